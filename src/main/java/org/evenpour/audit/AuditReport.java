@@ -1,0 +1,339 @@
+package org.evenpour.audit;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.Specification;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that one audit found: the only source of every number on a screen, in the workbook and in the
+ * JSON report.
+ *
+ * <p>Figures are in the units that they are computed in (kg, mm, °C); NaN never occurs: what is
+ * undefined is null.
+ *
+ * @param log what was read
+ * @param characteristics one for each wheel and characteristic
+ * @param signals in the order of wheels and onsets
+ * @param settings one for each wheel and setting
+ * @param events in the order of their times
+ * @param setAside the first rows that could not be used
+ * @param notes what the reader must know before using the figures, in whole sentences
+ */
+public record AuditReport(
+    Log log,
+    List<CharacteristicReport> characteristics,
+    List<Signal> signals,
+    List<SettingReport> settings,
+    List<CastingEvent> events,
+    List<SetAsideRow> setAside,
+    List<String> notes) {
+
+  /** Name and version of the JSON form. */
+  public static final String SCHEMA = "evenpour.audit/1";
+
+  /** Copies the lists, so that a report never changes. */
+  public AuditReport {
+    characteristics = List.copyOf(characteristics);
+    signals = List.copyOf(signals);
+    settings = List.copyOf(settings);
+    events = List.copyOf(events);
+    setAside = List.copyOf(setAside);
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * What was read.
+   *
+   * @param files the logs' names
+   * @param molds how many molds cast, all wheels together
+   * @param turns how many turns, all wheels together
+   */
+  public record Log(
+      List<String> files,
+      long rowsRead,
+      long rowsKept,
+      long rowsSetAside,
+      Instant firstCastAt,
+      Instant lastCastAt,
+      List<String> wheels,
+      int molds,
+      int turns) {}
+
+  /**
+   * One characteristic of one wheel.
+   *
+   * @param name {@code mass}, {@code thickness}, {@code wedge}, …
+   * @param unit in which the figures here are
+   * @param displayUnit suffix of the unit in which people read them
+   * @param wheelChart null where the turns cannot be told from the molds
+   */
+  public record CharacteristicReport(
+      String wheel,
+      String name,
+      String unit,
+      String displayUnit,
+      Specification specification,
+      Overall overall,
+      Variance variance,
+      @Nullable WheelChart wheelChart,
+      Monitoring monitoring,
+      List<MoldReport> molds) {}
+
+  /** All anodes together; the normality test and capability are null where they are not defined. */
+  public record Overall(
+      long count,
+      double mean,
+      @Nullable Double sd,
+      double minimum,
+      double maximum,
+      @Nullable Normality normality,
+      @Nullable CapabilityReport capability) {}
+
+  /** The Anderson–Darling test for a normal distribution with estimated mean and s.d. */
+  public record Normality(double andersonDarling, double pValue) {}
+
+  /**
+   * Where the spread comes from, as variances; null where the record cannot tell.
+   *
+   * @param mold between molds
+   * @param turn between turns
+   * @param pour what is left: from pour to pour
+   */
+  public record Variance(
+      @Nullable Double mold,
+      @Nullable Double turn,
+      @Nullable Double pour,
+      @Nullable Double moldF,
+      @Nullable Integer moldFDf1,
+      @Nullable Integer moldFDf2,
+      @Nullable Double moldFP) {}
+
+  /**
+   * What the whole wheel did, turn by turn: an individuals chart of turn effects.
+   *
+   * @param tests run test id to count
+   * @param autocorrelation lag-1, of the turn effects in the base period
+   */
+  public record WheelChart(
+      double center,
+      double lowerLimit,
+      double upperLimit,
+      double sigma,
+      Map<String, Long> tests,
+      @Nullable Double autocorrelation,
+      List<TurnPoint> points) {}
+
+  /**
+   * One turn of the wheel.
+   *
+   * @param value mean over the molds present, corrected for which were present, on the
+   *     characteristic's own scale
+   * @param anodes how many it rests on
+   * @param startUp the first turn after a stop: shown, not charted
+   */
+  public record TurnPoint(int turn, Instant at, double value, int anodes, boolean startUp) {}
+
+  /**
+   * The limits that signals were judged by.
+   *
+   * @param source such as "proposed by this audit"
+   * @param baseTurns how many turns they rest on
+   * @param pourSigma pour to pour, robust
+   * @param turnSigma of the turn effects, allowing for their autocorrelation
+   * @param shiftLimit the cumulative-sum decision interval h for mold shifts, in sigma
+   * @param pourLimit single pours beyond this many sigma are a signal
+   */
+  public record Monitoring(
+      String source,
+      int baseTurns,
+      @Nullable Double pourSigma,
+      @Nullable Double turnSigma,
+      @Nullable Double shiftLimit,
+      @Nullable Double pourLimit) {}
+
+  /**
+   * One mold: its classic individuals chart, its capability and how far it stands from the wheel.
+   *
+   * @param sigmaWithin mean moving range / d2
+   * @param tests run test id to count
+   * @param offset how far the mold stands from the wheel's center; null where turns cannot be told
+   *     from molds
+   * @param offsetLow lower end of its 95 % interval
+   * @param offsetHigh upper end
+   * @param outside how many anodes lie outside the specification; null without one
+   */
+  public record MoldReport(
+      String mold,
+      long count,
+      double mean,
+      @Nullable Double sd,
+      @Nullable Double sigmaWithin,
+      double center,
+      @Nullable Double lowerLimit,
+      @Nullable Double upperLimit,
+      Map<String, Long> tests,
+      @Nullable CapabilityReport capability,
+      @Nullable Double offset,
+      @Nullable Double offsetLow,
+      @Nullable Double offsetHigh,
+      @Nullable Long outside) {}
+
+  /** Capability and performance indices; null where the specification has no such side. */
+  public record CapabilityReport(
+      @Nullable Estimate cp,
+      @Nullable Estimate cpk,
+      @Nullable Estimate cpl,
+      @Nullable Estimate cpu,
+      @Nullable Estimate pp,
+      @Nullable Estimate ppk,
+      @Nullable Estimate cpm,
+      @Nullable Double fractionOutsideExpected,
+      double fractionOutsideObserved) {}
+
+  /** A value with its 95 % confidence interval; the ends are null where there is none. */
+  public record Estimate(double value, @Nullable Double low, @Nullable Double high) {}
+
+  /** Where a signal acts. */
+  public enum Scope {
+    /** One anode. */
+    POUR,
+    /** One mold. */
+    MOLD,
+    /** One ladle side. */
+    SIDE,
+    /** The whole wheel. */
+    WHEEL
+  }
+
+  /** Which way a signal goes. */
+  public enum Direction {
+    /** Heavier or thicker. */
+    HIGH,
+    /** Lighter or thinner. */
+    LOW,
+    /** More scattered. */
+    SPREAD
+  }
+
+  /**
+   * Violations that belong together.
+   *
+   * @param id stable for the same input: {@code S1}, {@code S2}, …
+   * @param mold null unless the scope is a mold or a pour
+   * @param side null unless a ladle side is concerned
+   * @param firstTurn turn of the first violation
+   * @param lastTurn last turn to which it holds
+   * @param sinceTurn estimated onset
+   * @param sinceAt when the onset turn began
+   * @param open whether it still held when the log ended
+   * @param tests ids of the detectors and run tests that fired
+   * @param size mean departure since the onset, in the characteristic's unit; for a spread, the
+   *     added s.d.
+   * @param sizeLow lower end of its 95 % interval
+   * @param sizeHigh upper end
+   * @param sizeSigma size in sigma of its scope
+   * @param links best first
+   */
+  public record Signal(
+      String id,
+      String wheel,
+      String characteristic,
+      Scope scope,
+      @Nullable String mold,
+      @Nullable String side,
+      int firstTurn,
+      int lastTurn,
+      Instant firstCastAt,
+      Instant lastCastAt,
+      int sinceTurn,
+      Instant sinceAt,
+      boolean open,
+      List<String> tests,
+      Direction direction,
+      double size,
+      @Nullable Double sizeLow,
+      @Nullable Double sizeHigh,
+      double sizeSigma,
+      List<Link> links) {}
+
+  /** How well a setting or an event goes with a signal. */
+  public enum Evidence {
+    /** It moved, beyond chance, and its effect explains a good part. */
+    STRONG,
+    /** It moved, but its effect is unproven. */
+    MOVED,
+    /** Nothing speaks for it. */
+    NONE
+  }
+
+  /**
+   * What was found of one setting or event beside one signal. Evidence, never "the cause".
+   *
+   * @param name the setting's column, or the event's kind
+   * @param event whether it is an event
+   * @param unit of the setting; empty for events and categories
+   * @param movedBy how far the setting moved, in its unit; null for events
+   * @param expectedEffect what that move would do to the characteristic, by this plant's own
+   *     history
+   * @param explainedShare expected effect over the signal's size
+   * @param explainedLow lower end of its 95 % interval
+   * @param explainedHigh upper end
+   * @param qValue false discovery rate over the whole audit at which this move counts as real
+   * @param sinceTurn when the setting itself moved, or the event's turn
+   * @param lookFirst what to look at first, in the trade's words; empty where nothing is advised
+   */
+  public record Link(
+      String name,
+      boolean event,
+      String group,
+      String unit,
+      Evidence evidence,
+      @Nullable Double movedBy,
+      @Nullable Double expectedEffect,
+      @Nullable Double explainedShare,
+      @Nullable Double explainedLow,
+      @Nullable Double explainedHigh,
+      @Nullable Double qValue,
+      @Nullable Integer sinceTurn,
+      String lookFirst) {}
+
+  /**
+   * One recorded setting over the whole log.
+   *
+   * @param category whether it is a category; then {@code mean} to {@code maximum} are null
+   * @param levels how many categories
+   * @param effects what one unit of it does to each characteristic
+   */
+  public record SettingReport(
+      String wheel,
+      String name,
+      String unit,
+      String group,
+      int lagTurns,
+      boolean category,
+      long count,
+      long missing,
+      @Nullable Double mean,
+      @Nullable Double sd,
+      @Nullable Double minimum,
+      @Nullable Double maximum,
+      int levels,
+      List<Effect> effects) {}
+
+  /**
+   * The effect of one unit of a setting on a characteristic, molds and turns taken out.
+   *
+   * @param perUnit null where the record cannot tell (the setting never moved)
+   * @param low lower end of its 95 % interval
+   * @param high upper end
+   */
+  public record Effect(
+      String characteristic,
+      @Nullable Double perUnit,
+      @Nullable Double low,
+      @Nullable Double high) {}
+}

@@ -1,0 +1,5 @@
+/** A whole record to one immutable {@link org.evenpour.audit.AuditReport}; replays the engine. */
+@NullMarked
+package org.evenpour.audit;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,66 @@
+package org.evenpour.casting;
+
+import java.nio.IntBuffer;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A growing column of {@code int} values; owned by one thread while it grows, readable by any once
+ * it is full.
+ */
+public final class IntColumn {
+  private final Pages source;
+  private final List<IntBuffer> pages = new ArrayList<>();
+  private int size;
+
+  /**
+   * @param source where its pages come from
+   */
+  public IntColumn(Pages source) {
+    this.source = source;
+  }
+
+  /** Appends a value. */
+  public void add(int value) {
+    int at = size & (Pages.LENGTH - 1);
+    if (at == 0) {
+      pages.add(source.next(4).asIntBuffer());
+    }
+    pages.get(size >>> 15).put(at, value);
+    size++;
+  }
+
+  /** The value at an index from 0. */
+  public int get(int index) {
+    return pages.get(index >>> 15).get(index & (Pages.LENGTH - 1));
+  }
+
+  /** How many values there are. */
+  public int size() {
+    return size;
+  }
+
+  /**
+   * Copies values out, many at a time.
+   *
+   * @param from index of the first
+   * @param length how many
+   * @param into filled from its start
+   */
+  public void copy(int from, int length, int[] into) {
+    int done = 0;
+    while (done < length) {
+      int at = (from + done) & (Pages.LENGTH - 1);
+      int part = Math.min(length - done, Pages.LENGTH - at);
+      pages.get((from + done) >>> 15).get(at, into, done, part);
+      done += part;
+    }
+  }
+
+  /** All values in one array. */
+  public int[] toArray() {
+    int[] all = new int[size];
+    copy(0, size, all);
+    return all;
+  }
+}

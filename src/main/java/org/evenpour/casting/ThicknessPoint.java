@@ -1,0 +1,9 @@
+package org.evenpour.casting;
+
+/**
+ * The thickness at one named point of the anode.
+ *
+ * @param point as the column names it, such as {@code top_left}
+ * @param values in mm, one per row of the record; NaN = not measured
+ */
+public record ThicknessPoint(String point, DoubleColumn values) {}

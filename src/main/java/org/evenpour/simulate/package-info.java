@@ -1,0 +1,5 @@
+/** Seeded wheels with planted faults. */
+@NullMarked
+package org.evenpour.simulate;
+
+import org.jspecify.annotations.NullMarked;
