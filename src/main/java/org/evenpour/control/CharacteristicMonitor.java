@@ -1,0 +1,481 @@
+package org.evenpour.control;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.evenpour.casting.WheelProfile;
+import org.evenpour.stats.RunTests;
+
+/**
+ * Watches one characteristic of one wheel, one anode at a time: the engine.
+ *
+ * <p>Anodes of a turn are gathered; when the next turn begins, the turn is closed and every chart gets its point. With
+ * {@code dev = x − center − offset(mold)}: the level of a ladle side is the mean of its molds' deviations, leaving out
+ * molds that are themselves a signal and pours far from the median; the turn effect is the mean of the sides' levels; what
+ * is left of a deviation when its side's level is taken off belongs to the mold and the pour. A residual is standardized
+ * by {@code σ·√(1 − 1/n)} where the anode is among the n that made the level and by {@code σ·√(1 + 1/n)} where it is not.
+ *
+ * <p>The first pour of each mold after a stop is start-up: it counts in the classic charts and nowhere else. After a mold
+ * change the new mold is judged against the one that it replaced for {@link #TRIAL} casts; then its own level is learned
+ * from these and goes on being learned while it is no signal, and the standardization allows for that (self-starting,
+ * after Hawkins 1987).
+ *
+ * <p>Memory does not grow with the log but for its episodes. Owned by one thread.
+ */
+public final class CharacteristicMonitor {
+  /** Casts for which a new mold is judged against the one that it replaced. */
+  public static final int TRIAL = 25;
+
+  /** A level needs this many molds. */
+  static final int LEAST_MOLDS = 3;
+
+  private static final double FAR = 4;
+  private static final double CLASSIC_NONE = Double.NaN;
+
+  private final LimitsInForce limits;
+  private final StartUp startUp;
+  private final TurnListener listener;
+
+  private final RunTests wheelTests;
+  private final ShiftChart wheelChart;
+  private final ShiftChart spreadChart;
+  private final List<ShiftChart> sideCharts = new ArrayList<>();
+  private final List<MoldState> molds = new ArrayList<>();
+  private final List<Episode> pours = new ArrayList<>();
+
+  private int turn;
+  private long turnAtMillis;
+  private int inTurn;
+  private int startUpInTurn;
+  private int[] turnMold = new int[64];
+  private int[] turnSide = new int[64];
+  private long[] turnAt = new long[64];
+  private double[] turnValue = new double[64];
+  private boolean[] turnStartUp = new boolean[64];
+  private double[] deviation = new double[64];
+  private boolean[] included = new boolean[64];
+
+  /** Hears of every closed turn. */
+  public interface TurnListener {
+    /**
+     * A turn was closed.
+     *
+     * @param turn its number
+     * @param atMillis when its first anode was cast
+     * @param value the turn effect on the characteristic's own scale; NaN where too few molds make one
+     * @param anodes how many anodes it had
+     * @param startUp whether it was cast just after a stop
+     */
+    void turnClosed(int turn, long atMillis, double value, int anodes, boolean startUp);
+  }
+
+  /**
+   * @param limits in force
+   * @param profile of the wheel: how long a gap is a stop, how many molds there are
+   * @param listener hears of every closed turn
+   */
+  public CharacteristicMonitor(LimitsInForce limits, WheelProfile profile, TurnListener listener) {
+    this.limits = limits;
+    this.listener = listener;
+    startUp = new StartUp(profile, limits.offsets().length);
+    Detection detection = limits.detection();
+    LimitsInForce.SeriesLimits wheel = limits.wheel();
+    wheelTests = new RunTests(wheel.center(), wheel.movingRangeSigma());
+    wheelChart =
+        new ShiftChart(
+            Episode.Scope.WHEEL,
+            -1,
+            detection.reference(),
+            detection.wheelShift(),
+            true,
+            wheel.inflation(),
+            wheel.sigma());
+    spreadChart =
+        new ShiftChart(
+            Episode.Scope.SPREAD,
+            -1,
+            detection.reference(),
+            detection.spreadShift(),
+            false,
+            limits.spread().inflation(),
+            limits.spread().sigma());
+    for (int i = 0; i < limits.sides().size(); i++) {
+      LimitsInForce.SeriesLimits side = limits.sides().get(i);
+      sideCharts.add(
+          new ShiftChart(
+              Episode.Scope.SIDE,
+              i,
+              detection.reference(),
+              detection.sideShift(),
+              true,
+              side.inflation(),
+              side.sigma()));
+    }
+  }
+
+  /**
+   * Takes in the next anode.
+   *
+   * @param castAtMillis when it was cast
+   * @param anodeTurn the wheel's revolution
+   * @param mold index
+   * @param side index; −1 = none
+   * @param serial index of the mold's serial; −1 = none
+   * @param value in the unit that figures are computed in; NaN = not measured
+   */
+  public void accept(
+      long castAtMillis, int anodeTurn, int mold, int side, int serial, double value) {
+    if (inTurn > 0 && anodeTurn != turn) {
+      closeTurn();
+    }
+    if (inTurn == 0) {
+      turn = anodeTurn;
+      turnAtMillis = castAtMillis;
+    }
+    boolean afterStop = startUp.isStartUp(castAtMillis);
+    MoldState state = moldState(mold);
+    if (serial >= 0) {
+      if (state.serial >= 0 && state.serial != serial) {
+        moldChanged(mold);
+      }
+      state.serial = serial;
+    }
+    if (Double.isNaN(value)) {
+      return;
+    }
+    state.tests.accept(value);
+    if (inTurn == turnMold.length) {
+      grow();
+    }
+    turnMold[inTurn] = mold;
+    turnSide[inTurn] = side;
+    turnAt[inTurn] = castAtMillis;
+    turnValue[inTurn] = value;
+    turnStartUp[inTurn] = afterStop;
+    inTurn++;
+    if (afterStop) {
+      startUpInTurn++;
+    }
+  }
+
+  /** A position got a new mold, or its mold was dressed or leveled. */
+  public void moldChanged(int mold) {
+    MoldState state = moldState(mold);
+    if (state.trialLeft == TRIAL) {
+      return; // the same change, told twice: by its serial and by an event
+    }
+    if (state.chart.isOpen()) {
+      state.chart.restart();
+    }
+    state.trialLeft = TRIAL;
+    state.learned = 0;
+    state.learnedMean = 0;
+  }
+
+  /** Closes the turn under way; to be called when the log ends. */
+  public void finish() {
+    if (inTurn > 0) {
+      closeTurn();
+    }
+  }
+
+  private void closeTurn() {
+    int n = inTurn;
+    for (int i = 0; i < n; i++) {
+      MoldState state = molds.get(turnMold[i]);
+      deviation[i] = turnValue[i] - limits.center() - state.offset;
+      included[i] = !turnStartUp[i] && state.isSettled();
+    }
+    int sides = Math.max(1, limits.sides().isEmpty() ? 1 : sidesInTurn(n));
+    double[] level = new double[sides];
+    int[] count = new int[sides];
+    double effect = 0;
+    int levels = 0;
+    for (int s = 0; s < sides; s++) {
+      level[s] = level(n, s, sides);
+      for (int i = 0; i < n; i++) {
+        if (included[i] && side(i, sides) == s) {
+          count[s]++;
+        }
+      }
+      if (!Double.isNaN(level[s])) {
+        effect += level[s];
+        levels++;
+      }
+    }
+    effect = levels == 0 ? Double.NaN : effect / levels;
+    boolean startUpTurn = 2 * startUpInTurn > n;
+    if (!Double.isNaN(effect) && !startUpTurn) {
+      wheelPoint(effect);
+      if (levels == sides && sides > 1) {
+        sidePoints(level, effect);
+      }
+      residuals(n, level, count, sides);
+    }
+    listener.turnClosed(
+        turn,
+        turnAtMillis,
+        Double.isNaN(effect) ? plainMean(n) : limits.center() + effect,
+        n,
+        startUpTurn);
+    inTurn = 0;
+    startUpInTurn = 0;
+  }
+
+  private double plainMean(int n) {
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      sum += turnValue[i];
+    }
+    return n == 0 ? Double.NaN : sum / n;
+  }
+
+  private int sidesInTurn(int n) {
+    int most = -1;
+    for (int i = 0; i < n; i++) {
+      most = Math.max(most, turnSide[i]);
+    }
+    return most + 1;
+  }
+
+  private int side(int i, int sides) {
+    return sides == 1 ? 0 : Math.max(0, turnSide[i]);
+  }
+
+  /** Mean of a side's deviations without far ones, which are taken out of {@code included}; NaN with too few. */
+  private double level(int n, int s, int sides) {
+    double[] some = new double[n];
+    int m = 0;
+    for (int i = 0; i < n; i++) {
+      if (included[i] && side(i, sides) == s) {
+        some[m++] = deviation[i];
+      }
+    }
+    if (m < LEAST_MOLDS) {
+      return Double.NaN;
+    }
+    Arrays.sort(some, 0, m);
+    double median = m % 2 == 1 ? some[m / 2] : 0.5 * (some[m / 2 - 1] + some[m / 2]);
+    double sum = 0;
+    int near = 0;
+    for (int i = 0; i < n; i++) {
+      if (included[i] && side(i, sides) == s) {
+        if (Math.abs(deviation[i] - median) > FAR * limits.pourSigma()) {
+          included[i] = false;
+        } else {
+          sum += deviation[i];
+          near++;
+        }
+      }
+    }
+    return near < LEAST_MOLDS ? Double.NaN : sum / near;
+  }
+
+  private void wheelPoint(double effect) {
+    LimitsInForce.SeriesLimits wheel = limits.wheel();
+    wheelTests.accept(limits.center() + effect);
+    double departure = limits.center() + effect - wheel.center();
+    double z = departure / wheel.sigma();
+    wheelChart.accept(turn, turnAtMillis, z, departure);
+    if (Math.abs(z) > limits.detection().wheelPoint()) {
+      wheelChart.force(z > 0 ? 1 : -1, BEYOND);
+    }
+  }
+
+  private static final String BEYOND = org.evenpour.stats.RunTest.BEYOND_LIMIT.id();
+
+  private void sidePoints(double[] level, double effect) {
+    double wheelDeparture = limits.center() + effect - limits.wheel().center();
+    for (int s = 0; s < sideCharts.size(); s++) {
+      LimitsInForce.SeriesLimits side = limits.sides().get(s);
+      double contrast = contrast(level, s, sideCharts.size()) - side.center();
+      sideCharts.get(s).accept(turn, turnAtMillis, contrast / side.sigma(), wheelDeparture);
+    }
+  }
+
+  /** A side's level against the mean of the others; for two sides one chart: the second against the first. */
+  static double contrast(double[] level, int chart, int charts) {
+    int s = charts == 1 ? 1 : chart;
+    double others = 0;
+    for (int i = 0; i < level.length; i++) {
+      others += i == s ? 0 : level[i];
+    }
+    return level[s] - others / (level.length - 1);
+  }
+
+  private void residuals(int n, double[] level, int[] count, int sides) {
+    double squares = 0;
+    double freedom = 0;
+    for (int s = 0; s < sides; s++) {
+      freedom += Math.max(0, count[s] - 1);
+    }
+    for (int i = 0; i < n; i++) {
+      int s = side(i, sides);
+      if (turnStartUp[i] || Double.isNaN(level[s])) {
+        continue;
+      }
+      MoldState state = molds.get(turnMold[i]);
+      double residual = deviation[i] - level[s];
+      if (included[i]) {
+        squares += residual * residual;
+      }
+      if (!Double.isNaN(residual)) {
+        moldPoint(state, i, residual, included[i] ? -1.0 / count[s] : 1.0 / count[s]);
+      } else {
+        state.learn(turnValue[i] - limits.center() - level[s]);
+      }
+    }
+    if (freedom >= LEAST_MOLDS) {
+      double z = SpreadScale.standardize(squares / freedom, limits.pourSigma(), freedom);
+      spreadChart.accept(
+          turn,
+          turnAtMillis,
+          (z - limits.spread().center()) / limits.spread().sigma(),
+          Math.sqrt(squares / freedom));
+    }
+  }
+
+  private void moldPoint(MoldState state, int i, double residual, double levelVariance) {
+    double sigma =
+        limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
+    double z = residual / sigma;
+    if (Math.abs(z) > limits.detection().pour()) {
+      pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
+    }
+    state.chart.accept(turn, turnAt[i], z, residual);
+    state.settle(residual);
+  }
+
+  private Episode pour(int i, int direction, double residual, double sigma) {
+    return new Episode(
+        Episode.Scope.POUR,
+        turnMold[i],
+        direction,
+        turn,
+        turn,
+        turnAt[i],
+        turnAt[i],
+        turn,
+        turnAt[i],
+        false,
+        false,
+        List.of(BEYOND),
+        1,
+        residual,
+        sigma,
+        residual / sigma,
+        residual);
+  }
+
+  /** All episodes so far, merged so that one disturbance is one episode. */
+  public List<Episode> episodes() {
+    List<Episode> all = new ArrayList<>(pours);
+    for (MoldState mold : molds) {
+      all.addAll(mold.chart.episodes());
+    }
+    all.addAll(wheelChart.episodes());
+    all.addAll(spreadChart.episodes());
+    List<Episode> sides = new ArrayList<>();
+    for (ShiftChart chart : sideCharts) {
+      sides.addAll(chart.episodes());
+    }
+    all.addAll(sides);
+    return Episodes.merged(all, limits.sides().size());
+  }
+
+  /** The classic chart of the wheel. */
+  public RunTests wheelTests() {
+    return wheelTests;
+  }
+
+  /** The classic chart of one mold. */
+  public RunTests moldTests(int mold) {
+    return moldState(mold).tests;
+  }
+
+  private MoldState moldState(int mold) {
+    while (molds.size() <= mold) {
+      molds.add(new MoldState(molds.size()));
+    }
+    return molds.get(mold);
+  }
+
+  private void grow() {
+    int length = 2 * turnMold.length;
+    turnMold = Arrays.copyOf(turnMold, length);
+    turnSide = Arrays.copyOf(turnSide, length);
+    turnAt = Arrays.copyOf(turnAt, length);
+    turnValue = Arrays.copyOf(turnValue, length);
+    turnStartUp = Arrays.copyOf(turnStartUp, length);
+    deviation = Arrays.copyOf(deviation, length);
+    included = Arrays.copyOf(included, length);
+  }
+
+  /** What is known of one mold. */
+  private final class MoldState {
+    private final RunTests tests;
+    private final ShiftChart chart;
+    private double offset;
+    private int serial = -1;
+    private int trialLeft;
+    private int learned;
+    private double learnedMean;
+    private boolean selfStarting;
+
+    MoldState(int mold) {
+      boolean known = mold < limits.offsets().length;
+      offset = known ? limits.offsets()[mold] : Double.NaN;
+      LimitsInForce.IndividualsLimits classic =
+          mold < limits.molds().size()
+              ? limits.molds().get(mold)
+              : new LimitsInForce.IndividualsLimits(CLASSIC_NONE, CLASSIC_NONE);
+      tests = new RunTests(classic.center(), classic.sigma());
+      chart =
+          new ShiftChart(
+              Episode.Scope.MOLD,
+              mold,
+              limits.detection().reference(),
+              limits.detection().moldShift(),
+              true,
+              LimitsInForce.inflation(limits.pourCorrelation()),
+              limits.pourSigma());
+    }
+
+    /** Whether the mold may take part in the wheel's level. */
+    boolean isSettled() {
+      return !Double.isNaN(offset) && trialLeft == 0 && !chart.isOpen();
+    }
+
+    /** Variance of the offset's estimate, in units of the pour variance. */
+    double offsetVariance() {
+      return selfStarting ? 1.0 / learned : 0;
+    }
+
+    /** A point of a mold whose level is not known at all. */
+    void learn(double fromCenter) {
+      learned++;
+      learnedMean += (fromCenter - learnedMean) / learned;
+      if (learned >= TRIAL) {
+        offset = learnedMean;
+        selfStarting = true;
+      }
+    }
+
+    /** After a point was charted: goes on with the trial of a new mold, or with learning its level. */
+    void settle(double residual) {
+      if (trialLeft > 0) {
+        learned++;
+        learnedMean += (residual - learnedMean) / learned;
+        trialLeft--;
+        if (trialLeft == 0) {
+          chart.restart();
+          offset += learnedMean;
+          selfStarting = true;
+        }
+      } else if (selfStarting && !chart.isOpen()) {
+        learned++;
+        offset += residual / learned;
+      }
+    }
+  }
+}

@@ -1,0 +1,70 @@
+package org.evenpour.control;
+
+import org.evenpour.casting.WheelProfile;
+import org.evenpour.stats.Normal;
+import org.evenpour.stats.RunLength;
+
+/**
+ * How far a chart may stray before it is a signal, for every chart of a wheel together.
+ *
+ * <p>The crew says how many false alarms a shift it will stand; each kind of chart gets a part of them, each chart of
+ * that kind an equal share, and each share becomes a limit through run lengths.
+ *
+ * @param reference the cumulative sums' reference value k, in sigma
+ * @param moldShift decision interval h of the mold charts
+ * @param pour single pours beyond this many sigma
+ * @param wheelShift decision interval h of the wheel's charts
+ * @param wheelPoint single turns beyond this many sigma
+ * @param sideShift decision interval h of the ladle sides' charts
+ * @param spreadShift decision interval h of the charts of scatter within a turn
+ */
+public record Detection(
+    double reference,
+    double moldShift,
+    double pour,
+    double wheelShift,
+    double wheelPoint,
+    double sideShift,
+    double spreadShift) {
+
+  /** k = 0.5 is the cumulative sum that finds a shift of one sigma soonest. */
+  public static final double REFERENCE = 0.5;
+
+  private static final double MOLD_PART = 0.50;
+  private static final double POUR_PART = 0.15;
+  private static final double WHEEL_SHIFT_PART = 0.10;
+  private static final double WHEEL_POINT_PART = 0.05;
+  private static final double SIDE_PART = 0.10;
+  private static final double SPREAD_PART = 0.10;
+
+  /**
+   * Shares a budget of false alarms out.
+   *
+   * @param profile with the budget
+   * @param molds charts of molds for one characteristic
+   * @param characteristics how many are watched
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static Detection of(
+      WheelProfile profile, int molds, int characteristics, double turnMinutes) {
+    double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
+    double perTurn = profile.falseAlarmsPerShift() / turnsPerShift / characteristics;
+    return new Detection(
+        REFERENCE,
+        RunLength.cusumLimit(REFERENCE, runLength(perTurn * MOLD_PART / molds)),
+        twoSided(perTurn * POUR_PART / molds),
+        RunLength.cusumLimit(REFERENCE, runLength(perTurn * WHEEL_SHIFT_PART)),
+        twoSided(perTurn * WHEEL_POINT_PART),
+        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SIDE_PART)),
+        // One-sided: half the alarms of a two-sided chart with the same limit.
+        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SPREAD_PART * 2)));
+  }
+
+  private static double runLength(double falseAlarmsPerTurn) {
+    return Math.min(1e7, Math.max(20, 1 / falseAlarmsPerTurn));
+  }
+
+  private static double twoSided(double falseAlarmsPerPoint) {
+    return -Normal.quantile(Math.min(0.02, Math.max(1e-12, falseAlarmsPerPoint)) / 2);
+  }
+}

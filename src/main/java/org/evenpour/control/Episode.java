@@ -1,0 +1,63 @@
+package org.evenpour.control;
+
+import java.util.List;
+
+/**
+ * Violations of one chart that belong together.
+ *
+ * @param scope of the chart
+ * @param index of the mold (pour, mold) or the ladle side (side); −1 for the wheel
+ * @param direction +1 high, −1 low
+ * @param firstTurn turn of the first violation
+ * @param lastTurn last turn to which it holds
+ * @param firstAtMillis when the first violation was cast
+ * @param lastAtMillis when the last anode or turn that it holds to was cast
+ * @param sinceTurn estimated onset
+ * @param sinceAtMillis when the onset's anode or turn was cast
+ * @param open whether it still held at the end
+ * @param ramp whether it grew rather than stepped
+ * @param tests ids of what fired
+ * @param points how many points of the chart it spans, from the onset on
+ * @param size mean departure since the onset, in the unit
+ * @param sizeError standard error of the size
+ * @param sizeSigma mean departure in the chart's sigma
+ * @param companion mean of the value that the chart carries along: for a side, how far the whole wheel stood off
+ */
+public record Episode(
+    Scope scope,
+    int index,
+    int direction,
+    int firstTurn,
+    int lastTurn,
+    long firstAtMillis,
+    long lastAtMillis,
+    int sinceTurn,
+    long sinceAtMillis,
+    boolean open,
+    boolean ramp,
+    List<String> tests,
+    int points,
+    double size,
+    double sizeError,
+    double sizeSigma,
+    double companion) {
+
+  /** What kind of chart an episode is on. */
+  public enum Scope {
+    /** One anode against its mold and turn. */
+    POUR,
+    /** One mold, turns taken out. */
+    MOLD,
+    /** One ladle side against the others. */
+    SIDE,
+    /** The wheel's turn effects. */
+    WHEEL,
+    /** The scatter within a turn. */
+    SPREAD
+  }
+
+  /** Whether two episodes have turns in common. */
+  public boolean overlaps(Episode other) {
+    return sinceTurn <= other.lastTurn && other.sinceTurn <= lastTurn;
+  }
+}

@@ -1,0 +1,89 @@
+package org.evenpour.control;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Makes one episode of what one disturbance does to several charts. */
+final class Episodes {
+  /** A side that shifts alone moves the wheel by its share of the molds, and not by more than this part of its shift. */
+  private static final double SIDE_IN_WHEEL = 0.8;
+
+  private Episodes() {}
+
+  /**
+   * Episodes in the order of their onsets, without those that another one explains.
+   *
+   * <p>A wild pour within an episode of its mold, or within a turn that scatters, is part of it. A shift of the wheel that
+   * a shift of one ladle side accounts for is that side's. A contrast between two sides becomes the shift of the one that
+   * moved.
+   *
+   * @param all as the charts gave them
+   * @param sideCharts how many charts of ladle sides there are
+   */
+  static List<Episode> merged(List<Episode> all, int sideCharts) {
+    List<Episode> kept = new ArrayList<>();
+    for (Episode episode : all) {
+      kept.add(
+          episode.scope() == Episode.Scope.SIDE && sideCharts == 1 ? whichSide(episode) : episode);
+    }
+    kept.removeIf(
+        episode ->
+            switch (episode.scope()) {
+              case POUR -> all.stream().anyMatch(other -> takesIn(other, episode));
+              case WHEEL -> kept.stream().anyMatch(other -> accountsFor(other, episode));
+              default -> false;
+            });
+    kept.sort(
+        Comparator.comparingLong(Episode::sinceAtMillis)
+            .thenComparing(Episode::scope)
+            .thenComparingInt(Episode::index));
+    return kept;
+  }
+
+  /**
+   * The second side against the first rose by {@code c} while the wheel rose by {@code w}: the second stands at {@code w +
+   * c/2}, the first at {@code w − c/2}; the one further off is the one that moved.
+   */
+  private static Episode whichSide(Episode contrast) {
+    double second = contrast.companion() + contrast.size() / 2;
+    double first = contrast.companion() - contrast.size() / 2;
+    boolean isSecond = Math.abs(second) >= Math.abs(first);
+    int sign = isSecond ? 1 : -1;
+    return new Episode(
+        contrast.scope(),
+        isSecond ? 1 : 0,
+        sign * contrast.direction(),
+        contrast.firstTurn(),
+        contrast.lastTurn(),
+        contrast.firstAtMillis(),
+        contrast.lastAtMillis(),
+        contrast.sinceTurn(),
+        contrast.sinceAtMillis(),
+        contrast.open(),
+        contrast.ramp(),
+        contrast.tests(),
+        contrast.points(),
+        sign * contrast.size(),
+        contrast.sizeError(),
+        sign * contrast.sizeSigma(),
+        contrast.companion());
+  }
+
+  private static boolean takesIn(Episode other, Episode pour) {
+    boolean within =
+        pour.firstTurn() >= other.sinceTurn() && pour.firstTurn() <= other.lastTurn();
+    return switch (other.scope()) {
+      case MOLD -> within && other.index() == pour.index() && other.direction() == pour.direction();
+      case SPREAD -> within;
+      default -> false;
+    };
+  }
+
+  private static boolean accountsFor(Episode side, Episode wheel) {
+    return side.scope() == Episode.Scope.SIDE
+        && side.direction() == wheel.direction()
+        && side.overlaps(wheel)
+        && Math.abs(wheel.size()) <= SIDE_IN_WHEEL * Math.abs(side.size());
+  }
+}

@@ -1,0 +1,324 @@
+package org.evenpour.control;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.evenpour.stats.Onset;
+import org.evenpour.stats.RunTest;
+import org.evenpour.stats.RunTests;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One chart that looks for lasting shifts: a pair of cumulative sums that open an episode, and a likelihood ratio that
+ * ends it.
+ *
+ * <p>Standardized points come one at a time. Each is clipped (one wild pour is not a shift) and divided by the square
+ * root of the variance inflation that autocorrelation brings, then added to {@code S = max(0, S + z − k)} upward and
+ * likewise downward (Page 1954). {@code S > h} opens an episode. Its onset is the maximum-likelihood change point over
+ * the last points ({@link Onset}). While it lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back
+ * at zero" against "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the point where D
+ * last was zero.
+ *
+ * <p>Memory is constant: {@link #MEMORY} points before an episode and {@link #TRACE} within it. Owned by one thread.
+ */
+final class ShiftChart {
+  /** Points that are remembered before an episode opens. */
+  static final int MEMORY = 256;
+
+  /** Points of an episode that its onset and size are estimated from. */
+  static final int TRACE = 4096;
+
+  /** Log-odds at which a shift counts as over: about 1000 to 1. */
+  static final double RETURN_ODDS = 7;
+
+  /** The smallest shift that a return is judged against, in sigma. */
+  private static final double SMALLEST_SHIFT = 0.75;
+
+  private static final double CLIP = 4;
+
+  /** The id under which the cumulative sum stands among the tests of a signal. */
+  static final String SUSTAINED_SHIFT = "sustained-shift";
+
+  private final Episode.Scope scope;
+  private final int index;
+  private final double reference;
+  private final double decision;
+  private final boolean lowToo;
+  private final double inflation;
+  private final double unitSigma;
+
+  private double highSum;
+  private double lowSum;
+  private Trace trace = new Trace(MEMORY);
+  private @Nullable OpenEpisode open;
+  private final List<Episode> ended = new ArrayList<>();
+
+  /**
+   * @param scope what its episodes are of
+   * @param index of the mold or side; −1 for the wheel
+   * @param reference k
+   * @param decision h
+   * @param lowToo whether downward shifts count
+   * @param inflation of the variance by autocorrelation
+   * @param unitSigma one standardized unit in the characteristic's unit
+   */
+  ShiftChart(
+      Episode.Scope scope,
+      int index,
+      double reference,
+      double decision,
+      boolean lowToo,
+      double inflation,
+      double unitSigma) {
+    this.scope = scope;
+    this.index = index;
+    this.reference = reference;
+    this.decision = decision;
+    this.lowToo = lowToo;
+    this.inflation = inflation;
+    this.unitSigma = unitSigma;
+  }
+
+  /** Whether an episode is under way. */
+  boolean isOpen() {
+    return open != null;
+  }
+
+  /**
+   * Takes in the next point.
+   *
+   * @param turn in which it lies
+   * @param atMillis when it was cast
+   * @param z standardized, marginal s.d. 1
+   * @param companion any value whose mean over the episode is wanted
+   */
+  void accept(int turn, long atMillis, double z, double companion) {
+    double clipped = Math.max(-CLIP, Math.min(CLIP, z)) / Math.sqrt(inflation);
+    OpenEpisode episode = open;
+    if (episode == null) {
+      if (trace.size == MEMORY) {
+        trace.dropOldestHalf();
+      }
+      trace.add(turn, atMillis, z, clipped, companion);
+      highSum = Math.max(0, highSum + clipped - reference);
+      lowSum = lowToo ? Math.max(0, lowSum - clipped - reference) : 0;
+      if (highSum > decision || lowSum > decision) {
+        openEpisode(highSum > decision ? 1 : -1, SUSTAINED_SHIFT);
+      }
+    } else {
+      episode.accept(turn, atMillis, z, clipped, companion);
+      if (episode.isOver()) {
+        end();
+      }
+    }
+  }
+
+  /** Opens an episode at the newest point for a reason of its own, if none is under way. */
+  void force(int direction, String test) {
+    if (open == null && trace.size > 0) {
+      openEpisode(direction, test);
+    }
+  }
+
+  private void openEpisode(int direction, String test) {
+    Trace longer = new Trace(MEMORY);
+    longer.append(trace);
+    open = new OpenEpisode(direction, test, longer);
+  }
+
+  /** Ends the episode under way, if any, and forgets all points. */
+  void restart() {
+    if (open != null) {
+      end();
+    } else {
+      clear();
+    }
+  }
+
+  private void end() {
+    if (open != null) {
+      ended.add(open.episode(false));
+    }
+    open = null;
+    clear();
+  }
+
+  private void clear() {
+    trace = new Trace(MEMORY);
+    highSum = 0;
+    lowSum = 0;
+  }
+
+  /** All episodes so far, the one under way last. */
+  List<Episode> episodes() {
+    List<Episode> all = new ArrayList<>(ended);
+    if (open != null) {
+      all.add(open.episode(true));
+    }
+    return all;
+  }
+
+  /** Points in the order in which they came. */
+  private static final class Trace {
+    private int[] turns;
+    private long[] atMillis;
+    private double[] raw;
+    private double[] clipped;
+    private double[] companions;
+    private int size;
+
+    Trace(int capacity) {
+      turns = new int[capacity];
+      atMillis = new long[capacity];
+      raw = new double[capacity];
+      clipped = new double[capacity];
+      companions = new double[capacity];
+    }
+
+    void add(int turn, long at, double z, double clippedZ, double companion) {
+      if (size == turns.length) {
+        int capacity = 2 * size;
+        turns = Arrays.copyOf(turns, capacity);
+        atMillis = Arrays.copyOf(atMillis, capacity);
+        raw = Arrays.copyOf(raw, capacity);
+        clipped = Arrays.copyOf(clipped, capacity);
+        companions = Arrays.copyOf(companions, capacity);
+      }
+      turns[size] = turn;
+      atMillis[size] = at;
+      raw[size] = z;
+      clipped[size] = clippedZ;
+      companions[size] = companion;
+      size++;
+    }
+
+    void append(Trace other) {
+      for (int i = 0; i < other.size; i++) {
+        add(
+            other.turns[i],
+            other.atMillis[i],
+            other.raw[i],
+            other.clipped[i],
+            other.companions[i]);
+      }
+    }
+
+    void dropOldestHalf() {
+      int half = size / 2;
+      int left = size - half;
+      System.arraycopy(turns, half, turns, 0, left);
+      System.arraycopy(atMillis, half, atMillis, 0, left);
+      System.arraycopy(raw, half, raw, 0, left);
+      System.arraycopy(clipped, half, clipped, 0, left);
+      System.arraycopy(companions, half, companions, 0, left);
+      size = left;
+    }
+  }
+
+  /** An episode under way. */
+  private final class OpenEpisode {
+    private final int direction;
+    private final String test;
+    private final Trace points;
+    private final int alarm;
+    private int nextEstimate;
+    private double shift;
+    private double returnSum;
+    private int returnFrom;
+    private long seen;
+    private int latestTurn;
+    private long latestAt;
+    private int heldTurn;
+    private long heldAt;
+
+    OpenEpisode(int direction, String test, Trace points) {
+      this.direction = direction;
+      this.test = test;
+      this.points = points;
+      alarm = points.size - 1;
+      latestTurn = heldTurn = points.turns[alarm];
+      latestAt = heldAt = points.atMillis[alarm];
+      returnFrom = points.size;
+      estimateShift();
+      nextEstimate = 1;
+    }
+
+    private void estimateShift() {
+      Onset onset = Onset.find(points.clipped, points.size, direction);
+      shift = Math.max(SMALLEST_SHIFT / Math.sqrt(inflation), direction * onset.mean());
+    }
+
+    void accept(int turn, long at, double z, double clippedZ, double companion) {
+      if (points.size < TRACE) {
+        points.add(turn, at, z, clippedZ, companion);
+      }
+      latestTurn = turn;
+      latestAt = at;
+      returnSum = Math.max(0, returnSum + shift * (shift / 2 - direction * clippedZ));
+      if (returnSum == 0) {
+        returnFrom = points.size;
+        heldTurn = turn;
+        heldAt = at;
+        seen++;
+        // The estimate is renewed at 1, 2, 4, 8, … points, and only where nothing speaks for a return.
+        if (seen >= nextEstimate) {
+          estimateShift();
+          nextEstimate *= 2;
+        }
+      }
+    }
+
+    boolean isOver() {
+      return returnSum > RETURN_ODDS;
+    }
+
+    Episode episode(boolean stillOpen) {
+      int end = stillOpen ? points.size : Math.max(1, returnFrom);
+      Onset onset = Onset.find(points.clipped, end, direction);
+      int from = onset.index();
+      int count = end - from;
+      double sum = 0;
+      double companions = 0;
+      for (int i = from; i < end; i++) {
+        sum += points.raw[i];
+        companions += points.companions[i];
+      }
+      double mean = sum / count;
+      int first = Math.min(alarm, end - 1);
+      return new Episode(
+          scope,
+          index,
+          direction,
+          points.turns[first],
+          stillOpen ? latestTurn : heldTurn,
+          points.atMillis[first],
+          stillOpen ? latestAt : heldAt,
+          points.turns[from],
+          points.atMillis[from],
+          stillOpen,
+          onset.ramp(),
+          testsFired(from, end),
+          count,
+          mean * unitSigma,
+          unitSigma * Math.sqrt(inflation / count),
+          mean,
+          companions / count);
+    }
+
+    private List<String> testsFired(int from, int end) {
+      RunTests tests = new RunTests(0, 1);
+      int fired = 0;
+      for (int i = from; i < end; i++) {
+        fired |= tests.accept(points.raw[i]);
+      }
+      List<String> names = new ArrayList<>();
+      names.add(test);
+      for (RunTest each : RunTest.values()) {
+        if ((fired & (1 << each.ordinal())) != 0 && !names.contains(each.id())) {
+          names.add(each.id());
+        }
+      }
+      return List.copyOf(names);
+    }
+  }
+}

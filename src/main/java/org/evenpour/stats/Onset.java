@@ -1,0 +1,70 @@
+package org.evenpour.stats;
+
+/**
+ * Where a departure from a known level began: the maximum-likelihood onset for normal data with known mean 0 and s.d. 1
+ * before it.
+ *
+ * <p>Two shapes are tried on {@code z[0..n)}. A step from τ on with unknown size: the log-likelihood gain is {@code (Σ
+ * z)²/(2·count)} over {@code τ..n}. A ramp that grows by the same amount at each point from τ on: {@code (Σ z·u)²/(2·Σ
+ * u²)} with {@code u = i − τ + 1}. The ramp is believed only where it gains more than the step by {@link #RAMP_MARGIN},
+ * which is a choice, not a published figure. The step form is the classic change-point estimate (Hinkley 1970) with the
+ * first mean known.
+ *
+ * <p>Cost: O(n) for each shape, no allocation but the result.
+ *
+ * @param index first index of the departure
+ * @param mean mean of z over {@code index..n}
+ * @param ramp whether it grew rather than stepped
+ * @param gain log-likelihood gained over no departure at all
+ */
+public record Onset(int index, double mean, boolean ramp, double gain) {
+
+  /** By how much a ramp's log-likelihood must beat a step's. */
+  public static final double RAMP_MARGIN = 3;
+
+  /**
+   * Finds the onset of a departure that lasts to the end.
+   *
+   * @param z standardized values; no NaN
+   * @param n how many of them count
+   * @param sign +1: only upward departures, −1: only downward ones
+   * @throws IllegalArgumentException if n is less than 1
+   */
+  public static Onset find(double[] z, int n, int sign) {
+    if (n < 1) {
+      throw new IllegalArgumentException("an onset needs at least one value, got " + n);
+    }
+    double sum = 0;
+    double weighted = 0;
+    double squares = 0;
+    int step = n - 1;
+    int ramp = n - 1;
+    double stepGain = Double.NEGATIVE_INFINITY;
+    double rampGain = Double.NEGATIVE_INFINITY;
+    double stepMean = 0;
+    for (int i = n - 1; i >= 0; i--) {
+      sum += sign * z[i];
+      // With one more point in front every u grows by one, so Σ z·u grows by Σ z.
+      weighted += sum;
+      long count = n - i;
+      squares += (double) count * count;
+      if (sum > 0 && sum * sum / (2 * count) > stepGain) {
+        stepGain = sum * sum / (2 * count);
+        step = i;
+        stepMean = sign * sum / count;
+      }
+      if (weighted > 0 && weighted * weighted / (2 * squares) > rampGain) {
+        rampGain = weighted * weighted / (2 * squares);
+        ramp = i;
+      }
+    }
+    if (rampGain > stepGain + RAMP_MARGIN) {
+      double total = 0;
+      for (int i = ramp; i < n; i++) {
+        total += z[i];
+      }
+      return new Onset(ramp, total / (n - ramp), true, rampGain);
+    }
+    return new Onset(step, stepMean, false, Math.max(stepGain, 0));
+  }
+}
