@@ -95,7 +95,7 @@ public record Capability(
   }
 
   private static Estimate oneSided(double index, long n, double df) {
-    double scale = 3 * Math.sqrt(n);
+    double scale = 3 * Math.sqrt((double) n);
     double t = scale * index;
     return new Estimate(
         index,

@@ -4,9 +4,16 @@ import java.util.function.DoubleUnaryOperator;
 
 /**
  * Gauss–Legendre quadrature on an interval: nodes and weights by Newton's method on the Legendre
- * recurrence. Immutable.
+ * recurrence. Not changed once made.
  */
-record GaussLegendre(double[] nodes, double[] weights) {
+final class GaussLegendre {
+  private final double[] nodes;
+  private final double[] weights;
+
+  private GaussLegendre(double[] nodes, double[] weights) {
+    this.nodes = nodes;
+    this.weights = weights;
+  }
 
   static GaussLegendre on(double low, double high, int points) {
     double[] nodes = new double[points];
@@ -34,6 +41,18 @@ record GaussLegendre(double[] nodes, double[] weights) {
       weights[i] = half * 2 / ((1 - x * x) * slope * slope);
     }
     return new GaussLegendre(nodes, weights);
+  }
+
+  int size() {
+    return nodes.length;
+  }
+
+  double node(int i) {
+    return nodes[i];
+  }
+
+  double weight(int i) {
+    return weights[i];
   }
 
   double integral(DoubleUnaryOperator f) {

@@ -5,13 +5,18 @@ import org.hipparchus.linear.CholeskyDecomposition;
 
 /**
  * Hotelling's T² of several characteristics together: the distance of a point from the mean of a
- * base period in units of its covariance. Immutable.
- *
- * @param count points in the base period
- * @param mean mean of each characteristic
- * @param precision inverse of the covariance matrix (divisor count − 1)
+ * base period in units of its covariance (divisor count − 1). Not changed once made.
  */
-public record Hotelling(int count, double[] mean, double[][] precision) {
+public final class Hotelling {
+  private final int count;
+  private final double[] mean;
+  private final double[][] precision;
+
+  private Hotelling(int count, double[] mean, double[][] precision) {
+    this.count = count;
+    this.mean = mean;
+    this.precision = precision;
+  }
 
   /**
    * From a base period, one row a point.
@@ -51,7 +56,8 @@ public record Hotelling(int count, double[] mean, double[][] precision) {
     for (int i = 0; i < p; i++) {
       for (int j = 0; j < p; j++) {
         correlation[i][j] = i == j ? 1 : covariance[i][j] / (scale[i] * scale[j]);
-        if (Double.isNaN(correlation[i][j]) || i != j && Math.abs(correlation[i][j]) > 1 - 1e-12) {
+        if (Double.isNaN(correlation[i][j])
+            || (i != j && Math.abs(correlation[i][j]) > 1 - 1e-12)) {
           throw new IllegalArgumentException(
               "characteristics " + (i + 1) + " and " + (j + 1) + " don't vary independently");
         }

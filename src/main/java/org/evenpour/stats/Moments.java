@@ -69,7 +69,7 @@ public final class Moments {
       shift = other.shift;
     }
     DoubleDouble step = DoubleDouble.sum(other.shift, -shift);
-    DoubleDouble n = DoubleDouble.of(other.count);
+    DoubleDouble n = DoubleDouble.of((double) other.count);
     DoubleDouble sum = sum().plus(other.sum()).plus(step.times(n));
     DoubleDouble square =
         square()
@@ -111,13 +111,13 @@ public final class Moments {
 
   /** The mean in double-double; only with at least one value. */
   DoubleDouble exactMean() {
-    return sum().over(count).plus(DoubleDouble.of(shift));
+    return sum().over((double) count).plus(DoubleDouble.of(shift));
   }
 
   /** Σ(x − mean)² in double-double; only with at least one value. */
   DoubleDouble sumOfSquares() {
     DoubleDouble sum = sum();
-    return square().minus(sum.squared().over(count));
+    return square().minus(sum.squared().over((double) count));
   }
 
   private DoubleDouble sum() {

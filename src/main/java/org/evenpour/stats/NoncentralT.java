@@ -28,7 +28,15 @@ final class NoncentralT {
   }
 
   /** Nodes of w with their probabilities. */
-  private record Chi(double[] nodes, double[] probabilities) {
+  private static final class Chi {
+    private final double[] nodes;
+    private final double[] probabilities;
+
+    private Chi(double[] nodes, double[] probabilities) {
+      this.nodes = nodes;
+      this.probabilities = probabilities;
+    }
+
     static Chi of(double df) {
       // the density of w falls as exp(−df·(w − 1)²) or faster about its mode
       double reach = 9 / Math.sqrt(df);
@@ -44,11 +52,11 @@ final class NoncentralT {
         GaussLegendre rule =
             GaussLegendre.on(low + panel * width, low + (panel + 1) * width, perPanel);
         for (int i = 0; i < perPanel; i++) {
-          double w = rule.nodes()[i];
+          double w = rule.node(i);
           int at = panel * perPanel + i;
           nodes[at] = w;
           probabilities[at] =
-              rule.weights()[i] * Math.exp((df - 1) * Math.log(w) - 0.5 * df * (w - 1) * (w + 1));
+              rule.weight(i) * Math.exp((df - 1) * Math.log(w) - 0.5 * df * (w - 1) * (w + 1));
           total += probabilities[at];
         }
       }

@@ -52,8 +52,8 @@ public final class OneWayAnova {
 
   /** The analysis of what has been added so far. */
   public Result result() {
-    long n = 0;
-    long used = 0;
+    double n = 0;
+    int used = 0;
     double sumSquaredCounts = 0;
     DoubleDouble within = DoubleDouble.ZERO;
     DoubleDouble total = DoubleDouble.ZERO;
@@ -68,14 +68,14 @@ public final class OneWayAnova {
         n += g.count();
         sumSquaredCounts += (double) g.count() * g.count();
         within = within.plus(g.sumOfSquares());
-        total = total.plus(g.exactMean().minus(origin).times(g.count()));
+        total = total.plus(g.exactMean().minus(origin).times((double) g.count()));
       }
     }
     DoubleDouble between = DoubleDouble.ZERO;
     for (Moments g : groups) {
       if (g.count() > 0) {
         DoubleDouble deviation = g.exactMean().minus(origin).minus(total.over(n));
-        between = between.plus(deviation.squared().times(g.count()));
+        between = between.plus(deviation.squared().times((double) g.count()));
       }
     }
     return Result.of(between, within, used, n, sumSquaredCounts);
@@ -109,9 +109,9 @@ public final class OneWayAnova {
       double componentWithin) {
 
     private static Result of(
-        DoubleDouble between, DoubleDouble within, long used, long n, double sumSquaredCounts) {
-      long df1 = Math.max(0, used - 1);
-      long df2 = n - used;
+        DoubleDouble between, DoubleDouble within, int used, double n, double sumSquaredCounts) {
+      int df1 = Math.max(0, used - 1);
+      double df2 = n - used;
       DoubleDouble msBetween = df1 > 0 ? between.over(df1) : DoubleDouble.of(Double.NaN);
       DoubleDouble msWithin = df2 > 0 ? within.over(df2) : DoubleDouble.of(Double.NaN);
       double f = msWithin.value() == 0 ? ratio(msBetween) : msBetween.over(msWithin).value();
@@ -121,7 +121,7 @@ public final class OneWayAnova {
           between.value(),
           within.value(),
           df1,
-          df2,
+          (long) df2,
           f,
           Double.isNaN(f) ? Double.NaN : FRatio.upperTail(f, df1, df2),
           raw < 0 ? 0 : raw,

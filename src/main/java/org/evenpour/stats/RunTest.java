@@ -6,27 +6,29 @@ package org.evenpour.stats;
  */
 public enum RunTest {
   /** One point further than 3σ from the center. */
-  BEYOND_LIMIT("beyond-limit"),
+  BEYOND_LIMIT(0, "beyond-limit"),
   /** Nine points in a row on one side of the center; a point on it breaks the run. */
-  NINE_ONE_SIDE("nine-one-side"),
+  NINE_ONE_SIDE(1, "nine-one-side"),
   /** Six points in a row, each higher (each lower) than the one before: five steps. */
-  SIX_TRENDING("six-trending"),
+  SIX_TRENDING(2, "six-trending"),
   /** Fourteen points in a row alternating up and down: thirteen steps. */
-  FOURTEEN_ALTERNATING("fourteen-alternating"),
+  FOURTEEN_ALTERNATING(3, "fourteen-alternating"),
   /** Two of three points further than 2σ on one side, the last of them among the two. */
-  TWO_OF_THREE_OUTER("two-of-three-outer"),
+  TWO_OF_THREE_OUTER(4, "two-of-three-outer"),
   /** Four of five points further than 1σ on one side, the last of them among the four. */
-  FOUR_OF_FIVE_MIDDLE("four-of-five-middle"),
+  FOUR_OF_FIVE_MIDDLE(5, "four-of-five-middle"),
   /** Fifteen points in a row nearer than 1σ. */
-  FIFTEEN_INNER("fifteen-inner"),
+  FIFTEEN_INNER(6, "fifteen-inner"),
   /** Eight points in a row further than 1σ, on either side. */
-  EIGHT_OUTSIDE_INNER("eight-outside-inner");
+  EIGHT_OUTSIDE_INNER(7, "eight-outside-inner");
 
   private static final RunTest[] ALL = values();
 
+  private final int bit;
   private final String id;
 
-  RunTest(String id) {
+  RunTest(int bit, String id) {
+    this.bit = bit;
     this.id = id;
   }
 
@@ -37,7 +39,11 @@ public enum RunTest {
 
   /** This test's bit in the answer of {@link RunTests#accept}. */
   public int mask() {
-    return 1 << ordinal();
+    return 1 << bit;
+  }
+
+  int bit() {
+    return bit;
   }
 
   /** The test with this id. */

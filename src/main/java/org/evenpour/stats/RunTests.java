@@ -81,9 +81,13 @@ public final class RunTests {
     done |= rising >= lengths.trending() || falling >= lengths.trending() ? 4 : 0;
     done |= alternating >= lengths.alternating() ? 8 : 0;
     done |=
-        isHigh2 && Integer.bitCount(high2) >= 2 || isLow2 && Integer.bitCount(low2) >= 2 ? 16 : 0;
+        (isHigh2 && Integer.bitCount(high2) >= 2) || (isLow2 && Integer.bitCount(low2) >= 2)
+            ? 16
+            : 0;
     done |=
-        isHigh1 && Integer.bitCount(high1) >= 4 || isLow1 && Integer.bitCount(low1) >= 4 ? 32 : 0;
+        (isHigh1 && Integer.bitCount(high1) >= 4) || (isLow1 && Integer.bitCount(low1) >= 4)
+            ? 32
+            : 0;
     done |= inner >= lengths.inner() ? 64 : 0;
     done |= outside >= lengths.outside() ? 128 : 0;
     for (int rest = done; rest != 0; rest &= rest - 1) {
@@ -112,7 +116,7 @@ public final class RunTests {
 
   /** How often a test has completed. */
   public long count(RunTest test) {
-    return counts[test.ordinal()];
+    return counts[test.bit()];
   }
 
   /** Forgets the points so far but keeps the counts, as where a new series begins. */
