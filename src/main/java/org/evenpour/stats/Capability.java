@@ -1,0 +1,123 @@
+package org.evenpour.stats;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Capability indices with 95 % confidence intervals; null where an index is not defined.
+ *
+ * @param cp (upper − lower)/(6 sigma within)
+ * @param cpk the smaller of cpl and cpu
+ * @param cpl (mean − lower)/(3 sigma within)
+ * @param cpu (upper − mean)/(3 sigma within)
+ * @param pp (upper − lower)/(6 sd overall)
+ * @param ppk as cpk, with the overall sd
+ * @param cpm (upper − lower)/(6 √(mean squared deviation from the target))
+ * @param fractionOutsideExpected of normal values with this mean and overall sd; NaN without sd
+ */
+public record Capability(
+    @Nullable Estimate cp,
+    @Nullable Estimate cpk,
+    @Nullable Estimate cpl,
+    @Nullable Estimate cpu,
+    @Nullable Estimate pp,
+    @Nullable Estimate ppk,
+    @Nullable Estimate cpm,
+    double fractionOutsideExpected) {
+
+  private static final double TAIL = 0.025;
+
+  /** A value with its confidence limits. */
+  public record Estimate(double value, double low, double high) {}
+
+  /**
+   * The indices of n values.
+   *
+   * <p>Intervals: Cp and Pp exact by χ² with the degrees of freedom of their sigma; Cpl and Cpu
+   * exact by the noncentral t distribution (Chou, Owen and Borrego 1990); Cpk and Ppk by Bissell
+   * (1990), index ± 1.96 √(1/(9n) + index²/(2 df)); Cpm by the χ² approximation of Boyles (1991).
+   * All suppose independent normal values of a stable process. The within sigma of a moving range
+   * has fewer degrees of freedom than n − 1: see {@link MovingRange#degreesOfFreedom}. Cp and Cpk
+   * use the within sigma, Pp, Ppk and Cpm the overall one, and so does the fraction outside.
+   *
+   * <p>Undefined are: all indices with fewer than two values or a sigma that is not above 0; Cp, Pp
+   * and Cpm for a one-sided specification; Cpm without a target. Some microseconds, a millisecond
+   * for Cpl and Cpu.
+   *
+   * @param dfWithin degrees of freedom of sigmaWithin, any real number above 0
+   */
+  public static Capability of(
+      long n,
+      double mean,
+      double sigmaWithin,
+      double dfWithin,
+      double sdOverall,
+      @Nullable Double lower,
+      @Nullable Double target,
+      @Nullable Double upper) {
+    if (lower == null && upper == null) {
+      throw new IllegalArgumentException("a capability needs a lower or an upper specification");
+    }
+    if (lower != null && upper != null && !(lower < upper)) {
+      throw new IllegalArgumentException(
+          "the lower specification " + lower + " is not below the upper one " + upper);
+    }
+    boolean within = n > 1 && sigmaWithin > 0 && dfWithin > 0;
+    boolean overall = n > 1 && sdOverall > 0;
+    double dfOverall = n - 1.0;
+    double cplValue = lower == null ? Double.POSITIVE_INFINITY : (mean - lower) / 3;
+    double cpuValue = upper == null ? Double.POSITIVE_INFINITY : (upper - mean) / 3;
+    double nearer = Math.min(cplValue, cpuValue);
+    boolean twoSided = lower != null && upper != null;
+    double sixth = lower != null && upper != null ? (upper - lower) / 6 : Double.NaN;
+    return new Capability(
+        within && twoSided ? spread(sixth / sigmaWithin, dfWithin) : null,
+        within ? nearest(nearer / sigmaWithin, n, dfWithin) : null,
+        within && lower != null ? oneSided(cplValue / sigmaWithin, n, dfWithin) : null,
+        within && upper != null ? oneSided(cpuValue / sigmaWithin, n, dfWithin) : null,
+        overall && twoSided ? spread(sixth / sdOverall, dfOverall) : null,
+        overall ? nearest(nearer / sdOverall, n, dfOverall) : null,
+        overall && twoSided && target != null
+            ? aboutTarget(sixth, n, mean - target, sdOverall)
+            : null,
+        fractionOutside(mean, sdOverall, lower, upper));
+  }
+
+  private static Estimate spread(double index, double df) {
+    return new Estimate(
+        index,
+        index * Math.sqrt(ChiSquare.quantile(TAIL, df) / df),
+        index * Math.sqrt(ChiSquare.quantile(1 - TAIL, df) / df));
+  }
+
+  private static Estimate nearest(double index, long n, double df) {
+    double half = Normal.quantile(1 - TAIL) * Math.sqrt(1 / (9.0 * n) + index * index / (2 * df));
+    return new Estimate(index, index - half, index + half);
+  }
+
+  private static Estimate oneSided(double index, long n, double df) {
+    double scale = 3 * Math.sqrt((double) n);
+    double t = scale * index;
+    return new Estimate(
+        index,
+        NoncentralT.noncentrality(t, df, 1 - TAIL) / scale,
+        NoncentralT.noncentrality(t, df, TAIL) / scale);
+  }
+
+  private static Estimate aboutTarget(double sixth, long n, double offTarget, double sd) {
+    double variance = sd * sd * (n - 1) / n;
+    double index = sixth / Math.sqrt(variance + offTarget * offTarget);
+    double ratio = offTarget * offTarget / variance;
+    double df = n * (1 + ratio) * (1 + ratio) / (1 + 2 * ratio);
+    return spread(index, df);
+  }
+
+  private static double fractionOutside(
+      double mean, double sd, @Nullable Double lower, @Nullable Double upper) {
+    if (!(sd > 0)) {
+      return Double.NaN;
+    }
+    double below = lower == null ? 0 : Normal.cdf((lower - mean) / sd);
+    double above = upper == null ? 0 : Normal.upperTail((upper - mean) / sd);
+    return below + above;
+  }
+}

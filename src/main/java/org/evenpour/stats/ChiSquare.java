@@ -1,0 +1,39 @@
+package org.evenpour.stats;
+
+import org.hipparchus.special.Gamma;
+
+/** The χ² distribution, for any real degrees of freedom above 0. */
+public final class ChiSquare {
+  private ChiSquare() {}
+
+  /** The probability of a value at most x, by the incomplete gamma function. */
+  public static double cdf(double x, double df) {
+    return x <= 0 ? 0 : Gamma.regularizedGammaP(0.5 * df, 0.5 * x, 1e-15, Integer.MAX_VALUE);
+  }
+
+  /** The probability of a value above x, without loss far out. */
+  public static double upperTail(double x, double df) {
+    return x <= 0 ? 1 : Gamma.regularizedGammaQ(0.5 * df, 0.5 * x, 1e-15, Integer.MAX_VALUE);
+  }
+
+  /**
+   * The x that a value exceeds with probability 1 − p, by Brent's method on the logarithm of x from
+   * the approximation of Wilson and Hilferty (1931).
+   */
+  public static double quantile(double p, double df) {
+    if (!(p > 0) || !(p < 1) || !(df > 0)) {
+      return p == 0 ? 0 : p == 1 ? Double.POSITIVE_INFINITY : Double.NaN;
+    }
+    double spread = Math.sqrt(2 / (9 * df));
+    double cubeRoot = Math.max(0.05, 1 - spread * spread + Normal.quantile(p) * spread);
+    double guess = Math.log(df * Math.pow(cubeRoot, 3));
+    double log =
+        Root.ofIncreasing(
+            p < 0.5 ? y -> cdf(Math.exp(y), df) - p : y -> (1 - p) - upperTail(Math.exp(y), df),
+            guess,
+            0.1 * spread,
+            -1e4,
+            700);
+    return Math.exp(log);
+  }
+}

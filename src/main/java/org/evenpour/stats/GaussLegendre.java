@@ -1,0 +1,65 @@
+package org.evenpour.stats;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * Gauss–Legendre quadrature on an interval: nodes and weights by Newton's method on the Legendre
+ * recurrence. Not changed once made.
+ */
+final class GaussLegendre {
+  private final double[] nodes;
+  private final double[] weights;
+
+  private GaussLegendre(double[] nodes, double[] weights) {
+    this.nodes = nodes;
+    this.weights = weights;
+  }
+
+  static GaussLegendre on(double low, double high, int points) {
+    double[] nodes = new double[points];
+    double[] weights = new double[points];
+    double half = 0.5 * (high - low);
+    double middle = 0.5 * (high + low);
+    for (int i = 0; i < points; i++) {
+      double x = -Math.cos(Math.PI * (i + 0.75) / (points + 0.5));
+      double slope = 1;
+      for (int iteration = 0; iteration < 6; iteration++) {
+        double before = 1;
+        double at = x;
+        for (int k = 2; k <= points; k++) {
+          double next = ((2 * k - 1) * x * at - (k - 1) * before) / k;
+          before = at;
+          at = next;
+        }
+        if (points == 1) {
+          before = 1;
+        }
+        slope = points * (x * at - before) / (x * x - 1);
+        x -= at / slope;
+      }
+      nodes[i] = middle + half * x;
+      weights[i] = half * 2 / ((1 - x * x) * slope * slope);
+    }
+    return new GaussLegendre(nodes, weights);
+  }
+
+  int size() {
+    return nodes.length;
+  }
+
+  double node(int i) {
+    return nodes[i];
+  }
+
+  double weight(int i) {
+    return weights[i];
+  }
+
+  double integral(DoubleUnaryOperator f) {
+    double sum = 0;
+    for (int i = 0; i < nodes.length; i++) {
+      sum += weights[i] * f.applyAsDouble(nodes[i]);
+    }
+    return sum;
+  }
+}
