@@ -48,6 +48,8 @@ public final class FinishedFile {
       if (Files.exists(place) && !Files.isRegularFile(place)) {
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(place))) {
           content.writeTo(out);
+        } catch (IOException e) {
+          throw new IOException(target + " could not be written whole: " + reason(e), e);
         }
         return;
       }

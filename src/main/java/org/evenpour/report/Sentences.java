@@ -78,7 +78,7 @@ public record Sentences(
   }
 
   /** A label from the log, cut where it would swamp the sentence. */
-  private String label(@Nullable String label) {
+  String label(@Nullable String label) {
     if (label == null) {
       return words.say("missing");
     }

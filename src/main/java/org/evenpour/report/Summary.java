@@ -22,8 +22,8 @@ public final class Summary {
   /** At most so many columns. */
   public static final int COLUMNS = 100;
 
-  private static final int CHARACTERISTIC_LINES = 6;
-  private static final int SIGNAL_LINES = 9;
+  private static final int CHARACTERISTIC_LINES = 5;
+  private static final int SIGNAL_LINES = 8;
   private static final int NOTE_LINES = 3;
 
   private final AuditReport report;
@@ -93,7 +93,18 @@ public final class Summary {
   private List<String> characteristics() {
     List<CharacteristicReport> all = report.characteristics();
     int shown = all.size() > CHARACTERISTIC_LINES ? CHARACTERISTIC_LINES - 1 : all.size();
-    List<String[]> rows = all.subList(0, shown).stream().map(this::cells).toList();
+    List<String[]> rows = new ArrayList<>();
+    rows.add(
+        new String[] {
+          "",
+          words.say("summary.mean"),
+          words.say("summary.sd"),
+          words.say("summary.cpk"),
+          words.say("summary.ppk"),
+          words.say("summary.outside"),
+          ""
+        });
+    all.subList(0, shown).forEach(characteristic -> rows.add(cells(characteristic)));
     List<String> lines = columns(rows);
     if (shown < all.size()) {
       lines.add(words.say("summary.more.characteristics", all.size() - shown));
@@ -107,23 +118,22 @@ public final class Summary {
     CapabilityReport capability = overall.capability();
     String name = words.characteristic(characteristic.name());
     String[] cells = {
-      sentences.nameWheels() ? characteristic.wheel() + " " + name : name,
-      words.say("summary.mean", figures.mean(overall.mean())),
-      words.say(
-          "summary.sd", overall.sd() == null ? words.say("missing") : figures.spread(overall.sd())),
-      "",
-      "",
-      "",
+      sentences.nameWheels() ? sentences.label(characteristic.wheel()) + " " + name : name,
+      figures.mean(overall.mean()),
+      overall.sd() == null ? words.say("missing") : figures.spread(overall.sd()),
+      words.say("missing"),
+      words.say("missing"),
+      words.say("missing"),
       ""
     };
     if (capability == null) {
-      cells[3] = characteristic.specification().hasLimits() ? "" : words.say("summary.unlimited");
+      cells[6] = characteristic.specification().hasLimits() ? "" : words.say("summary.unlimited");
     } else {
-      cells[3] = words.say("summary.cpk", estimate(capability.cpk()));
-      cells[4] = words.say("summary.ppk", estimate(capability.ppk()));
+      cells[3] = estimate(capability.cpk());
+      cells[4] = estimate(capability.ppk());
       cells[5] =
           words.say(
-              "summary.outside", Sentences.percent(capability.fractionOutsideObserved(), words));
+              "summary.percent", Sentences.percent(capability.fractionOutsideObserved(), words));
       cells[6] = isStable(characteristic) ? "" : words.say("summary.unstable");
     }
     return cells;
@@ -181,15 +191,20 @@ public final class Summary {
     List<String> lines = new ArrayList<>();
     int said = 0;
     for (Topic topic : topics) {
-      List<String> more = wrapped(sentences.topic(topic), "  ");
       boolean last = topic == topics.get(topics.size() - 1);
-      if (lines.size() + more.size() > SIGNAL_LINES - (last ? 0 : 1)) {
+      int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
+      List<String> more = wrapped(sentences.topic(topic), "  ");
+      boolean whole = more.size() <= room;
+      if (!whole && !lines.isEmpty()) {
         break;
       }
-      lines.addAll(more);
+      lines.addAll(whole ? more : wrapped(sentences.lead(topic), "  "));
       said += topic.signals().size();
       Link best = Topic.best(topic.largest());
-      advised |= best != null && !sentences.advice(best).isEmpty();
+      advised |= whole && best != null && !sentences.advice(best).isEmpty();
+      if (!whole) {
+        break;
+      }
     }
     int left = report.signals().size() - said;
     if (left > 0) {
