@@ -132,7 +132,7 @@ public final class LargeLog {
     buffer[used++] = (byte) ('0' + value % 10);
   }
 
-  /** A number above zero whose last digits are decimals. */
+  /** A number of at least 1 whose last digits are decimals. */
   private void number(long scaled, int decimals) throws IOException {
     room(24);
     int end = used;

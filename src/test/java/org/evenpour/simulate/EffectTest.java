@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.evenpour.simulate.SimulatedFiles.Anode;
@@ -77,6 +78,33 @@ class EffectTest {
     }
   }
 
+  /** The sigmas by which the truth tells a shift from the wheel's usual spread. */
+  @Test
+  void spreadsAreTheStatedOnes() {
+    assertSpreads(Anode::mass, Plant.POUR_SIGMA_MASS_KG, Plant.TURN_SIGMA_MASS_KG);
+    assertSpreads(Anode::thickness, Plant.POUR_SIGMA_THICKNESS_MM, Plant.TURN_SIGMA_THICKNESS_MM);
+    assertSpreads(Anode::wedge, Plant.POUR_SIGMA_WEDGE_MM, Plant.TURN_SIGMA_WEDGE_MM);
+  }
+
+  private static void assertSpreads(
+      ToDoubleFunction<Anode> value, double pourSigma, double turnSigma) {
+    double[][] points =
+        anodes.stream().map(a -> new double[] {value.applyAsDouble(a)}).toArray(double[][]::new);
+    center(anodes, points, 0, Anode::mold);
+    Map<Integer, Double> turnMeans = means(anodes, points, 0, Anode::turn);
+    center(anodes, points, 0, Anode::turn);
+    assertThat(sd(Stream.of(points).mapToDouble(point -> point[0]).toArray()))
+        .isBetween(0.9 * pourSigma, 1.1 * pourSigma);
+    assertThat(sd(turnMeans.values().stream().mapToDouble(mean -> mean).toArray()))
+        .isBetween(0.8 * turnSigma, 1.2 * turnSigma);
+  }
+
+  private static double sd(double[] values) {
+    double mean = DoubleStream.of(values).average().orElseThrow();
+    return Math.sqrt(
+        DoubleStream.of(values).map(v -> (v - mean) * (v - mean)).average().orElseThrow());
+  }
+
   /** The document lists what the program does, no more and no less. */
   @Test
   void theDocumentListsEveryEffect() throws IOException {
@@ -134,16 +162,20 @@ class EffectTest {
 
   private static void center(
       List<Anode> used, double[][] points, int axis, ToIntFunction<Anode> key) {
-    Map<Integer, Double> means =
-        IntStream.range(0, points.length)
-            .boxed()
-            .collect(
-                Collectors.groupingBy(
-                    i -> key.applyAsInt(used.get(i)),
-                    Collectors.averagingDouble(i -> points[i][axis])));
+    Map<Integer, Double> means = means(used, points, axis, key);
     for (int i = 0; i < points.length; i++) {
       points[i][axis] -= means.getOrDefault(key.applyAsInt(used.get(i)), 0.0);
     }
+  }
+
+  private static Map<Integer, Double> means(
+      List<Anode> used, double[][] points, int axis, ToIntFunction<Anode> key) {
+    return IntStream.range(0, points.length)
+        .boxed()
+        .collect(
+            Collectors.groupingBy(
+                i -> key.applyAsInt(used.get(i)),
+                Collectors.averagingDouble(i -> points[i][axis])));
   }
 
   private static double slope(double[][] points) {
