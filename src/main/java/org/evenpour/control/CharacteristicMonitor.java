@@ -9,16 +9,18 @@ import org.evenpour.stats.RunTests;
 /**
  * Watches one characteristic of one wheel, one anode at a time: the engine.
  *
- * <p>Anodes of a turn are gathered; when the next turn begins, the turn is closed and every chart gets its point. With
- * {@code dev = x − center − offset(mold)}: the level of a ladle side is the mean of its molds' deviations, leaving out
- * molds that are themselves a signal and pours far from the median; the turn effect is the mean of the sides' levels; what
- * is left of a deviation when its side's level is taken off belongs to the mold and the pour. A residual is standardized
- * by {@code σ·√(1 − 1/n)} where the anode is among the n that made the level and by {@code σ·√(1 + 1/n)} where it is not.
+ * <p>Anodes of a turn are gathered; when the next turn begins, the turn is closed and every chart
+ * gets its point. With {@code dev = x − center − offset(mold)}: the level of a ladle side is the
+ * mean of its molds' deviations, leaving out molds that are themselves a signal and pours far from
+ * the median; the turn effect is the mean of the sides' levels; what is left of a deviation when
+ * its side's level is taken off belongs to the mold and the pour. A residual is standardized by
+ * {@code σ·√(1 − 1/n)} where the anode is among the n that made the level and by {@code σ·√(1 +
+ * 1/n)} where it is not.
  *
- * <p>The first pour of each mold after a stop is start-up: it counts in the classic charts and nowhere else. After a mold
- * change the new mold is judged against the one that it replaced for {@link #TRIAL} casts; then its own level is learned
- * from these and goes on being learned while it is no signal, and the standardization allows for that (self-starting,
- * after Hawkins 1987).
+ * <p>The first pour of each mold after a stop is start-up: it counts in the classic charts and
+ * nowhere else. After a mold change the new mold is judged against the one that it replaced for
+ * {@link #TRIAL} casts; then its own level is learned from these and goes on being learned while it
+ * is no signal, and the standardization allows for that (self-starting, after Hawkins 1987).
  *
  * <p>Memory does not grow with the log but for its episodes. Owned by one thread.
  */
@@ -62,7 +64,8 @@ public final class CharacteristicMonitor {
      *
      * @param turn its number
      * @param atMillis when its first anode was cast
-     * @param value the turn effect on the characteristic's own scale; NaN where too few molds make one
+     * @param value the turn effect on the characteristic's own scale; NaN where too few molds make
+     *     one
      * @param anodes how many anodes it had
      * @param startUp whether it was cast just after a stop
      */
@@ -242,7 +245,10 @@ public final class CharacteristicMonitor {
     return sides == 1 ? 0 : Math.max(0, turnSide[i]);
   }
 
-  /** Mean of a side's deviations without far ones, which are taken out of {@code included}; NaN with too few. */
+  /**
+   * Mean of a side's deviations without far ones, which are taken out of {@code included}; NaN with
+   * too few.
+   */
   private double level(int n, int s, int sides) {
     double[] some = new double[n];
     int m = 0;
@@ -293,7 +299,10 @@ public final class CharacteristicMonitor {
     }
   }
 
-  /** A side's level against the mean of the others; for two sides one chart: the second against the first. */
+  /**
+   * A side's level against the mean of the others; for two sides one chart: the second against the
+   * first.
+   */
   static double contrast(double[] level, int chart, int charts) {
     int s = charts == 1 ? 1 : chart;
     double others = 0;
@@ -336,8 +345,7 @@ public final class CharacteristicMonitor {
   }
 
   private void moldPoint(MoldState state, int i, double residual, double levelVariance) {
-    double sigma =
-        limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
+    double sigma = limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
     double z = residual / sigma;
     if (Math.abs(z) > limits.detection().pour()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
@@ -461,7 +469,9 @@ public final class CharacteristicMonitor {
       }
     }
 
-    /** After a point was charted: goes on with the trial of a new mold, or with learning its level. */
+    /**
+     * After a point was charted: goes on with the trial of a new mold, or with learning its level.
+     */
     void settle(double residual) {
       if (trialLeft > 0) {
         learned++;

@@ -8,11 +8,13 @@ import java.util.List;
  * @param source where it comes from, in words
  * @param baseTurns how many turns it rests on
  * @param center mean of the wheel, molds weighing the same
- * @param offsets of the molds from the center, by mold index; NaN where a mold was not in the base period
+ * @param offsets of the molds from the center, by mold index; NaN where a mold was not in the base
+ *     period
  * @param pourSigma s.d. from pour to pour, molds and turns taken out
  * @param pourCorrelation lag-1 autocorrelation of a mold's successive residuals
  * @param wheel the wheel's chart of turn effects
- * @param sides one chart for each contrast of a ladle side against the others; one alone for two sides
+ * @param sides one chart for each contrast of a ladle side against the others; one alone for two
+ *     sides
  * @param spread the chart of scatter within a turn
  * @param molds the classic individuals charts, by mold index
  * @param detection how far each chart may stray
@@ -57,8 +59,8 @@ public record LimitsInForce(
   public record IndividualsLimits(double center, double sigma) {}
 
   /**
-   * The variance of a long sum of a first-order autoregressive series over that of independent values: {@code (1 + φ)/(1
-   * − φ)}; 1 where φ is small enough to be chance.
+   * The variance of a long sum of a first-order autoregressive series over that of independent
+   * values: {@code (1 + φ)/(1 − φ)}; 1 where φ is small enough to be chance.
    */
   static double inflation(double correlation) {
     double phi = Math.min(0.95, correlation);

@@ -5,7 +5,8 @@ final class SpreadScale {
   private SpreadScale() {}
 
   /**
-   * A variance as a standard normal deviate: {@code ((s²/σ²)^⅓ − (1 − 2/(9ν))) / √(2/(9ν))} (Wilson and Hilferty 1931).
+   * A variance as a standard normal deviate: {@code ((s²/σ²)^⅓ − (1 − 2/(9ν))) / √(2/(9ν))} (Wilson
+   * and Hilferty 1931).
    *
    * @param variance observed
    * @param sigma expected s.d.

@@ -3,8 +3,9 @@ package org.evenpour.control;
 import org.evenpour.casting.WheelProfile;
 
 /**
- * Tells which anodes are start-up: the first pour of each mold after a stop, when molds are cold and their wash may be
- * wet. Common practice, no source: the first one or two turns after a stop scatter more. Owned by one thread.
+ * Tells which anodes are start-up: the first pour of each mold after a stop, when molds are cold
+ * and their wash may be wet. Common practice, no source: the first one or two turns after a stop
+ * scatter more. Owned by one thread.
  */
 public final class StartUp {
   private final long stopMillis;
