@@ -14,8 +14,14 @@ import java.util.List;
  * that among some hundred stable series hardly one is cut.
  */
 final class StableStretch {
-  /** Twice the log-likelihood ratio at which a stretch is believed to differ. */
-  private static final double BELIEVED = 20;
+  /**
+   * Twice the log-likelihood ratio at which a stretch is believed to differ, where some hundred
+   * series are cut.
+   */
+  static final double AMONG_MANY = 20;
+
+  /** The same where only a few series are cut. */
+  static final double AMONG_FEW = 14;
 
   private static final int SHORTEST_PIECE = 5;
   private static final int LEAST_POINTS = 20;
@@ -30,8 +36,9 @@ final class StableStretch {
    *
    * @param z the series, in sigma about any level
    * @param inflation of the variance of long sums by autocorrelation
+   * @param believed twice the log-likelihood ratio at which a stretch is believed to differ
    */
-  static boolean[] of(double[] z, double inflation) {
+  static boolean[] of(double[] z, double inflation, double believed) {
     int n = z.length;
     double[] sums = new double[n + 1];
     double center = median(z);
@@ -39,7 +46,7 @@ final class StableStretch {
       sums[i + 1] = sums[i] + Math.max(-CLIP, Math.min(CLIP, z[i] - center));
     }
     List<Integer> cuts = new ArrayList<>();
-    cut(sums, 0, n, inflation, cuts);
+    cut(sums, 0, n, believed * inflation, cuts);
     cuts.add(n);
     cuts.sort(null);
 
@@ -75,10 +82,10 @@ final class StableStretch {
    * Cuts out the stretch that differs most from what is left of {@code from..to}, if it differs
    * clearly, and goes on with the pieces: a passing fault is found as well as a lasting one.
    */
-  private static void cut(double[] sums, int from, int to, double inflation, List<Integer> cuts) {
+  private static void cut(double[] sums, int from, int to, double least, List<Integer> cuts) {
     int n = to - from;
     double total = sums[to] - sums[from];
-    double best = BELIEVED * inflation;
+    double best = least;
     int start = -1;
     int end = -1;
     for (int i = from; i <= to - SHORTEST_PIECE; i++) {
@@ -101,12 +108,12 @@ final class StableStretch {
     if (start >= 0) {
       if (start > from) {
         cuts.add(start);
-        cut(sums, from, start, inflation, cuts);
+        cut(sums, from, start, least, cuts);
       }
-      cut(sums, start, end, inflation, cuts);
+      cut(sums, start, end, least, cuts);
       if (end < to) {
         cuts.add(end);
-        cut(sums, end, to, inflation, cuts);
+        cut(sums, end, to, least, cuts);
       }
     }
   }
