@@ -174,13 +174,17 @@ public record Sentences(
     return nameWheels ? words.say(key + wheel, label(first.wheel()), name) : words.say(key, name);
   }
 
-  /** Heavy, thin, more scattered, …: which way a signal goes. */
-  public String state(Signal signal) {
-    String way = "." + signal.direction().name().toLowerCase(Locale.ROOT);
-    String own = "state." + signal.characteristic() + way;
+  /** Heavy, thin, more scattered, …: which way a characteristic goes. */
+  public String state(String characteristic, Direction direction) {
+    String way = "." + direction.name().toLowerCase(Locale.ROOT);
+    String own = "state." + characteristic + way;
     return words.has(own)
         ? words.say(own)
-        : words.say("state.other" + way, words.characteristic(signal.characteristic()));
+        : words.say("state.other" + way, words.characteristic(characteristic));
+  }
+
+  private String state(Signal signal) {
+    return state(signal.characteristic(), signal.direction());
   }
 
   private String size(Topic topic) {
