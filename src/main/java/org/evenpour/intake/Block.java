@@ -17,8 +17,6 @@ final class Block {
     TOO_LONG
   }
 
-  private static final Fault[] FAULTS = Fault.values();
-
   /** The file's bytes, and after {@link #length} the cells that had to be taken out of quotes. */
   byte[] bytes;
 
@@ -45,7 +43,7 @@ final class Block {
   int[] textFrom = new int[0];
   int[] textTo = new int[0];
   int[] cellCount = new int[0];
-  private byte[] fault = new byte[0];
+  private Fault[] faults = new Fault[0];
 
   /** As {@link TimeReader} reads it; one per row, since a table has one column of times. */
   long[] times = new long[0];
@@ -77,11 +75,11 @@ final class Block {
   }
 
   Fault fault(int row) {
-    return FAULTS[fault[row]];
+    return faults[row];
   }
 
   boolean hasFault(int row) {
-    return fault[row] != 0;
+    return faults[row] != Fault.NONE;
   }
 
   String text(int row, int atMost) {
@@ -115,7 +113,7 @@ final class Block {
       textFrom = Arrays.copyOf(textFrom, capacity);
       textTo = Arrays.copyOf(textTo, capacity);
       cellCount = Arrays.copyOf(cellCount, capacity);
-      fault = Arrays.copyOf(fault, capacity);
+      faults = Arrays.copyOf(faults, capacity);
       times = Arrays.copyOf(times, capacity);
       from = Arrays.copyOf(from, capacity * columns);
       to = Arrays.copyOf(to, capacity * columns);
@@ -129,7 +127,7 @@ final class Block {
     textFrom[rows] = rowFrom;
     textTo[rows] = rowTo;
     cellCount[rows] = cells;
-    fault[rows] = (byte) rowFault.ordinal();
+    faults[rows] = rowFault;
     rows++;
   }
 

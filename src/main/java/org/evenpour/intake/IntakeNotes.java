@@ -45,7 +45,7 @@ final class IntakeNotes {
 
   /** A time without an offset was read. */
   void wallTime(String log, long line, WheelProfile profile) {
-    if (!wallTimes && profile.zone() == ZoneOffset.UTC) {
+    if (!wallTimes && profile.zone().equals(ZoneOffset.UTC)) {
       ofLogs.add(
           log
               + ":"

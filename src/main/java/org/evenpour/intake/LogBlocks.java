@@ -17,7 +17,9 @@ final class LogBlocks implements AutoCloseable {
   /** The most bytes that a record may have. */
   static final int RECORD_LIMIT = 1 << 20;
 
-  private static final int READ_BYTES = 1 << 18;
+  /** So many bytes are read at once. */
+  static final int READ_BYTES = 1 << 18;
+
   private static final int KEPT_OF_TOO_LONG = 240;
 
   private final Path file;

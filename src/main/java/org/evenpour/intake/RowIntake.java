@@ -99,17 +99,35 @@ public final class RowIntake {
    * Takes in one row.
    *
    * @param line its number in the log, from 1
-   * @param text as it stands there
+   * @param cells in the order of the headings
+   */
+  public Outcome accept(long line, List<String> cells) {
+    return accept(line, opened().cutter.of(cells));
+  }
+
+  /**
+   * Takes in one row as it stands in the log.
+   *
+   * @param line its number in the log, from 1
+   * @param text the whole record, with or without its line end
    */
   public Outcome accept(long line, byte[] text) {
-    Columns now = opened();
-    Block block = new Block(now.columnCount, text.length + 1);
+    RowCutter cutter = opened().cutter;
+    Block block = cutter.newBlock(text.length + 1);
     System.arraycopy(text, 0, block.bytes, 0, text.length);
     block.length = text.length;
-    block.quoted = true;
-    now.header.cutter(LogBlocks.RECORD_LIMIT).cut(block);
+    return accept(line, cutter.cut(block));
+  }
+
+  private Outcome accept(long line, Block block) {
     if (block.rows == 0) {
       return Outcome.BLANK;
+    }
+    if (block.rows > 1) {
+      throw new IllegalArgumentException("these are " + block.rows + " rows, not one");
+    }
+    if (block.notUtf8Line >= 0) {
+      notes.notUtf8(opened().log, line);
     }
     Outcome outcome = take(block, 0, line);
     if (outcome == Outcome.KEPT) {
@@ -288,9 +306,8 @@ public final class RowIntake {
 
   /** Where things stand in the rows of the log that is open. */
   private final class Columns {
-    final LogHeader header;
     final String log;
-    final int columnCount;
+    final RowCutter cutter;
     final LogColumn castAt;
     final @Nullable LogColumn wheel;
     final @Nullable LogColumn turn;
@@ -300,9 +317,8 @@ public final class RowIntake {
     final int[] otherColumns;
 
     Columns(LogHeader header, String log) {
-      this.header = header;
       this.log = log;
-      columnCount = header.columns().size();
+      cutter = header.cutter(LogBlocks.RECORD_LIMIT);
       castAt = header.needed(Role.CAST_AT);
       wheel = header.find(Role.WHEEL);
       turn = header.find(Role.TURN);
