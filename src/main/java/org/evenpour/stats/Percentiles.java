@@ -52,7 +52,8 @@ public record Percentiles(double low, double median, double high) {
 
   /**
    * The smaller of (upper − median)/(high − median) and (median − lower)/(median − low) (ISO
-   * 22514-2), of those whose limit there is; a side without spread is left out. NaN if none is left.
+   * 22514-2), of those whose limit there is; a side without spread is left out. NaN if none is
+   * left.
    */
   public double ppk(@Nullable Double lower, @Nullable Double upper) {
     double below = lower == null ? Double.POSITIVE_INFINITY : (median - lower) / (median - low);
