@@ -40,19 +40,19 @@ final class LogBlocks implements AutoCloseable {
     scanner = new RecordScanner(RecordScanner.ANY, recordLimit);
   }
 
-  /** Opens a file. */
-  static LogBlocks open(Path file) throws IntakeException {
-    return open(file, RECORD_LIMIT, READ_BYTES);
+  /** Opens bytes that may come from anywhere, with other sizes. */
+  static LogBlocks of(Path file, InputStream in, int recordLimit, int readBytes) {
+    return new LogBlocks(file, in, recordLimit, readBytes);
   }
 
-  /** Opens a file with other sizes. */
-  static LogBlocks open(Path file, int recordLimit, int readBytes) throws IntakeException {
+  /** Opens a file. */
+  static LogBlocks open(Path file) throws IntakeException {
     if (Files.isDirectory(file)) {
       throw IntakeException.ofFile(
           file.toString(), "this is a folder", "name the files that lie in it");
     }
     try {
-      return new LogBlocks(file, Files.newInputStream(file), recordLimit, readBytes);
+      return of(file, Files.newInputStream(file), RECORD_LIMIT, READ_BYTES);
     } catch (IOException e) {
       throw IntakeException.unreadable(file, e);
     }
