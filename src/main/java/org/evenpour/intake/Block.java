@@ -17,6 +17,9 @@ final class Block {
     TOO_LONG
   }
 
+  /** So many bytes are shown of a row that is too long. */
+  static final int SHOWN_OF_TOO_LONG = 240;
+
   /** The file's bytes, and after {@link #length} the cells that had to be taken out of quotes. */
   byte[] bytes;
 
@@ -83,7 +86,8 @@ final class Block {
   }
 
   String text(int row, int atMost) {
-    int end = Math.min(textTo[row], textFrom[row] + atMost);
+    int wanted = faults[row] == Fault.TOO_LONG ? Math.min(atMost, SHOWN_OF_TOO_LONG) : atMost;
+    int end = textFrom[row] + Math.min(textTo[row] - textFrom[row], wanted);
     boolean cut = end < textTo[row] || tooLong;
     while (cut && end > textFrom[row] && bytes[end - 1] < 0) {
       end--; // not in the midst of a character

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.evenpour.casting.Anode;
 import org.evenpour.casting.Pages;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
@@ -129,19 +130,27 @@ public final class RowIntake {
     if (block.notUtf8Line >= 0) {
       notes.notUtf8(opened().log, line);
     }
-    Outcome outcome = take(block, 0, line);
-    if (outcome == Outcome.KEPT) {
-      record(); // whoever reads the columns finds them all equally long
-    }
-    return outcome;
+    return take(block, 0, line);
   }
 
-  /** The record that the last kept row was added to, as its last row. */
+  /** The last row that was kept, as the engine takes it in. */
+  public Anode anode() {
+    return lastWheel().lastAnode(others);
+  }
+
+  /**
+   * The record that the last kept row was added to, as its last row. Its columns may be shorter
+   * than the record once further rows were taken in; ask again then.
+   */
   public WheelRecord record() {
+    return lastWheel().record(others);
+  }
+
+  private WheelIntake lastWheel() {
     if (wheel == null) {
       throw new IllegalStateException("no row was kept");
     }
-    return wheel.record(others);
+    return wheel;
   }
 
   /** The last row that was set aside. */
@@ -180,7 +189,8 @@ public final class RowIntake {
   public List<String> warnings() {
     List<SettingIntake> all = new ArrayList<>(settings.values());
     all.addAll(List.of(others.ladle(), others.serial(), others.disposition(), others.defect()));
-    return notes.warnings(all, wheels.stream().filter(one -> one.rows() > 0).toList(), profiles);
+    return notes.warnings(
+        all, settings.keySet(), wheels.stream().filter(one -> one.rows() > 0).toList(), profiles);
   }
 
   IntakeNotes notes() {
@@ -243,7 +253,7 @@ public final class RowIntake {
       return reason;
     }
     if (millis < of.notBefore()) {
-      return Reasons.backwards(of, millis);
+      return Reasons.backwards(of, millis, files);
     }
     if (now.turn != null && now.mold.index >= 0 && of.seen.holds(turn, now.mold.index)) {
       return Reasons.twice(turn, of.molds.name(now.mold.index));
