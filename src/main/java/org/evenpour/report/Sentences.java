@@ -206,8 +206,10 @@ public record Sentences(
               Figures.number(figures.unit().differenceFromCanonical(near), decimals),
               figures.size(far, decimals)));
     }
-    return words.say(
-        "size.range", figures.signed(near, decimals), figures.departure(far, decimals));
+    String first = figures.signed(near, decimals);
+    return first.equals(figures.signed(far, decimals))
+        ? words.say("size.each", figures.departure(far, decimals))
+        : words.say("size.range", first, figures.departure(far, decimals));
   }
 
   /** By how much, with its interval: {@code −1.1 mm (95 %: −1.3 to −0.9)}. */

@@ -31,41 +31,45 @@ final class AnodesSheet {
 
   private static void write(Paper paper, String name, WheelRecord wheel) {
     List<Setting> settings = new ArrayList<>(wheel.settings());
-    List<String> headings = new ArrayList<>();
-    headings.add(paper.say("head.wheel"));
-    headings.add(paper.say("head.turn"));
-    headings.add(paper.zoned("head.at"));
-    headings.add(paper.say("head.mold"));
+    List<Column> headings = new ArrayList<>();
+    headings.add(Column.words(paper.say("head.wheel")));
+    headings.add(Column.figures(paper.say("head.turn")));
+    headings.add(Column.figures(paper.zoned("head.at")));
+    headings.add(Column.words(paper.say("head.mold")));
     if (wheel.sides().size() > 0) {
-      headings.add(paper.say("head.side"));
+      headings.add(Column.words(paper.say("head.side")));
     }
     if (wheel.serials().size() > 0) {
-      headings.add(paper.say("head.serial"));
+      headings.add(Column.words(paper.say("head.serial")));
     }
     for (Characteristic characteristic : wheel.characteristics()) {
       headings.add(
-          paper.say(
-              "head.value",
-              paper.words().characteristic(characteristic.name()),
-              characteristic.displayUnit().symbol()));
+          Column.figures(
+              paper.say(
+                  "head.value",
+                  paper.words().characteristic(characteristic.name()),
+                  characteristic.displayUnit().symbol())));
     }
     Unit thickness = thickness(wheel);
     for (ThicknessPoint point : wheel.points()) {
-      headings.add(paper.say("head.value", point.point().replace('_', ' '), thickness.symbol()));
+      headings.add(
+          Column.figures(
+              paper.say("head.value", point.point().replace('_', ' '), thickness.symbol())));
     }
     for (Setting setting : settings) {
       String readable = paper.sentences().setting(setting.name());
-      headings.add(
+      String heading =
           setting.unit().symbol().isEmpty()
               ? readable
-              : paper.say("head.value", readable, setting.unit().symbol()));
+              : paper.say("head.value", readable, setting.unit().symbol());
+      headings.add(new Column(heading, setting.numbers() != null));
     }
     if (wheel.disposition() != null) {
-      headings.add(paper.say("head.disposition"));
+      headings.add(Column.words(paper.say("head.disposition")));
       settings.add(wheel.disposition());
     }
     if (wheel.defect() != null) {
-      headings.add(paper.say("head.defect"));
+      headings.add(Column.words(paper.say("head.defect")));
       settings.add(wheel.defect());
     }
     Table table = new Table(paper, name, headings);

@@ -77,6 +77,7 @@ public final class AuditWorkbook {
     SignalsSheet.write(paper);
     MoldsSheet.write(paper);
     CapabilitySheet.write(paper);
+    RunTestsSheet.write(paper);
     RecordSheets.settings(paper);
     RecordSheets.events(paper);
     RecordSheets.setAside(paper);

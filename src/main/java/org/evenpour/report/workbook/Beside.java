@@ -26,6 +26,7 @@ final class Beside {
     this.paper = paper;
     this.sheet = sheet;
     this.firstColumn = firstColumn;
+    sheet.setDefaultRowHeightInPoints(15);
     this.row = sheet.createRow(0);
     for (String heading : headings) {
       put(paper.styles().heading()).setCellValue(heading);
@@ -109,15 +110,16 @@ final class Beside {
   /** Prints the pictures without these figures. */
   void finish(int pictures) {
     Table.forPaper(sheet, paper.words());
+    sheet.getPrintSetup().setLandscape(false);
     sheet
         .getWorkbook()
         .setPrintArea(
             sheet.getWorkbook().getSheetIndex(sheet),
             0,
-            Picture.COLUMNS,
+            Picture.COLUMNS - 1,
             0,
             Math.max(1, pictures * Picture.ROWS));
-    for (int picture = 2; picture < pictures; picture += 2) {
+    for (int picture = Picture.ON_A_PAGE; picture < pictures; picture += Picture.ON_A_PAGE) {
       sheet.setRowBreak(picture * Picture.ROWS - 1);
     }
     sheet.setDisplayGridlines(false);

@@ -13,8 +13,9 @@ import java.util.zip.ZipOutputStream;
 /** The same archive without the time at which it was made, so that like input gives like bytes. */
 final class FixedZip {
 
-  /** The first moment that an archive can name. */
-  private static final LocalDateTime MOMENT = LocalDateTime.of(1980, 1, 1, 0, 0);
+  // Not the very first moment that an archive can name: that one also stands for "earlier", and is
+  // then told in the machine's own zone.
+  private static final LocalDateTime MOMENT = LocalDateTime.of(1980, 2, 1, 0, 0);
 
   private FixedZip() {}
 

@@ -1,6 +1,5 @@
 package org.evenpour.report.workbook;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport.CapabilityReport;
@@ -8,35 +7,32 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.casting.Unit;
-import org.evenpour.report.RunTests;
 
 /** Every mold of every characteristic: its level, its limits and how far it stands off. */
 final class MoldsSheet {
   private MoldsSheet() {}
 
   static void write(Paper paper) {
-    List<String> headings =
-        new ArrayList<>(
-            List.of(
-                paper.say("head.wheel"),
-                paper.say("head.characteristic"),
-                paper.say("head.unit"),
-                paper.say("head.mold"),
-                paper.say("head.anodes"),
-                paper.say("head.mean"),
-                paper.say("head.sd"),
-                paper.say("head.sigma"),
-                paper.say("head.center"),
-                paper.say("head.lower_limit"),
-                paper.say("head.upper_limit"),
-                paper.say("head.offset"),
-                paper.say("head.low"),
-                paper.say("head.high"),
-                paper.say("head.stands"),
-                paper.say("head.outside"),
-                paper.say("head.share_outside"),
-                paper.say("head.cpk")));
-    RunTests.IDS.forEach(id -> headings.add(paper.say("test." + id)));
+    List<Column> headings =
+        List.of(
+            Column.words(paper.say("head.wheel")),
+            Column.words(paper.say("head.characteristic")),
+            Column.words(paper.say("head.unit")),
+            Column.words(paper.say("head.mold")),
+            Column.figures(paper.say("head.anodes")),
+            Column.figures(paper.say("head.mean")),
+            Column.figures(paper.say("head.sd")),
+            Column.figures(paper.say("head.sigma")),
+            Column.figures(paper.say("head.center")),
+            Column.figures(paper.say("head.lower_limit")),
+            Column.figures(paper.say("head.upper_limit")),
+            Column.figures(paper.say("head.offset")),
+            Column.figures(paper.say("head.low")),
+            Column.figures(paper.say("head.high")),
+            Column.words(paper.say("head.stands")),
+            Column.figures(paper.say("head.outside")),
+            Column.figures(paper.say("head.share_outside")),
+            Column.figures(paper.say("head.cpk")));
     Table table = new Table(paper, paper.say("sheet.molds"), headings);
     for (CharacteristicReport characteristic : paper.report().characteristics()) {
       for (MoldReport mold : characteristic.molds()) {
@@ -75,9 +71,6 @@ final class MoldsSheet {
       CapabilitySheet.share(table, paper, mold, capability, 'P', 'E');
       table.number(
           capability.cpk() == null ? null : (Double) capability.cpk().value(), styles.number(2));
-    }
-    for (String id : RunTests.IDS) {
-      table.count(mold.tests().get(id));
     }
   }
 

@@ -1,5 +1,7 @@
 package org.evenpour.report.workbook;
 
+import java.util.ArrayList;
+import java.util.List;
 import javax.xml.namespace.QName;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xddf.usermodel.PresetLineDash;
@@ -16,14 +18,21 @@ import org.apache.poi.xddf.usermodel.chart.DisplayBlanks;
 import org.apache.poi.xddf.usermodel.chart.XDDFChartAxis;
 import org.apache.poi.xddf.usermodel.chart.XDDFDataSourcesFactory;
 import org.apache.poi.xddf.usermodel.chart.XDDFNumericalDataSource;
+import org.apache.poi.xddf.usermodel.chart.XDDFValueAxis;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFDrawing;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.xmlbeans.XmlCursor;
 import org.jspecify.annotations.Nullable;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTCatAx;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTMarker;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTMarkerSize;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTPlotArea;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTTitle;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTValAx;
+import org.openxmlformats.schemas.drawingml.x2006.main.CTRegularTextRun;
+import org.openxmlformats.schemas.drawingml.x2006.main.CTTextParagraph;
 
 /**
  * How pictures in the workbook are drawn: quiet lines on white, colour only for what departs, from
@@ -35,7 +44,10 @@ final class Picture {
   static final int COLUMNS = 15;
 
   /** How many rows a picture covers, with the gap to the next. */
-  static final int ROWS = 23;
+  static final int ROWS = 21;
+
+  /** How many pictures a printed page shows, one over the other on the same turns. */
+  static final int ON_A_PAGE = 3;
 
   static final XDDFColor INK = rgb(0x33, 0x33, 0x33);
   static final XDDFColor QUIET = rgb(0x8c, 0x8c, 0x8c);
@@ -66,10 +78,30 @@ final class Picture {
     chart.setTitleText(title);
     chart.setTitleOverlay(false);
     chart.getFormattedTitle().getParagraph(0).getTextRuns().forEach(run -> run.setFontSize(13.0));
+    chart.getCTChartSpace().addNewRoundedCorners().setVal(false);
     // A filter on the table must not empty the picture.
     chart.setPlotOnlyVisibleCells(false);
     chart.displayBlanksAs(DisplayBlanks.GAP);
     return chart;
+  }
+
+  /** Names the language of titles; left alone they would carry the machine's, not their own. */
+  static void speak(XSSFChart chart, String language) {
+    CTPlotArea area = chart.getCTChart().getPlotArea();
+    List<CTTitle> titles = new ArrayList<>(List.of(chart.getCTChart().getTitle()));
+    for (CTValAx axis : area.getValAxArray()) {
+      titles.add(axis.getTitle());
+    }
+    for (CTCatAx axis : area.getCatAxArray()) {
+      titles.add(axis.getTitle());
+    }
+    for (CTTitle title : titles) {
+      for (CTTextParagraph paragraph : title.getTx().getRich().getPArray()) {
+        for (CTRegularTextRun run : paragraph.getRArray()) {
+          run.getRPr().setLang(language);
+        }
+      }
+    }
   }
 
   /** An axis as a hairline with its ticks, at the picture's edge. */
@@ -86,6 +118,16 @@ final class Picture {
     axis.setMinimum(scale.from());
     axis.setMaximum(scale.to());
     axis.setMajorUnit(scale.step());
+  }
+
+  /** Numbers on the upright axis with the decimals of its steps, whatever the cells show. */
+  static void format(XSSFChart chart, XDDFValueAxis axis, String format) {
+    axis.setNumberFormat(format);
+    for (CTValAx drawn : chart.getCTChart().getPlotArea().getValAxArray()) {
+      if (drawn.getAxId().getVal() == axis.getId()) {
+        drawn.getNumFmt().setSourceLinked(false);
+      }
+    }
   }
 
   static XDDFLineProperties line(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.function.Function;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFShapeProperties;
+import org.apache.poi.xddf.usermodel.chart.AxisCrossBetween;
 import org.apache.poi.xddf.usermodel.chart.AxisCrosses;
 import org.apache.poi.xddf.usermodel.chart.AxisPosition;
 import org.apache.poi.xddf.usermodel.chart.AxisTickMark;
@@ -138,8 +139,10 @@ final class RankingPictures {
     bottom.setCrosses(AxisCrosses.AUTO_ZERO);
     bottom.setMajorTickMark(AxisTickMark.NONE);
     left.getOrAddMajorGridProperties().setLineProperties(Picture.line(Picture.HAIRLINE, 0.5, null));
-    Picture.scale(left, scale(offsets));
-    left.setNumberFormat("+0.##;-0.##;0");
+    Scale scale = scale(offsets);
+    Picture.scale(left, scale);
+    Picture.format(chart, left, "+" + scale.format() + ";-" + scale.format() + ";0");
+    left.setCrossBetween(AxisCrossBetween.BETWEEN);
     XDDFLineChartData data = (XDDFLineChartData) chart.createData(ChartTypes.LINE, bottom, left);
     data.setVaryColors(false);
     XDDFLineChartData.Series series =
@@ -159,6 +162,7 @@ final class RankingPictures {
     Picture.mark(series.getCTLineSer().getMarker(), 6, Picture.INK);
     intervals(beside, series, offsets, row);
     chart.plot(data);
+    Picture.speak(chart, paper.say("language"));
     for (int i = 0; i < offsets.size(); i++) {
       Double low = offsets.get(i).low();
       Double high = offsets.get(i).high();

@@ -21,22 +21,22 @@ final class RecordSheets {
     for (CharacteristicReport characteristic : paper.report().characteristics()) {
       judged.putIfAbsent(characteristic.name(), paper.unit(characteristic));
     }
-    List<String> headings =
+    List<Column> headings =
         new ArrayList<>(
             List.of(
-                paper.say("head.wheel"),
-                paper.say("head.setting"),
-                paper.say("head.column"),
-                paper.say("head.unit"),
-                paper.say("head.group"),
-                paper.say("head.lag"),
-                paper.say("head.anodes"),
-                paper.say("head.missing"),
-                paper.say("head.mean"),
-                paper.say("head.sd"),
-                paper.say("head.minimum"),
-                paper.say("head.maximum"),
-                paper.say("head.levels")));
+                Column.words(paper.say("head.wheel")),
+                Column.words(paper.say("head.setting")),
+                Column.words(paper.say("head.column")),
+                Column.words(paper.say("head.unit")),
+                Column.words(paper.say("head.group")),
+                Column.figures(paper.say("head.lag")),
+                Column.figures(paper.say("head.anodes")),
+                Column.figures(paper.say("head.missing")),
+                Column.figures(paper.say("head.mean")),
+                Column.figures(paper.say("head.sd")),
+                Column.figures(paper.say("head.minimum")),
+                Column.figures(paper.say("head.maximum")),
+                Column.figures(paper.say("head.levels"))));
     judged.forEach(
         (name, unit) -> {
           String characteristic = paper.words().characteristic(name);
@@ -44,9 +44,9 @@ final class RecordSheets {
               unit.symbol().isEmpty()
                   ? paper.say("head.effect.plain", characteristic)
                   : paper.say("head.effect", characteristic, unit.symbol());
-          headings.add(effect);
-          headings.add(paper.say("head.low"));
-          headings.add(paper.say("head.high"));
+          headings.add(Column.figures(effect));
+          headings.add(Column.figures(paper.say("head.low")));
+          headings.add(Column.figures(paper.say("head.high")));
         });
     Table table = new Table(paper, paper.say("sheet.settings"), headings);
     for (SettingReport setting : paper.report().settings()) {
@@ -94,11 +94,11 @@ final class RecordSheets {
             paper,
             paper.say("sheet.events"),
             List.of(
-                paper.zoned("head.at"),
-                paper.say("head.wheel"),
-                paper.say("head.mold"),
-                paper.say("head.event"),
-                paper.say("head.note")));
+                Column.figures(paper.zoned("head.at")),
+                Column.words(paper.say("head.wheel")),
+                Column.words(paper.say("head.mold")),
+                Column.words(paper.say("head.event")),
+                Column.words(paper.say("head.note"))));
     for (CastingEvent event : paper.report().events()) {
       table
           .next()
@@ -117,10 +117,10 @@ final class RecordSheets {
             paper,
             paper.say("sheet.set_aside"),
             List.of(
-                paper.say("head.log"),
-                paper.say("head.line"),
-                paper.say("head.reason"),
-                paper.say("head.row")));
+                Column.words(paper.say("head.log")),
+                Column.figures(paper.say("head.line")),
+                Column.words(paper.say("head.reason")),
+                Column.words(paper.say("head.row"))));
     List<SetAsideRow> rows = paper.report().setAside();
     for (SetAsideRow row : rows) {
       table.next().text(row.log()).count(row.line()).prose(row.reason()).prose(row.text());

@@ -20,4 +20,10 @@ record Scale(double from, double to, double step) {
     double to = Math.ceil(high / step + 1e-9) * step;
     return new Scale(from, to > from ? to : from + step, step);
   }
+
+  /** A number format with the decimals that the steps need. */
+  String format() {
+    int decimals = (int) Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+    return decimals == 0 ? "0" : "0." + "0".repeat(decimals);
+  }
 }

@@ -29,25 +29,24 @@ final class SignalsSheet {
             paper,
             paper.say("sheet.signals"),
             List.of(
-                paper.say("head.signal"),
-                paper.say("head.state"),
-                paper.say("head.wheel"),
-                paper.say("head.characteristic"),
-                paper.say("head.where"),
-                paper.say("head.mold"),
-                paper.say("head.side"),
-                paper.say("head.way"),
-                paper.say("head.since_turn"),
-                paper.zoned("head.since"),
-                paper.say("head.last_turn"),
-                paper.zoned("head.last"),
-                paper.say("head.size"),
-                paper.say("head.low"),
-                paper.say("head.high"),
-                paper.say("head.unit"),
-                paper.say("head.size_sigma"),
-                paper.say("head.tests"),
-                paper.say("head.words")));
+                Column.words(paper.say("head.signal")),
+                Column.words(paper.say("head.state")),
+                Column.words(paper.say("head.wheel")),
+                Column.words(paper.say("head.characteristic")),
+                Column.words(paper.say("head.where")),
+                Column.words(paper.say("head.mold")),
+                Column.words(paper.say("head.side")),
+                Column.words(paper.say("head.way")),
+                Column.figures(paper.say("head.since_turn")),
+                Column.figures(paper.zoned("head.since")),
+                Column.figures(paper.say("head.last_turn")),
+                Column.figures(paper.say("head.size")),
+                Column.figures(paper.say("head.low")),
+                Column.figures(paper.say("head.high")),
+                Column.words(paper.say("head.unit")),
+                Column.figures(paper.say("head.size_sigma")),
+                Column.words(paper.say("head.tests")),
+                Column.words(paper.say("head.words"))));
     for (Signal signal : signals) {
       Figures figures = paper.sentences().figures(signal.wheel(), signal.characteristic());
       Unit unit = figures.unit();
@@ -69,7 +68,6 @@ final class SignalsSheet {
           .turn(signal.sinceTurn())
           .date(signal.sinceAt())
           .turn(signal.lastTurn())
-          .date(signal.lastCastAt())
           .number(unit.differenceFromCanonical(signal.size()), digits)
           .number(Paper.difference(unit, signal.sizeLow()), digits)
           .number(Paper.difference(unit, signal.sizeHigh()), digits)
@@ -100,22 +98,22 @@ final class SignalsSheet {
             paper,
             paper.say("sheet.links"),
             List.of(
-                paper.say("head.signal"),
-                paper.say("head.words"),
-                paper.say("head.name"),
-                paper.say("head.kind"),
-                paper.say("head.group"),
-                paper.say("head.evidence"),
-                paper.say("head.since_turn"),
-                paper.say("head.moved_by"),
-                paper.say("head.unit"),
-                paper.say("head.expected"),
-                paper.say("head.unit"),
-                paper.say("head.share"),
-                paper.say("head.low"),
-                paper.say("head.high"),
-                paper.say("head.q"),
-                paper.say("head.look_first")));
+                Column.words(paper.say("head.signal")),
+                Column.words(paper.say("head.words")),
+                Column.words(paper.say("head.name")),
+                Column.words(paper.say("head.kind")),
+                Column.words(paper.say("head.group")),
+                Column.words(paper.say("head.evidence")),
+                Column.figures(paper.say("head.since_turn")),
+                Column.figures(paper.say("head.moved_by")),
+                Column.words(paper.say("head.unit")),
+                Column.figures(paper.say("head.expected")),
+                Column.words(paper.say("head.unit")),
+                Column.figures(paper.say("head.share")),
+                Column.figures(paper.say("head.low")),
+                Column.figures(paper.say("head.high")),
+                Column.figures(paper.say("head.q")),
+                Column.words(paper.say("head.look_first"))));
     for (Signal signal : signals) {
       for (Link link : signal.links()) {
         link(paper, table.next(), signal, link);
@@ -130,7 +128,7 @@ final class SignalsSheet {
     Unit unit = sentences.figures(signal.wheel(), signal.characteristic()).unit();
     table
         .text(signal.id())
-        .prose(sentences.lead(new Topic(List.of(signal))))
+        .prose(sentences.lead(new Topic(List.of(signal))), 44)
         .text(link.event() ? sentences.event(link.name()) : sentences.setting(link.name()))
         .text(paper.say(link.event() ? "kind.event" : "kind.setting"))
         .text(link.group())
@@ -146,7 +144,7 @@ final class SignalsSheet {
         .number(link.explainedLow(), styles.share())
         .number(link.explainedHigh(), styles.share())
         .number(link.qValue(), styles.significant())
-        .prose(sentences.advice(link));
+        .prose(sentences.advice(link), 44);
   }
 
   /** Decimals that leave about three digits. */

@@ -8,10 +8,10 @@ import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.FillPatternType;
 import org.apache.poi.ss.usermodel.Font;
 import org.apache.poi.ss.usermodel.HorizontalAlignment;
-import org.apache.poi.ss.usermodel.IndexedColors;
 import org.apache.poi.ss.usermodel.VerticalAlignment;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
+import org.apache.poi.xssf.usermodel.XSSFColor;
 
 /**
  * The cell styles of one workbook, each made once.
@@ -19,6 +19,10 @@ import org.apache.poi.xssf.usermodel.XSSFCellStyle;
  * <p>Owned by the thread that writes the workbook.
  */
 final class Styles {
+  private static final byte[] PALE = {(byte) 0xee, (byte) 0xee, (byte) 0xee};
+
+  private static final short APART = 1;
+
   private final SXSSFWorkbook book;
   private final Map<String, CellStyle> made = new HashMap<>();
   private final Font bold;
@@ -64,25 +68,49 @@ final class Styles {
         style -> {
           style.setFont(large);
           keepAsText(style);
+          standApart(style);
         });
   }
 
+  /** Over text, which stands left. */
   CellStyle heading() {
+    return heading(HorizontalAlignment.LEFT);
+  }
+
+  /** Over numbers, which stand right. */
+  CellStyle numberHeading() {
+    return heading(HorizontalAlignment.RIGHT);
+  }
+
+  private CellStyle heading(HorizontalAlignment alignment) {
     return style(
-        "heading",
+        "heading " + alignment,
         style -> {
+          style.setAlignment(alignment);
+          style.setIndention(alignment == HorizontalAlignment.LEFT ? APART : 0);
           style.setFont(bold);
           style.setWrapText(true);
           style.setVerticalAlignment(VerticalAlignment.BOTTOM);
           style.setBorderBottom(BorderStyle.THIN);
-          style.setFillForegroundColor(IndexedColors.GREY_25_PERCENT.getIndex());
+          ((XSSFCellStyle) style).setFillForegroundColor(new XSSFColor(PALE));
           style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
           keepAsText(style);
         });
   }
 
   CellStyle text() {
-    return style("text", Styles::keepAsText);
+    return style(
+        "text",
+        style -> {
+          keepAsText(style);
+          standApart(style);
+        });
+  }
+
+  /** A little to the right, so that text does not touch the number before it. */
+  private static void standApart(CellStyle style) {
+    style.setAlignment(HorizontalAlignment.LEFT);
+    style.setIndention(APART);
   }
 
   CellStyle wrapped() {
@@ -91,6 +119,7 @@ final class Styles {
         style -> {
           style.setWrapText(true);
           keepAsText(style);
+          standApart(style);
         });
   }
 
@@ -100,6 +129,7 @@ final class Styles {
         style -> {
           style.setFont(bold);
           keepAsText(style);
+          standApart(style);
         });
   }
 
@@ -109,7 +139,7 @@ final class Styles {
         "label",
         style -> {
           style.setDataFormat(book.createDataFormat().getFormat("0"));
-          style.setAlignment(HorizontalAlignment.LEFT);
+          standApart(style);
         });
   }
 

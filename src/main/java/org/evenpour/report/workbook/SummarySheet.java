@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Owned by the thread that writes the workbook.
  */
 final class SummarySheet {
-  private static final int COLUMNS = 12;
+  private static final int COLUMNS = 12; // of the table of characteristics
   private static final int WIDTH = 11;
   private static final int FIRST_WIDTH = 22;
   private static final int TOPICS = 15;
@@ -44,7 +44,7 @@ final class SummarySheet {
 
   private void write() {
     for (int i = 0; i < COLUMNS; i++) {
-      sheet.setColumnWidth(i, (i == 0 ? FIRST_WIDTH : WIDTH) * 256);
+      sheet.setColumnWidth(i, (i == 0 ? FIRST_WIDTH : i == COLUMNS - 1 ? WIDTH + 4 : WIDTH) * 256);
     }
     AuditReport report = paper.report();
     AuditReport.Log log = report.log();
@@ -109,10 +109,7 @@ final class SummarySheet {
   /** A sentence over the whole width, as high as it needs. */
   private void prose(String text) {
     int width = FIRST_WIDTH + (COLUMNS - 1) * WIDTH;
-    int lines = 0;
-    for (String line : Texts.cell(text).split("\n", -1)) {
-      lines += 1 + Math.max(0, line.length() - 1) / (width - 8);
-    }
+    int lines = Table.linesOf(Texts.cell(text), width - 10);
     Row row = sheet.createRow(rows);
     row.setHeightInPoints(Math.min(400, 15f * lines + 2));
     put(row, 0, paper.styles().wrapped(), text);
@@ -166,7 +163,12 @@ final class SummarySheet {
     Row head = sheet.createRow(rows++);
     head.setHeightInPoints(47);
     for (int i = 0; i < headings.size(); i++) {
-      put(head, i, paper.styles().heading(), headings.get(i));
+      boolean words = i < 2 || i == headings.size() - 1;
+      put(
+          head,
+          i,
+          words ? paper.styles().heading() : paper.styles().numberHeading(),
+          headings.get(i));
     }
     for (CharacteristicReport characteristic : paper.report().characteristics()) {
       characteristic(sheet.createRow(rows++), characteristic);

@@ -30,14 +30,16 @@ final class Table {
 
   private static final int NARROWEST = 7;
   private static final int WIDEST = 28;
-  private static final int WIDE_TEXT = 70;
+  private static final int WIDE_TEXT = 60;
+  private static final float LINE_POINTS = 15;
+  private static final float TALLEST_POINTS = 400; // a row can't be higher than 409
 
   private final SXSSFWorkbook book;
   private final Styles styles;
   private final Words words;
   private final ZoneId zone;
   private final String name;
-  private final List<String> headings;
+  private final List<Column> headings;
   private final int[] widths;
   private final int sheetRows;
   private SXSSFSheet sheet;
@@ -45,14 +47,14 @@ final class Table {
   private int part = 1;
   private int column;
 
-  Table(Paper paper, String name, List<String> headings) {
+  Table(Paper paper, String name, List<Column> headings) {
     this(paper, name, headings, SHEET_ROWS);
   }
 
   /**
    * @param sheetRows how many rows a sheet may hold
    */
-  Table(Paper paper, String name, List<String> headings, int sheetRows) {
+  Table(Paper paper, String name, List<Column> headings, int sheetRows) {
     this.book = paper.book();
     this.styles = paper.styles();
     this.words = paper.words();
@@ -66,23 +68,50 @@ final class Table {
   }
 
   private Row head() {
+    sheet.setDefaultRowHeightInPoints(LINE_POINTS);
     Row head = sheet.createRow(0);
+    int lines = 1;
     for (int i = 0; i < headings.size(); i++) {
+      String heading = Texts.cell(headings.get(i).heading());
       Cell cell = head.createCell(i);
-      cell.setCellStyle(styles.heading());
-      cell.setCellValue(Texts.cell(headings.get(i)));
-      widths[i] = Math.max(widths[i], longestWord(headings.get(i)) + 3);
+      cell.setCellStyle(headings.get(i).figures() ? styles.numberHeading() : styles.heading());
+      cell.setCellValue(heading);
+      int width = headingWidth(heading);
+      widths[i] = Math.max(widths[i], width);
+      lines = Math.max(lines, linesOf(heading, width - 2));
     }
+    head.setHeightInPoints(LINE_POINTS * lines + 3);
     return head;
   }
 
-  private static int longestWord(String text) {
+  /** Wide enough for the longest word, and for the whole in three lines; the filter needs room. */
+  private static int headingWidth(String heading) {
     int longest = 0;
-    for (String word : text.split(" ", -1)) {
+    for (String word : heading.split(" ", -1)) {
       longest = Math.max(longest, word.length());
     }
-    // Two lines of heading are read at a glance, four are not.
-    return Math.max(longest, text.length() / 2);
+    return Math.min(WIDEST, Math.max(longest, (heading.length() + 2) / 3) + 4);
+  }
+
+  /** How many lines a text takes where so many characters fit on one; breaks only at spaces. */
+  static int linesOf(String text, int characters) {
+    int lines = 0;
+    for (String paragraph : text.split("\n", -1)) {
+      lines++;
+      int used = 0;
+      for (String word : paragraph.split(" ", -1)) {
+        if (used > 0 && used + 1 + word.length() > characters) {
+          lines++;
+          used = 0;
+        }
+        used += (used > 0 ? 1 : 0) + word.length();
+        while (used > characters) { // a word longer than the line
+          lines++;
+          used -= characters;
+        }
+      }
+    }
+    return lines;
   }
 
   /** Begins the next row. */
@@ -120,7 +149,17 @@ final class Table {
 
   /** Text that may run over several lines. */
   Table prose(@Nullable String text) {
-    return put(text, styles.wrapped(), WIDE_TEXT);
+    return prose(text, WIDE_TEXT);
+  }
+
+  /** Text that may run over several lines, in a column so many characters wide at most. */
+  Table prose(@Nullable String text, int widest) {
+    if (text != null) {
+      // By hand, for not every program does it when it opens the file.
+      float height = LINE_POINTS * linesOf(Texts.cell(text), widest - 4) + 1;
+      row.setHeightInPoints(Math.min(TALLEST_POINTS, Math.max(row.getHeightInPoints(), height)));
+    }
+    return put(text, styles.wrapped(), widest);
   }
 
   private Table put(@Nullable String text, CellStyle style, int widest) {

@@ -55,16 +55,19 @@ final class TurnsSheet {
     if (columns.isEmpty()) {
       return List.of();
     }
-    List<String> headings =
+    List<Column> headings =
         new ArrayList<>(
-            List.of(paper.say("head.wheel"), paper.say("head.turn"), paper.zoned("head.turn_at")));
+            List.of(
+                Column.words(paper.say("head.wheel")),
+                Column.figures(paper.say("head.turn")),
+                Column.figures(paper.zoned("head.turn_at"))));
     columns.forEach(
         (column, unit) -> {
           String name = paper.words().characteristic(column.get(0));
-          headings.add(paper.say("head.value", name, unit.symbol()));
-          headings.add(paper.say("head.start_up", name, unit.symbol()));
-          headings.add(paper.say("head.beyond", name, unit.symbol()));
-          headings.add(paper.say("head.anodes_of", name));
+          headings.add(Column.figures(paper.say("head.value", name, unit.symbol())));
+          headings.add(Column.figures(paper.say("head.start_up", name, unit.symbol())));
+          headings.add(Column.figures(paper.say("head.beyond", name, unit.symbol())));
+          headings.add(Column.figures(paper.say("head.anodes_of", name)));
         });
     Table table = new Table(paper, paper.say("sheet.turns"), headings);
     List<Source> sources = new ArrayList<>();
@@ -162,13 +165,13 @@ final class TurnsSheet {
             paper,
             paper.say("sheet.thinned"),
             List.of(
-                paper.say("head.wheel"),
-                paper.say("head.characteristic"),
-                paper.say("head.unit"),
-                paper.say("head.turn"),
-                paper.say("head.turn_value"),
-                paper.say("head.turn_start_up"),
-                paper.say("head.turn_beyond")));
+                Column.words(paper.say("head.wheel")),
+                Column.words(paper.say("head.characteristic")),
+                Column.words(paper.say("head.unit")),
+                Column.figures(paper.say("head.turn")),
+                Column.figures(paper.say("head.turn_value")),
+                Column.figures(paper.say("head.turn_start_up")),
+                Column.figures(paper.say("head.turn_beyond"))));
     List<Source> thinned = new ArrayList<>();
     for (Source source : sources) {
       if (source.points().size() <= PICTURE_POINTS) {

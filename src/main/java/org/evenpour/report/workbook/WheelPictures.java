@@ -79,7 +79,7 @@ final class WheelPictures {
     Picture.quiet(bottom);
     Picture.quiet(left);
     left.getOrAddMajorGridProperties().setLineProperties(Picture.line(Picture.HAIRLINE, 0.5, null));
-    bottom.setNumberFormat("0");
+    Picture.format(chart, bottom, "0");
     double first = present.get(0).turn();
     double last = present.get(present.size() - 1).turn();
     Scale turns = Scale.over(first, last);
@@ -88,7 +88,7 @@ final class WheelPictures {
     bottom.setMajorUnit(turns.step());
     Scale values = scale(unit, source.chart(), present);
     Picture.scale(left, values);
-    left.setNumberFormat(SignalsSheet.places(values.step() * 99) == 0 ? "0" : "0.##");
+    Picture.format(chart, left, values.format());
     XDDFScatterChartData data =
         (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
     data.setStyle(ScatterStyle.LINE_MARKER);
@@ -96,6 +96,7 @@ final class WheelPictures {
     limits(paper, beside, source, unit, data, first, last);
     points(paper, source, unit, data);
     chart.plot(data);
+    Picture.speak(chart, paper.say("language"));
   }
 
   private static Scale scale(Unit unit, WheelChart chart, List<TurnPoint> points) {
@@ -139,7 +140,7 @@ final class WheelPictures {
         first,
         last,
         unit.fromCanonical(chart.center()),
-        paper.say("chart.center", figures.mean(chart.center())),
+        paper.say("chart.center", text(figures, chart.center())),
         Picture.line(Picture.INK, 0.75, null));
     limit(
         beside,
@@ -149,7 +150,7 @@ final class WheelPictures {
         first,
         last,
         unit.fromCanonical(chart.lowerLimit()),
-        paper.say("chart.lower", figures.mean(chart.lowerLimit())),
+        paper.say("chart.lower", text(figures, chart.lowerLimit())),
         Picture.line(Picture.INK, 0.75, PresetLineDash.DASH));
     limit(
         beside,
@@ -159,8 +160,12 @@ final class WheelPictures {
         first,
         last,
         unit.fromCanonical(chart.upperLimit()),
-        paper.say("chart.upper", figures.mean(chart.upperLimit())),
+        paper.say("chart.upper", text(figures, chart.upperLimit())),
         Picture.line(Picture.INK, 0.75, PresetLineDash.DASH));
+  }
+
+  private static String text(Figures figures, double limit) {
+    return Figures.number(figures.unit().fromCanonical(limit), figures.decimals() + 1);
   }
 
   /** A line from the first turn to the last, and its name where it ends. */
@@ -220,7 +225,7 @@ final class WheelPictures {
             MarkerStyle.CIRCLE,
             point -> point.startUp() ? null : shown.apply(point));
     charted.setLineProperties(Picture.line(Picture.QUIET, 1, null));
-    mark(charted, 3, Picture.INK);
+    mark(charted, 3, Picture.QUIET);
     XDDFScatterChartData.Series startUp =
         column(
             source,
