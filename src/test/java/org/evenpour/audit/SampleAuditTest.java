@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
@@ -23,7 +24,10 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
-/** The committed sample: every planted fault must be found in its scope, mold and time, and linked to its cause. */
+/**
+ * The committed sample: every planted fault must be found in its scope, mold and time, and linked
+ * to its cause.
+ */
 class SampleAuditTest {
   private static AuditReport report;
   private static CastingRecord record;
@@ -60,6 +64,10 @@ class SampleAuditTest {
       return cells[11];
     }
 
+    boolean isSpreadOfMass() {
+      return direction() == Direction.SPREAD && cells[5].equals("mass");
+    }
+
     boolean isFoundIn(Signal s) {
       return s.characteristic().equals(cells[5])
           && s.scope() == scope()
@@ -84,8 +92,8 @@ class SampleAuditTest {
   @TestFactory
   Stream<DynamicTest> findsWhatWasPlanted() throws IOException {
     return truths().stream()
-        // Five turns of overweight among twice the scatter: the scatter is the signal, and the truth has a line for it.
-        .filter(t -> !(t.fault().equals("late-cut-off") && t.direction() == Direction.HIGH))
+        // Five turns with twice the scatter of mass: that is the signal; the rest is too small.
+        .filter(t -> !t.fault().equals("late-cut-off") || t.isSpreadOfMass())
         .map(
             truth ->
                 DynamicTest.dynamicTest(
@@ -106,8 +114,9 @@ class SampleAuditTest {
                                 report.signals().stream()
                                     .filter(truth::isFoundIn)
                                     .mapToInt(s -> Math.abs(s.sinceTurn() - truth.firstTurn()))
-                                    .min())
-                            .hasValueSatisfying(error -> assertThat(error).isLessThan(6))));
+                                    .min()
+                                    .orElse(99))
+                            .isLessThan(6)));
   }
 
   @TestFactory
@@ -120,10 +129,14 @@ class SampleAuditTest {
                     truth.cause() + " for " + truth.scope() + " " + truth.cells()[3],
                     () -> {
                       Signal signal =
-                          report.signals().stream().filter(truth::isFoundIn).findFirst().orElseThrow();
+                          report.signals().stream()
+                              .filter(truth::isFoundIn)
+                              .findFirst()
+                              .orElseThrow();
                       Link first = signal.links().get(0);
                       assertThat(first.evidence()).isEqualTo(Evidence.STRONG);
-                      // What carries a cause on (the mold's temperature, for its spray) is right as well.
+                      // What carries a cause on (the mold's temperature, for its spray) is right as
+                      // well.
                       assertThat(first.name()).isIn(truth.cause(), truth.cells()[12]);
                       assertThat(first.lookFirst()).isNotBlank();
                     }));
@@ -149,7 +162,10 @@ class SampleAuditTest {
         .doesNotContain("launder_level_mm", "ambient_c", "wash_density_kg_l", "crew");
   }
 
-  /** One engine: the audit's signals are those of the monitor that takes one anode at a time, at every stop on the way. */
+  /**
+   * One engine: the audit's signals are those of the monitor that takes one anode at a time, at
+   * every stop on the way.
+   */
   @Test
   void findsTheSameOneAnodeAtATime() {
     WheelRecord wheel = record.wheels().get(0);
@@ -157,8 +173,7 @@ class SampleAuditTest {
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit.Result batch =
           CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, List.of());
-      LimitsInForce limits = batch.limits();
-      assertThat(limits).isNotNull();
+      LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});
       for (int row = 0; row < wheel.rows(); row++) {
