@@ -1,0 +1,113 @@
+package org.evenpour.report;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.concurrent.atomic.AtomicLong;
+
+/**
+ * Writes a file so that it appears under its name only when it is whole.
+ *
+ * <p>The content goes to a hidden {@code .part} file in the same folder, is forced to the disk and
+ * then takes the name in one step. A run that is interrupted, or a disk that fills up, leaves the
+ * earlier file as it was.
+ */
+public final class FinishedFile {
+  private static final AtomicLong COUNT = new AtomicLong();
+
+  private FinishedFile() {}
+
+  /** What is written; may fail at any point. */
+  @FunctionalInterface
+  public interface Content {
+    /** Writes everything to the stream and leaves it open. */
+    void writeTo(OutputStream out) throws IOException;
+  }
+
+  /**
+   * Writes a file, or leaves everything as it was.
+   *
+   * @param target its name; a device or a pipe is written to directly, for it can't be replaced
+   * @throws IOException if it cannot be written: says which file, why, and what would mend it
+   */
+  public static void write(Path target, Content content) throws IOException {
+    try {
+      if (Files.isDirectory(target)) {
+        throw new IOException(target + " is a folder; give the name of a file in it");
+      }
+      Path place = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
+      if (Files.exists(place) && !Files.isRegularFile(place)) {
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(place))) {
+          content.writeTo(out);
+        } catch (IOException e) {
+          throw new IOException(target + " could not be written whole: " + reason(e), e);
+        }
+        return;
+      }
+      Path folder = place.getParent();
+      if (folder == null || !Files.isDirectory(folder)) {
+        throw new IOException(
+            target + " cannot be written: its folder does not exist; make the folder first");
+      }
+      replace(place, folder, content);
+    } catch (AccessDeniedException e) {
+      throw new IOException(
+          target
+              + " cannot be written: no permission, or another program holds it open; close it"
+              + " there, or choose another name",
+          e);
+    } catch (FileSystemException e) {
+      throw new IOException(target + " cannot be written: " + reason(e), e);
+    }
+  }
+
+  private static void replace(Path place, Path folder, Content content) throws IOException {
+    Path part =
+        folder.resolve(
+            "."
+                + place.getFileName()
+                + "."
+                + ProcessHandle.current().pid()
+                + "-"
+                + COUNT.incrementAndGet()
+                + ".part");
+    part.toFile().deleteOnExit(); // an interrupt from the keyboard should leave no litter either
+    try {
+      try (FileChannel channel =
+          FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+        OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
+        content.writeTo(out);
+        out.flush();
+        channel.force(true);
+      } catch (AccessDeniedException e) {
+        throw e;
+      } catch (IOException e) {
+        throw new IOException(place + " could not be written whole: " + reason(e), e);
+      }
+      try {
+        Files.move(part, place, StandardCopyOption.ATOMIC_MOVE);
+      } catch (AtomicMoveNotSupportedException e) {
+        Files.move(part, place, StandardCopyOption.REPLACE_EXISTING);
+      }
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private static String reason(IOException e) {
+    String message =
+        e instanceof FileSystemException f && f.getReason() != null
+            ? f.getReason()
+            : e.getMessage();
+    return message == null || message.isEmpty() ? e.getClass().getSimpleName() : message;
+  }
+}

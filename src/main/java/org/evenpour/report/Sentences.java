@@ -1,0 +1,343 @@
+package org.evenpour.report;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Unit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Says what was found as a person at the wheel would say it.
+ *
+ * @param words the language
+ * @param zone in which times are told
+ * @param nameWheels whether sentences name the wheel, because there are several
+ * @param nameYears whether times carry their year, because the record is long
+ * @param units in which each wheel's characteristics are shown; by wheel and characteristic
+ */
+public record Sentences(
+    Words words,
+    ZoneId zone,
+    boolean nameWheels,
+    boolean nameYears,
+    Map<List<String>, Unit> units) {
+
+  private static final Duration LONG = Duration.ofDays(300);
+  private static final int LABEL = 40;
+  private static final Set<String> WET_GROUPS = Set.of("wash", "cooling", "water", "spray");
+  private static final List<String> WET_NAMES =
+      List.of("wash", "water", "spray", "cooling", "mold_temp", "nozzle");
+
+  /** Copies the map. */
+  public Sentences {
+    units = Map.copyOf(units);
+  }
+
+  /** For one report. */
+  public static Sentences of(AuditReport report, Words words, ZoneId zone) {
+    Map<List<String>, Unit> units = new LinkedHashMap<>();
+    for (CharacteristicReport characteristic : report.characteristics()) {
+      units.put(
+          List.of(characteristic.wheel(), characteristic.name()),
+          unit(characteristic.displayUnit()));
+    }
+    Duration length = Duration.between(report.log().firstCastAt(), report.log().lastCastAt());
+    return new Sentences(
+        words, zone, report.log().wheels().size() > 1, length.compareTo(LONG) > 0, units);
+  }
+
+  /** A unit by its suffix; one that is not known is shown as it is written. */
+  public static Unit unit(String suffix) {
+    if (suffix.isEmpty()) {
+      return Unit.NONE;
+    }
+    try {
+      return Unit.of(suffix);
+    } catch (IllegalArgumentException unknown) {
+      return new Unit(suffix, suffix, suffix, 1, 0);
+    }
+  }
+
+  /** The zone as people name it. */
+  public String zoneName() {
+    return zone.normalized().equals(ZoneOffset.UTC) ? "UTC" : zone.getId();
+  }
+
+  /** A label from the log, cut where it would swamp the sentence. */
+  String label(@Nullable String label) {
+    if (label == null) {
+      return words.say("missing");
+    }
+    return label.length() <= LABEL
+        ? label
+        : label.substring(0, label.offsetByCodePoints(0, LABEL / 2)) + "…";
+  }
+
+  /** How the figures of a characteristic are shown. */
+  public Figures figures(String wheel, String characteristic) {
+    return new Figures(units.getOrDefault(List.of(wheel, characteristic), Unit.NONE));
+  }
+
+  /** What happened, what goes with it and what to look at first. */
+  public String signal(Signal signal) {
+    return topic(new Topic(List.of(signal)));
+  }
+
+  /** The same for signals that are said together. */
+  public String topic(Topic topic) {
+    Signal signal = topic.largest();
+    Link best = Topic.best(signal);
+    String lead = lead(topic);
+    if (best != null) {
+      return lead + " " + link(best);
+    }
+    return signal.scope() == Scope.POUR ? lead : lead + " " + words.say("link.none");
+  }
+
+  /** What happened: who, which way, since when, by how much. */
+  public String lead(Topic topic) {
+    Signal first = topic.first();
+    if (first.scope() == Scope.POUR) {
+      return anodes(topic);
+    }
+    int onset = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
+    Instant at =
+        topic.signals().stream().map(Signal::sinceAt).min(Instant::compareTo).orElseThrow();
+    int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
+    String form =
+        !first.open() ? "poured" : topic.signals().size() > 1 ? "pours.many" : "pours.one";
+    return stop(words.say(form, who(topic), state(first), onset, time(at), size(topic), last));
+  }
+
+  private String anodes(Topic topic) {
+    Signal far = topic.first();
+    String mold = label(far.mold());
+    String time = time(far.sinceAt());
+    String wheel = nameWheels ? ".wheel" : "";
+    if (topic.signals().size() == 1) {
+      return stop(
+          words.say(
+              nameWheels ? "anode.wheel" : "anode.mold",
+              mold,
+              state(far),
+              far.sinceTurn(),
+              time,
+              size(far),
+              label(far.wheel())));
+    }
+    return stop(
+        words.say(
+            "anodes" + wheel,
+            words.count(topic.signals().size()),
+            state(far),
+            mold,
+            far.sinceTurn(),
+            time,
+            size(far),
+            label(far.wheel())));
+  }
+
+  private String who(Topic topic) {
+    Signal first = topic.first();
+    String wheel = nameWheels ? ".wheel" : "";
+    List<String> molds = topic.signals().stream().map(signal -> label(signal.mold())).toList();
+    String key;
+    String name;
+    switch (first.scope()) {
+      case WHEEL -> {
+        key = "who.whole";
+        name = "";
+      }
+      case SIDE -> {
+        key = "who.side";
+        name = label(first.side());
+      }
+      default -> {
+        key = molds.size() > 1 ? "who.molds" : "who.mold";
+        name = words.list(molds);
+      }
+    }
+    return nameWheels ? words.say(key + wheel, label(first.wheel()), name) : words.say(key, name);
+  }
+
+  /** Heavy, thin, more scattered, …: which way a signal goes. */
+  public String state(Signal signal) {
+    String way = "." + signal.direction().name().toLowerCase(Locale.ROOT);
+    String own = "state." + signal.characteristic() + way;
+    return words.has(own)
+        ? words.say(own)
+        : words.say("state.other" + way, words.characteristic(signal.characteristic()));
+  }
+
+  private String size(Topic topic) {
+    if (topic.signals().size() == 1) {
+      return size(topic.first());
+    }
+    double least = topic.signals().stream().mapToDouble(Signal::size).min().orElseThrow();
+    double most = topic.signals().stream().mapToDouble(Signal::size).max().orElseThrow();
+    Signal any = topic.first();
+    Figures figures = figures(any.wheel(), any.characteristic());
+    double near = Math.abs(least) < Math.abs(most) ? least : most;
+    double far = Math.abs(least) < Math.abs(most) ? most : least;
+    int decimals = figures.decimalsOf(near);
+    if (any.direction() == Direction.SPREAD) {
+      return words.say(
+          "size.spread",
+          words.say(
+              "size.range",
+              Figures.number(figures.unit().differenceFromCanonical(near), decimals),
+              figures.size(far, decimals)));
+    }
+    return words.say(
+        "size.range", figures.signed(near, decimals), figures.departure(far, decimals));
+  }
+
+  /** By how much, with its interval: {@code −1.1 mm (95 %: −1.3 to −0.9)}. */
+  public String size(Signal signal) {
+    Figures figures = figures(signal.wheel(), signal.characteristic());
+    int decimals = figures.decimalsOf(signal.size());
+    boolean spread = signal.direction() == Direction.SPREAD;
+    String size =
+        spread
+            ? words.say("size.spread", figures.size(signal.size(), decimals))
+            : figures.departure(signal.size(), decimals);
+    Double low = signal.sizeLow();
+    Double high = signal.sizeHigh();
+    if (low == null || high == null) {
+      return size;
+    }
+    return words.say(
+        "size.interval",
+        size,
+        spread
+            ? Figures.number(figures.unit().differenceFromCanonical(low), decimals)
+            : figures.signed(low, decimals),
+        spread
+            ? Figures.number(figures.unit().differenceFromCanonical(high), decimals)
+            : figures.signed(high, decimals));
+  }
+
+  /** What goes with a signal, and what to look at first. */
+  public String link(Link link) {
+    if (link.evidence() == Evidence.NONE) {
+      return words.say("link.none");
+    }
+    String said = moved(link);
+    Double share = link.explainedShare();
+    if (link.evidence() == Evidence.STRONG && share != null && share > 0) {
+      said =
+          share >= 0.95
+              ? words.say("link.all", said)
+              : words.say("link.share", said, Figures.number(share * 100, 0));
+    } else if (link.evidence() == Evidence.MOVED && !link.event()) {
+      said = words.say("link.moved", said);
+    }
+    String advice = advice(link);
+    if (advice.isEmpty()) {
+      return stop(said);
+    }
+    // An advice that begins small goes on with the sentence.
+    return Character.isLowerCase(advice.codePointAt(0))
+        ? said + "; " + advice
+        : stop(said) + " " + advice;
+  }
+
+  private String moved(Link link) {
+    if (link.event()) {
+      String kind = event(link.name());
+      return link.sinceTurn() == null
+          ? words.say("link.event", kind)
+          : words.say("link.event.turn", kind, link.sinceTurn());
+    }
+    String name = capital(setting(link.name()));
+    Double by = link.movedBy();
+    if (by == null || by == 0) {
+      return words.say("link.changed", name);
+    }
+    return words.say(by > 0 ? "link.rose" : "link.fell", name, Figures.move(by, unit(link.unit())));
+  }
+
+  /**
+   * What to look at first; never without the words that keep people safe where water or wash is
+   * concerned.
+   */
+  public String advice(Link link) {
+    String advice = link.lookFirst().strip();
+    if (advice.isEmpty()) {
+      return "";
+    }
+    String dry = words.say("dry");
+    return isWet(link) && !advice.contains(dry) ? stop(advice) + " " + dry : stop(advice);
+  }
+
+  /** Whether a link leads people to wash, water or a mold's temperature. */
+  public static boolean isWet(Link link) {
+    String name = link.name().toLowerCase(Locale.ROOT);
+    return WET_GROUPS.contains(link.group().toLowerCase(Locale.ROOT))
+        || WET_NAMES.stream().anyMatch(name::contains);
+  }
+
+  /** A setting's readable name: {@code wash_volume_ml} is the wash volume. */
+  public String setting(String column) {
+    String suffix = Unit.ofColumn(column).suffix();
+    String name =
+        suffix.isEmpty() ? column : column.substring(0, column.length() - suffix.length() - 1);
+    return label(name.replace('_', ' ').strip());
+  }
+
+  /** What people call an event. */
+  public String event(String kind) {
+    String key = "event." + kind;
+    return words.has(key) ? words.say(key) : label(kind.replace('_', ' '));
+  }
+
+  /** A time as people at the wheel tell it: {@code Tue 14 May 06:20}. */
+  public String time(Instant at) {
+    return DateTimeFormatter.ofPattern(words.say(nameYears ? "time.year" : "time"), words.locale())
+        .format(at.atZone(zone));
+  }
+
+  /** A time with its year: {@code 14 May 2024 06:20}. */
+  public String date(Instant at) {
+    return DateTimeFormatter.ofPattern(words.say("date.year"), words.locale())
+        .format(at.atZone(zone));
+  }
+
+  private static String stop(String sentence) {
+    return sentence.endsWith(".") || sentence.endsWith("!") ? sentence : sentence + ".";
+  }
+
+  private static String capital(String name) {
+    if (name.isEmpty()) {
+      return name;
+    }
+    int end = name.offsetByCodePoints(0, 1);
+    return name.substring(0, end).toUpperCase(Locale.ROOT) + name.substring(end);
+  }
+
+  /** A percentage that never rounds something to nothing: {@code 0.3}, {@code <0.1}. */
+  public static String percent(@Nullable Double fraction, Words words) {
+    if (fraction == null) {
+      return words.say("missing");
+    }
+    double percent = fraction * 100;
+    if (percent > 0 && percent < 0.1) {
+      return "<0.1";
+    }
+    return Figures.number(percent, percent >= 10 ? 0 : 1);
+  }
+}

@@ -1,0 +1,273 @@
+package org.evenpour.report;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CapabilityReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.audit.AuditReport.Scope;
+import org.jspecify.annotations.Nullable;
+
+/** What the crew lead must know of an audit, on one screen. */
+public final class Summary {
+
+  /** At most so many lines. */
+  public static final int LINES = 24;
+
+  /** At most so many columns. */
+  public static final int COLUMNS = 100;
+
+  private static final int CHARACTERISTIC_LINES = 5;
+  private static final int SIGNAL_LINES = 8;
+  private static final int NOTE_LINES = 3;
+
+  private final AuditReport report;
+  private final Words words;
+  private final Sentences sentences;
+  private boolean advised;
+
+  private Summary(AuditReport report, ZoneId zone) {
+    this.report = report;
+    this.words = Words.english();
+    this.sentences = Sentences.of(report, words, zone);
+  }
+
+  /**
+   * The summary, each line ended by a line feed.
+   *
+   * @param zone in which times are told
+   */
+  public static String text(AuditReport report, ZoneId zone) {
+    return String.join("\n", new Summary(report, zone).lines()) + "\n";
+  }
+
+  private List<String> lines() {
+    List<String> lines = new ArrayList<>(header());
+    lines.add("");
+    lines.addAll(characteristics());
+    lines.add("");
+    lines.addAll(lookFirst());
+    List<String> closing = notes();
+    if (advised) {
+      closing.add(words.say("safety"));
+    }
+    if (!closing.isEmpty()) {
+      lines.add("");
+      lines.addAll(closing);
+    }
+    return lines;
+  }
+
+  private List<String> header() {
+    AuditReport.Log log = report.log();
+    List<String> names = log.wheels().stream().filter(name -> !name.isEmpty()).toList();
+    String wheels =
+        switch (names.size()) {
+          case 0 -> words.say("summary.one");
+          case 1 -> words.say("summary.wheel", names.get(0));
+          default -> words.say("summary.wheels", words.list(names));
+        };
+    String period =
+        words.say(
+            "summary.period",
+            wheels,
+            sentences.date(log.firstCastAt()),
+            sentences.date(log.lastCastAt()),
+            sentences.zoneName());
+    String counts =
+        words.say(
+            "summary.counts",
+            words.count(log.rowsKept()),
+            words.count(log.molds()),
+            words.count(log.turns()),
+            words.count(log.rowsRead()),
+            words.count(log.rowsSetAside()));
+    return List.of(cut(period), cut(counts));
+  }
+
+  private List<String> characteristics() {
+    List<CharacteristicReport> all = report.characteristics();
+    int shown = all.size() > CHARACTERISTIC_LINES ? CHARACTERISTIC_LINES - 1 : all.size();
+    List<String[]> rows = new ArrayList<>();
+    rows.add(
+        new String[] {
+          "",
+          words.say("summary.mean"),
+          words.say("summary.sd"),
+          words.say("summary.cpk"),
+          words.say("summary.ppk"),
+          words.say("summary.outside"),
+          ""
+        });
+    all.subList(0, shown).forEach(characteristic -> rows.add(cells(characteristic)));
+    List<String> lines = columns(rows);
+    if (shown < all.size()) {
+      lines.add(words.say("summary.more.characteristics", all.size() - shown));
+    }
+    return lines;
+  }
+
+  private String[] cells(CharacteristicReport characteristic) {
+    Figures figures = sentences.figures(characteristic.wheel(), characteristic.name());
+    Overall overall = characteristic.overall();
+    CapabilityReport capability = overall.capability();
+    String name = words.characteristic(characteristic.name());
+    String[] cells = {
+      sentences.nameWheels() ? sentences.label(characteristic.wheel()) + " " + name : name,
+      figures.mean(overall.mean()),
+      overall.sd() == null ? words.say("missing") : figures.spread(overall.sd()),
+      words.say("missing"),
+      words.say("missing"),
+      words.say("missing"),
+      ""
+    };
+    if (capability == null) {
+      cells[6] = characteristic.specification().hasLimits() ? "" : words.say("summary.unlimited");
+    } else {
+      cells[3] = estimate(capability.cpk());
+      cells[4] = estimate(capability.ppk());
+      cells[5] =
+          words.say(
+              "summary.percent", Sentences.percent(capability.fractionOutsideObserved(), words));
+      cells[6] = isStable(characteristic) ? "" : words.say("summary.unstable");
+    }
+    return cells;
+  }
+
+  /** A capability holds for the future only while no mold, side or wheel departs. */
+  private boolean isStable(CharacteristicReport characteristic) {
+    return report.signals().stream()
+        .noneMatch(
+            signal ->
+                signal.scope() != Scope.POUR
+                    && signal.wheel().equals(characteristic.wheel())
+                    && signal.characteristic().equals(characteristic.name()));
+  }
+
+  private String estimate(@Nullable Estimate estimate) {
+    if (estimate == null) {
+      return words.say("missing");
+    }
+    String value = Figures.number(estimate.value(), 2);
+    return estimate.low() == null || estimate.high() == null
+        ? value
+        : words.say(
+            "summary.estimate",
+            value,
+            Figures.number(estimate.low(), 2),
+            Figures.number(estimate.high(), 2));
+  }
+
+  private static List<String> columns(List<String[]> rows) {
+    int[] widths = new int[rows.isEmpty() ? 0 : rows.get(0).length];
+    for (String[] row : rows) {
+      for (int i = 0; i < widths.length; i++) {
+        widths[i] = Math.max(widths[i], width(row[i]));
+      }
+    }
+    List<String> lines = new ArrayList<>();
+    for (String[] row : rows) {
+      StringBuilder line = new StringBuilder();
+      for (int i = 0; i < widths.length; i++) {
+        if (widths[i] > 0) {
+          line.append(row[i]).append(" ".repeat(widths[i] - width(row[i]) + 2));
+        }
+      }
+      lines.add(cut(line.toString().stripTrailing()));
+    }
+    return lines;
+  }
+
+  private List<String> lookFirst() {
+    List<Topic> topics = Topic.of(report);
+    if (topics.isEmpty()) {
+      return List.of(words.say("summary.quiet"));
+    }
+    List<String> lines = new ArrayList<>();
+    int said = 0;
+    for (Topic topic : topics) {
+      boolean last = topic == topics.get(topics.size() - 1);
+      int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
+      List<String> more = wrapped(sentences.topic(topic), "  ");
+      boolean whole = more.size() <= room;
+      if (!whole && !lines.isEmpty()) {
+        break;
+      }
+      lines.addAll(whole ? more : wrapped(sentences.lead(topic), "  "));
+      said += topic.signals().size();
+      Link best = Topic.best(topic.largest());
+      advised |= whole && best != null && !sentences.advice(best).isEmpty();
+      if (!whole) {
+        break;
+      }
+    }
+    int left = report.signals().size() - said;
+    if (left > 0) {
+      lines.add(
+          "  "
+              + (left == 1
+                  ? words.say("summary.more.signal")
+                  : words.say("summary.more.signals", words.count(left))));
+    }
+    lines.add(0, words.say("summary.look"));
+    return lines;
+  }
+
+  private List<String> notes() {
+    List<String> lines = new ArrayList<>();
+    int said = 0;
+    for (String note : report.notes()) {
+      List<String> more = wrapped(words.say("summary.note", note), "");
+      boolean last = said == report.notes().size() - 1;
+      if (lines.size() + more.size() > NOTE_LINES - (last ? 0 : 1)) {
+        break;
+      }
+      lines.addAll(more);
+      said++;
+    }
+    if (said < report.notes().size()) {
+      lines.add(words.say("summary.more.notes", report.notes().size() - said));
+    }
+    return lines;
+  }
+
+  /** Breaks a sentence at spaces; its later lines stand two columns in. */
+  private static List<String> wrapped(String sentence, String indent) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder(indent);
+    boolean empty = true;
+    for (String word : Arrays.asList(plain(sentence).split(" ", -1))) {
+      if (!empty && width(line) + 1 + width(word) > COLUMNS) {
+        lines.add(line.toString());
+        line.setLength(0);
+        line.append(indent).append("  ");
+        empty = true;
+      }
+      line.append(empty ? "" : " ").append(word);
+      empty = false;
+    }
+    lines.add(line.toString());
+    return lines.stream().map(Summary::cut).toList();
+  }
+
+  /** A terminal obeys control characters, and text from a log must not command it. */
+  private static String plain(String text) {
+    return WellFormed.text(text).replaceAll("\\p{Cntrl}|\\p{Zl}|\\p{Zp}", " ");
+  }
+
+  private static String cut(String line) {
+    String plain = plain(line);
+    return width(plain) <= COLUMNS
+        ? plain
+        : plain.substring(0, plain.offsetByCodePoints(0, COLUMNS - 1)) + "…";
+  }
+
+  private static int width(CharSequence text) {
+    return (int) text.codePoints().count();
+  }
+}
