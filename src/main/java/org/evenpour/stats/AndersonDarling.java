@@ -68,7 +68,7 @@ public final class AndersonDarling {
     return sum;
   }
 
-  private static double pValue(double a) {
+  static double pValue(double a) {
     if (a < 0.2) {
       return 1 - Math.exp(-13.436 + a * (101.14 - 223.73 * a));
     }

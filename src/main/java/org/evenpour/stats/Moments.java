@@ -8,9 +8,10 @@ package org.evenpour.stats;
  * combined in double-double at the end, so that the result is that of exact arithmetic on the given
  * doubles, rounded once, unless a/sd or the range of magnitudes passes some 1e15.
  *
- * <p>NaN stands for a missing value and is skipped; an infinite value is refused. With no value,
- * mean, minimum and maximum are NaN; with fewer than two, variance and sd are NaN. A few
- * nanoseconds a value. Not thread-safe: owned by the thread that adds.
+ * <p>NaN stands for a missing value and is skipped; an infinite value is refused. Differences of
+ * more than 1e150 overflow: the sd is then NaN. With no value, mean, minimum and maximum are NaN;
+ * with fewer than two, variance and sd are NaN. A few nanoseconds a value. Not thread-safe: owned
+ * by the thread that adds.
  */
 public final class Moments {
   private long count;
@@ -41,8 +42,12 @@ public final class Moments {
     if (count++ == 0) {
       shift = x;
     }
-    minimum = Math.min(minimum, x);
-    maximum = Math.max(maximum, x);
+    if (x < minimum) {
+      minimum = x;
+    }
+    if (x > maximum) {
+      maximum = x;
+    }
     double d = x - shift;
     double back = d - x;
     double e = (x - (d - back)) - (shift + back);

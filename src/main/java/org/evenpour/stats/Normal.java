@@ -101,7 +101,7 @@ public final class Normal {
     if (x <= 0.46875) {
       return 0.5 - 0.5 * Math.copySign(smallErf(x), z);
     }
-    double tail = 0.5 * gaussian(x) * scaledErfc(x);
+    double tail = 0.5 * gaussian(Math.abs(z)) * scaledErfc(x);
     return z > 0 ? tail : 1 - tail;
   }
 
@@ -112,7 +112,7 @@ public final class Normal {
       return Math.log(0.5 + 0.5 * Math.copySign(smallErf(x), z));
     }
     double scaled = 0.5 * scaledErfc(x);
-    return z < 0 ? -0.5 * z * z + Math.log(scaled) : Math.log1p(-gaussian(x) * scaled);
+    return z < 0 ? -0.5 * z * z + Math.log(scaled) : Math.log1p(-gaussian(Math.abs(z)) * scaled);
   }
 
   /**
@@ -168,10 +168,10 @@ public final class Normal {
     return (INVERSE_SQRT_PI - y * polynomial(P, y) / polynomial(Q, y)) / x;
   }
 
-  /** exp(−x²), split so that the rounding of x² isn't magnified. */
-  private static double gaussian(double x) {
-    double coarse = (int) (Math.min(x, 40) * 16) / 16.0;
-    return Math.exp(-coarse * coarse) * Math.exp(-(x - coarse) * (x + coarse));
+  /** exp(−z²/2), split so that the rounding of z² isn't magnified. */
+  private static double gaussian(double z) {
+    double coarse = (int) (Math.min(z, 1e6) * 16) / 16.0;
+    return Math.exp(-0.5 * coarse * coarse) * Math.exp(-0.5 * (z - coarse) * (z + coarse));
   }
 
   private static double polynomial(double[] coefficients, double x) {

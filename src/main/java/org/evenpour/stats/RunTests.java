@@ -15,6 +15,11 @@ import java.util.Arrays;
  * the thread that accepts.
  */
 public final class RunTests {
+  // bit i tells whether the pattern of beyond-points with the binary form i is enough; the newest
+  // point is the lowest bit and has to be among them
+  private static final int TWO_OF_THREE = enough(3, 2);
+  private static final int FOUR_OF_FIVE = enough(5, 4);
+
   private final RunTest.Lengths lengths;
   private final double center;
   private final boolean active;
@@ -26,7 +31,11 @@ public final class RunTests {
   private final double upper3;
   private final long[] counts = new long[8];
 
+  // runs count points; up and down tell the last step
+  private boolean started;
   private double last;
+  private int up;
+  private int down;
   private int above;
   private int below;
   private int rising;
@@ -34,7 +43,6 @@ public final class RunTests {
   private int alternating;
   private int inner;
   private int outside;
-  // the newest point is bit 0; a point beyond on that side is a 1
   private int high2;
   private int low2;
   private int high1;
@@ -59,59 +67,72 @@ public final class RunTests {
 
   /** Takes the next point and tells the tests it completes, each as {@link RunTest#mask()}. */
   public int accept(double x) {
-    if (!active || Double.isNaN(x)) {
+    if (!active || !(Math.abs(x) <= Double.MAX_VALUE)) {
       return 0;
     }
-    above = x > center ? above + 1 : 0;
-    below = x < center ? below + 1 : 0;
-    step(x);
-    boolean isHigh1 = x > upper1;
-    boolean isLow1 = x < lower1;
-    boolean isHigh2 = x > upper2;
-    boolean isLow2 = x < lower2;
-    inner = x < upper1 && x > lower1 ? inner + 1 : 0;
-    outside = isHigh1 || isLow1 ? outside + 1 : 0;
-    high1 = (high1 << 1 | (isHigh1 ? 1 : 0)) & 31;
-    low1 = (low1 << 1 | (isLow1 ? 1 : 0)) & 31;
-    high2 = (high2 << 1 | (isHigh2 ? 1 : 0)) & 7;
-    low2 = (low2 << 1 | (isLow2 ? 1 : 0)) & 7;
+    if (!started) {
+      started = true;
+      last = x;
+    }
+    // Without branches, which random points would mispredict: exceeds() is 1 or 0, and -1 or -0 as
+    // a mask keeps a run or ends it.
+    above = (above + 1) & -exceeds(x, center);
+    below = (below + 1) & -exceeds(center, x);
 
-    int done = x > upper3 || x < lower3 ? 1 : 0;
-    done |= above >= lengths.oneSide() || below >= lengths.oneSide() ? 2 : 0;
-    done |= rising >= lengths.trending() || falling >= lengths.trending() ? 4 : 0;
-    done |= alternating >= lengths.alternating() ? 8 : 0;
-    done |=
-        (isHigh2 && Integer.bitCount(high2) >= 2) || (isLow2 && Integer.bitCount(low2) >= 2)
-            ? 16
-            : 0;
-    done |=
-        (isHigh1 && Integer.bitCount(high1) >= 4) || (isLow1 && Integer.bitCount(low1) >= 4)
-            ? 32
-            : 0;
-    done |= inner >= lengths.inner() ? 64 : 0;
-    done |= outside >= lengths.outside() ? 128 : 0;
+    int rises = exceeds(x, last);
+    int falls = exceeds(last, x);
+    int turns = (rises & down) | (falls & up);
+    rising = 1 + (rising & -rises);
+    falling = 1 + (falling & -falls);
+    alternating = 1 + (alternating & -turns) + ((rises | falls) & ~turns);
+    up = rises;
+    down = falls;
+    last = x;
+
+    int isHigh1 = exceeds(x, upper1);
+    int isLow1 = exceeds(lower1, x);
+    outside = (outside + 1) & -(isHigh1 | isLow1);
+    inner = (inner + 1) & -(exceeds(upper1, x) & exceeds(x, lower1));
+    high1 = (high1 << 1 | isHigh1) & 31;
+    low1 = (low1 << 1 | isLow1) & 31;
+    high2 = (high2 << 1 | exceeds(x, upper2)) & 7;
+    low2 = (low2 << 1 | exceeds(lower2, x)) & 7;
+
+    int done =
+        (exceeds(x, upper3) | exceeds(lower3, x))
+            | reaches(Math.max(above, below), lengths.oneSide()) << 1
+            | reaches(Math.max(rising, falling), lengths.trending()) << 2
+            | reaches(alternating, lengths.alternating()) << 3
+            | ((TWO_OF_THREE >>> high2 | TWO_OF_THREE >>> low2) & 1) << 4
+            | ((FOUR_OF_FIVE >>> high1 | FOUR_OF_FIVE >>> low1) & 1) << 5
+            | reaches(inner, lengths.inner()) << 6
+            | reaches(outside, lengths.outside()) << 7;
     for (int rest = done; rest != 0; rest &= rest - 1) {
       counts[Integer.numberOfTrailingZeros(rest)]++;
     }
     return done;
   }
 
-  /** Points, not steps, of the running trend and alternation. */
-  private void step(double x) {
-    if (x > last) {
-      alternating = falling >= 2 ? alternating + 1 : 2;
-      rising++;
-      falling = 1;
-    } else if (x < last) {
-      alternating = rising >= 2 ? alternating + 1 : 2;
-      falling++;
-      rising = 1;
-    } else {
-      alternating = 1;
-      rising = 1;
-      falling = 1;
+  /**
+   * 1 if a &gt; b, else 0: the sign of b − a, which is never rounded to 0 unless a = b. Adding 0
+   * turns −0 into 0.
+   */
+  private static int exceeds(double a, double b) {
+    return (int) (Double.doubleToRawLongBits(b - a + 0.0) >>> 63);
+  }
+
+  private static int reaches(int run, int length) {
+    return (length - 1 - run) >>> 31;
+  }
+
+  private static int enough(int of, int needed) {
+    int set = 0;
+    for (int pattern = 0; pattern < 1 << of; pattern++) {
+      if ((pattern & 1) == 1 && Integer.bitCount(pattern) >= needed) {
+        set |= 1 << pattern;
+      }
     }
-    last = x;
+    return set;
   }
 
   /** How often a test has completed. */
@@ -121,7 +142,9 @@ public final class RunTests {
 
   /** Forgets the points so far but keeps the counts, as where a new series begins. */
   public void restart() {
-    last = Double.NaN;
+    started = false;
+    up = 0;
+    down = 0;
     above = 0;
     below = 0;
     rising = 0;

@@ -1,0 +1,53 @@
+package org.evenpour.simulate;
+
+/**
+ * The figures of Tordilla, a smelter that exists only here: its anode, its tolerances and how far
+ * everything wanders when nothing is wrong.
+ */
+final class Plant {
+  static final String WHEEL = "T1";
+  static final double TARGET_MASS_KG = 390;
+  static final double CHARGE_KG = 300_000;
+
+  /** 8.9 g/cm³ over a plan of 1.00 × 0.98 m. */
+  static final double MASS_PER_MM_KG = 8.9 * 1.00 * 0.98;
+
+  static final double MASS_LOWER_KG = 380;
+  static final double MASS_UPPER_KG = 400;
+  static final double THICKNESS_LOWER_MM = 42.2;
+  static final double THICKNESS_TARGET_MM = 44.7;
+  static final double THICKNESS_UPPER_MM = 47.2;
+  static final double WEDGE_UPPER_MM = 3.0;
+
+  /** The spread of one pour about its mold and turn; fault sizes are given in it. */
+  static final double POUR_SIGMA_MASS_KG = 1.2;
+
+  static final double POUR_SIGMA_THICKNESS_MM = 0.22;
+  static final double POUR_SIGMA_WEDGE_MM = 0.22;
+
+  /** The spread of a turn's mean over all molds. */
+  static final double TURN_SIGMA_MASS_KG = 0.8;
+
+  static final double TURN_SIGMA_THICKNESS_MM = 0.14;
+  static final double TURN_SIGMA_WEDGE_MM = 0.06;
+
+  static final double POUR_RATE_KG_S = 15;
+  static final double WASH_VOLUME_ML = 640;
+  static final double WASH_DENSITY_KG_L = 1.24;
+  static final double SPRAY_FLOW_L_MIN = 120;
+  static final double MOLD_TEMPERATURE_C = 172;
+  static final double MELT_TEMPERATURE_C = 1171;
+  static final double COOLING_WATER_C = 20;
+  static final double AMBIENT_C = 14;
+  static final double LAUNDER_LEVEL_MM = 140;
+
+  /** The part of the coat that stays in the mold from one turn to the next. */
+  static final double WASH_KEPT = 0.7;
+
+  static final double CAST_INTERVAL_SECONDS = 30;
+
+  /** A longer stop is followed by one turn of start-up. */
+  static final double START_UP_AFTER_MINUTES = 30;
+
+  private Plant() {}
+}

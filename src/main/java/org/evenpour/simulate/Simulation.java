@@ -1,0 +1,190 @@
+package org.evenpour.simulate;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Instant;
+import java.util.Iterator;
+import java.util.List;
+import java.util.NoSuchElementException;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A casting log of a seeded wheel: written whole with its events, profile and truth, or given row
+ * by row.
+ *
+ * <p>The model of one pour, with every part kept apart:
+ *
+ * <pre>
+ * mass      = target + mold offset + ladle-side offset + turn effect + effects of settings + pour
+ * thickness = mass / (density · plan area) + the mold's level, tilt and dish
+ *             + turn effect + effects of settings + the coat that earlier turns left + pour
+ * </pre>
+ *
+ * <p>Turn effects follow a first-order autoregression within a charge; settings each move in their
+ * own way; {@link Effect} is the whole list of what drives what. The spreads are those of a
+ * fictional plant and are no industry figures.
+ *
+ * <p>As an iterator it is owned by the thread that iterates; the static functions share nothing.
+ */
+public final class Simulation implements Iterator<Simulation.Row> {
+
+  /** The file that holds the casting log. */
+  public static final String LOG = "casting-log.csv";
+
+  /** The file that holds the events. */
+  public static final String EVENTS = "events.csv";
+
+  /** The file that holds the wheel's profile. */
+  public static final String PROFILE = "profile.yaml";
+
+  /** The file that says what was planted. */
+  public static final String TRUTH = "truth.csv";
+
+  private static final CSVFormat CSV = CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
+
+  /**
+   * One row of the casting log.
+   *
+   * @param castAt when its anode was cast
+   * @param line as it stands in the file, without its end of line
+   */
+  public record Row(Instant castAt, String line) {}
+
+  /**
+   * What was written.
+   *
+   * @param anodes rows of the casting log
+   * @param rejected how many of them
+   * @param charges cast
+   * @param turns of the wheel
+   * @param shifts rows of the truth
+   */
+  public record Summary(int anodes, int rejected, int charges, int turns, int shifts) {}
+
+  private final Wheel wheel;
+  private @Nullable Row ahead;
+
+  private Simulation(Wheel wheel) {
+    this.wheel = wheel;
+    advance();
+  }
+
+  /**
+   * The casting log row by row.
+   *
+   * @throws IllegalArgumentException if the scenario has no room for its faults
+   */
+  public static Simulation rows(Scenario scenario) {
+    return new Simulation(Wheel.of(scenario));
+  }
+
+  /** The casting log's first line. */
+  public static String header() {
+    return line(Pour.COLUMNS);
+  }
+
+  @Override
+  public boolean hasNext() {
+    return ahead != null;
+  }
+
+  @Override
+  public Row next() {
+    Row row = ahead;
+    if (row == null) {
+      throw new NoSuchElementException("the scenario's last anode is cast");
+    }
+    advance();
+    return row;
+  }
+
+  private void advance() {
+    ahead = null;
+    while (ahead == null && wheel.hasNext()) {
+      Wheel.Slot slot = wheel.next();
+      if (slot.isRecorded()) {
+        ahead = new Row(slot.pour().castAt().toInstant(), line(slot.pour().cells()));
+      }
+    }
+  }
+
+  /**
+   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE} and {@value #TRUTH}. Each is written
+   * under a temporary name; only when all four are whole do they take their places, over any files
+   * of an earlier run.
+   *
+   * @param directory made if it is missing
+   * @throws IllegalArgumentException if the scenario has no room for its faults; nothing is written
+   */
+  public static Summary write(Path directory, Scenario scenario) throws IOException {
+    Wheel wheel = Wheel.of(scenario);
+    Files.createDirectories(directory);
+    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH);
+    try {
+      int[] counts = writeLog(part(directory, LOG), wheel);
+      writeTable(
+          part(directory, EVENTS),
+          EventBook.COLUMNS,
+          wheel.events().entries().stream().map(EventBook.Entry::cells).toList());
+      Files.writeString(part(directory, PROFILE), Profile.text(scenario), StandardCharsets.UTF_8);
+      List<Truth> truths = Truth.of(wheel);
+      writeTable(part(directory, TRUTH), Truth.COLUMNS, truths.stream().map(Truth::cells).toList());
+      for (String name : names) {
+        Files.move(
+            part(directory, name), directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+      }
+      Schedule schedule = wheel.schedule();
+      return new Summary(
+          counts[0], counts[1], schedule.charges().size(), schedule.turns(), truths.size());
+    } finally {
+      for (String name : names) {
+        Files.deleteIfExists(part(directory, name));
+      }
+    }
+  }
+
+  private static Path part(Path directory, String name) {
+    return directory.resolve(name + ".part");
+  }
+
+  /** How many anodes there are, and how many of them are rejected. */
+  private static int[] writeLog(Path file, Wheel wheel) throws IOException {
+    int anodes = 0;
+    int rejected = 0;
+    try (CSVPrinter printer = printer(file)) {
+      printer.printRecord(Pour.COLUMNS);
+      while (wheel.hasNext()) {
+        Wheel.Slot slot = wheel.next();
+        if (slot.isRecorded()) {
+          printer.printRecord(slot.pour().cells());
+          anodes++;
+          rejected += slot.pour().defect().isEmpty() ? 0 : 1;
+        }
+      }
+    }
+    return new int[] {anodes, rejected};
+  }
+
+  private static void writeTable(Path file, List<String> columns, List<List<String>> rows)
+      throws IOException {
+    try (CSVPrinter printer = printer(file)) {
+      printer.printRecord(columns);
+      for (List<String> row : rows) {
+        printer.printRecord(row);
+      }
+    }
+  }
+
+  private static CSVPrinter printer(Path file) throws IOException {
+    return new CSVPrinter(Files.newBufferedWriter(file, StandardCharsets.UTF_8), CSV);
+  }
+
+  private static String line(List<String> cells) {
+    return CSV.format(cells.toArray());
+  }
+}
