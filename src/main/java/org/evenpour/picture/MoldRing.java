@@ -70,7 +70,7 @@ public record MoldRing(
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
     Pen pen = Pen.on(g, ink);
-    double size = Math.min(area.getWidth(), area.getHeight());
+    double size = size(pen, area);
     double cx = area.getCenterX();
     double cy = area.getCenterY();
     List<Spot> spots = new ArrayList<>();
@@ -101,6 +101,15 @@ public record MoldRing(
           spanLabel, cx, cy + size * 0.035, 0.5, ink.font(size * 0.024 / ink.textPx()), ink.dim());
     }
     return new Painted(spots, null);
+  }
+
+  /** As large as fits with the word at the pouring spot. */
+  private double size(Pen pen, Rectangle2D area) {
+    double ems = pen.width(pouring, pen.ink().font(1)) / pen.ink().textPx();
+    double cos = Math.abs(Math.cos(Math.toRadians(bearing.pouringDegrees())));
+    double beside = cos > 0.3 ? 1.06 + 2 * cos * 0.028 * ems : 1.0;
+    double above = cos > 0.95 ? 0.96 : 1.1;
+    return Math.min(area.getWidth() / beside, area.getHeight() / above);
   }
 
   private double degrees(int index, double step) {
