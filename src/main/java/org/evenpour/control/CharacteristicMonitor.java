@@ -4,21 +4,24 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.evenpour.casting.WheelProfile;
+import org.evenpour.stats.RunTest;
 import org.evenpour.stats.RunTests;
 
 /**
  * Watches one characteristic of one wheel, one anode at a time: the engine.
  *
- * <p>Anodes of a turn are gathered; when the next turn begins, the turn is closed and every chart gets its point. With
- * {@code dev = x − center − offset(mold)}: the level of a ladle side is the mean of its molds' deviations, leaving out
- * molds that are themselves a signal and pours far from the median; the turn effect is the mean of the sides' levels; what
- * is left of a deviation when its side's level is taken off belongs to the mold and the pour. A residual is standardized
- * by {@code σ·√(1 − 1/n)} where the anode is among the n that made the level and by {@code σ·√(1 + 1/n)} where it is not.
+ * <p>Anodes of a turn are gathered; when the next turn begins, the turn is closed and every chart
+ * gets its point. With {@code dev = x − center − offset(mold)}: the level of a ladle side is the
+ * mean of its molds' deviations, leaving out molds that are themselves a signal and pours far from
+ * the median; the turn effect is the mean of the sides' levels; what is left of a deviation when
+ * its side's level is taken off belongs to the mold and the pour. A residual is standardized by
+ * {@code σ·√(1 − 1/n)} where the anode is among the n that made the level and by {@code σ·√(1 +
+ * 1/n)} where it is not.
  *
- * <p>The first pour of each mold after a stop is start-up: it counts in the classic charts and nowhere else. After a mold
- * change the new mold is judged against the one that it replaced for {@link #TRIAL} casts; then its own level is learned
- * from these and goes on being learned while it is no signal, and the standardization allows for that (self-starting,
- * after Hawkins 1987).
+ * <p>The first pour of each mold after a stop is start-up and is left out. After a mold change the
+ * new mold is judged against the one that it replaced for {@link #TRIAL} casts; then its own level
+ * is learned from these and goes on being learned while it is no signal, and the standardization
+ * allows for that (self-starting, after Hawkins 1987).
  *
  * <p>Memory does not grow with the log but for its episodes. Owned by one thread.
  */
@@ -30,7 +33,14 @@ public final class CharacteristicMonitor {
   static final int LEAST_MOLDS = 3;
 
   private static final double FAR = 4;
-  private static final double CLASSIC_NONE = Double.NaN;
+
+  /**
+   * A turn whose scatter stands this many sigma above the usual widens what is expected of its
+   * pours.
+   */
+  private static final double CLEARLY = 3;
+
+  private static final String BEYOND = RunTest.BEYOND_LIMIT.id();
 
   private final LimitsInForce limits;
   private final StartUp startUp;
@@ -62,7 +72,8 @@ public final class CharacteristicMonitor {
      *
      * @param turn its number
      * @param atMillis when its first anode was cast
-     * @param value the turn effect on the characteristic's own scale; NaN where too few molds make one
+     * @param value the turn effect on the characteristic's own scale; NaN where too few molds make
+     *     one
      * @param anodes how many anodes it had
      * @param startUp whether it was cast just after a stop
      */
@@ -143,7 +154,6 @@ public final class CharacteristicMonitor {
     if (Double.isNaN(value)) {
       return;
     }
-    state.tests.accept(value);
     if (inTurn == turnMold.length) {
       grow();
     }
@@ -242,7 +252,10 @@ public final class CharacteristicMonitor {
     return sides == 1 ? 0 : Math.max(0, turnSide[i]);
   }
 
-  /** Mean of a side's deviations without far ones, which are taken out of {@code included}; NaN with too few. */
+  /**
+   * Mean of a side's deviations without far ones, which are taken out of {@code included}; NaN with
+   * too few.
+   */
   private double level(int n, int s, int sides) {
     double[] some = new double[n];
     int m = 0;
@@ -282,8 +295,6 @@ public final class CharacteristicMonitor {
     }
   }
 
-  private static final String BEYOND = org.evenpour.stats.RunTest.BEYOND_LIMIT.id();
-
   private void sidePoints(double[] level, double effect) {
     double wheelDeparture = limits.center() + effect - limits.wheel().center();
     for (int s = 0; s < sideCharts.size(); s++) {
@@ -293,7 +304,10 @@ public final class CharacteristicMonitor {
     }
   }
 
-  /** A side's level against the mean of the others; for two sides one chart: the second against the first. */
+  /**
+   * A side's level against the mean of the others; for two sides one chart: the second against the
+   * first.
+   */
   static double contrast(double[] level, int chart, int charts) {
     int s = charts == 1 ? 1 : chart;
     double others = 0;
@@ -304,11 +318,15 @@ public final class CharacteristicMonitor {
   }
 
   private void residuals(int n, double[] level, int[] count, int sides) {
-    double squares = 0;
-    double freedom = 0;
-    for (int s = 0; s < sides; s++) {
-      freedom += Math.max(0, count[s] - 1);
+    double[] sizes = new double[n];
+    int sized = 0;
+    for (int i = 0; i < n; i++) {
+      double own = level[side(i, sides)];
+      if (!turnStartUp[i] && molds.get(turnMold[i]).isSettled() && !Double.isNaN(own)) {
+        sizes[sized++] = Math.abs(deviation[i] - own);
+      }
     }
+    double spread = spreadPoint(sizes, sized);
     for (int i = 0; i < n; i++) {
       int s = side(i, sides);
       if (turnStartUp[i] || Double.isNaN(level[s])) {
@@ -316,28 +334,34 @@ public final class CharacteristicMonitor {
       }
       MoldState state = molds.get(turnMold[i]);
       double residual = deviation[i] - level[s];
-      if (included[i]) {
-        squares += residual * residual;
-      }
       if (!Double.isNaN(residual)) {
-        moldPoint(state, i, residual, included[i] ? -1.0 / count[s] : 1.0 / count[s]);
+        moldPoint(state, i, residual, included[i] ? -1.0 / count[s] : 1.0 / count[s], spread);
       } else {
         state.learn(turnValue[i] - limits.center() - level[s]);
       }
     }
-    if (freedom >= LEAST_MOLDS) {
-      double z = SpreadScale.standardize(squares / freedom, limits.pourSigma(), freedom);
-      spreadChart.accept(
-          turn,
-          turnAtMillis,
-          (z - limits.spread().center()) / limits.spread().sigma(),
-          Math.sqrt(squares / freedom));
-    }
   }
 
-  private void moldPoint(MoldState state, int i, double residual, double levelVariance) {
+  /**
+   * Charts the scatter of a turn; returns by how much it widens what may be expected of each of its
+   * pours: 1 unless the turn is clearly more scattered than usual.
+   */
+  private double spreadPoint(double[] sizes, int sized) {
+    LimitsInForce.SeriesLimits usual = limits.spread();
+    double spread = Scatter.of(sizes, sized, limits.pourSigma());
+    if (Double.isNaN(spread)) {
+      return 1;
+    }
+    double z = (spread - usual.center()) / usual.sigma();
+    double ratio = Math.exp(spread - usual.center());
+    spreadChart.accept(turn, turnAtMillis, z, limits.pourSigma() * ratio);
+    return z > CLEARLY ? Math.max(1, ratio) : 1;
+  }
+
+  private void moldPoint(
+      MoldState state, int i, double residual, double levelVariance, double spread) {
     double sigma =
-        limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
+        spread * limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
     double z = residual / sigma;
     if (Math.abs(z) > limits.detection().pour()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
@@ -374,23 +398,18 @@ public final class CharacteristicMonitor {
       all.addAll(mold.chart.episodes());
     }
     all.addAll(wheelChart.episodes());
-    all.addAll(spreadChart.episodes());
-    List<Episode> sides = new ArrayList<>();
-    for (ShiftChart chart : sideCharts) {
-      sides.addAll(chart.episodes());
+    for (Episode episode : spreadChart.episodes()) {
+      all.add(episode.withSize(episode.companion() - limits.pourSigma()));
     }
-    all.addAll(sides);
+    for (ShiftChart chart : sideCharts) {
+      all.addAll(chart.episodes());
+    }
     return Episodes.merged(all, limits.sides().size());
   }
 
   /** The classic chart of the wheel. */
   public RunTests wheelTests() {
     return wheelTests;
-  }
-
-  /** The classic chart of one mold. */
-  public RunTests moldTests(int mold) {
-    return moldState(mold).tests;
   }
 
   private MoldState moldState(int mold) {
@@ -413,7 +432,6 @@ public final class CharacteristicMonitor {
 
   /** What is known of one mold. */
   private final class MoldState {
-    private final RunTests tests;
     private final ShiftChart chart;
     private double offset;
     private int serial = -1;
@@ -425,11 +443,6 @@ public final class CharacteristicMonitor {
     MoldState(int mold) {
       boolean known = mold < limits.offsets().length;
       offset = known ? limits.offsets()[mold] : Double.NaN;
-      LimitsInForce.IndividualsLimits classic =
-          mold < limits.molds().size()
-              ? limits.molds().get(mold)
-              : new LimitsInForce.IndividualsLimits(CLASSIC_NONE, CLASSIC_NONE);
-      tests = new RunTests(classic.center(), classic.sigma());
       chart =
           new ShiftChart(
               Episode.Scope.MOLD,
@@ -461,7 +474,9 @@ public final class CharacteristicMonitor {
       }
     }
 
-    /** After a point was charted: goes on with the trial of a new mold, or with learning its level. */
+    /**
+     * After a point was charted: goes on with the trial of a new mold, or with learning its level.
+     */
     void settle(double residual) {
       if (trialLeft > 0) {
         learned++;

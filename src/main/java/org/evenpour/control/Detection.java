@@ -7,8 +7,8 @@ import org.evenpour.stats.RunLength;
 /**
  * How far a chart may stray before it is a signal, for every chart of a wheel together.
  *
- * <p>The crew says how many false alarms a shift it will stand; each kind of chart gets a part of them, each chart of
- * that kind an equal share, and each share becomes a limit through run lengths.
+ * <p>The crew says how many false alarms a shift it will stand; each kind of chart gets a part of
+ * them, each chart of that kind an equal share, and each share becomes a limit through run lengths.
  *
  * @param reference the cumulative sums' reference value k, in sigma
  * @param moldShift decision interval h of the mold charts

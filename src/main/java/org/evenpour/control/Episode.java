@@ -21,7 +21,8 @@ import java.util.List;
  * @param size mean departure since the onset, in the unit
  * @param sizeError standard error of the size
  * @param sizeSigma mean departure in the chart's sigma
- * @param companion mean of the value that the chart carries along: for a side, how far the whole wheel stood off
+ * @param companion mean of the value that the chart carries along: for a side, how far the whole
+ *     wheel stood off
  */
 public record Episode(
     Scope scope,
@@ -54,6 +55,28 @@ public record Episode(
     WHEEL,
     /** The scatter within a turn. */
     SPREAD
+  }
+
+  /** The same with another size. */
+  Episode withSize(double other) {
+    return new Episode(
+        scope,
+        index,
+        direction,
+        firstTurn,
+        lastTurn,
+        firstAtMillis,
+        lastAtMillis,
+        sinceTurn,
+        sinceAtMillis,
+        open,
+        ramp,
+        tests,
+        points,
+        other,
+        sizeError,
+        sizeSigma,
+        companion);
   }
 
   /** Whether two episodes have turns in common. */

@@ -6,7 +6,10 @@ import java.util.List;
 
 /** Makes one episode of what one disturbance does to several charts. */
 final class Episodes {
-  /** A side that shifts alone moves the wheel by its share of the molds, and not by more than this part of its shift. */
+  /**
+   * A side that shifts alone moves the wheel by its share of the molds, and not by more than this
+   * part of its shift.
+   */
   private static final double SIDE_IN_WHEEL = 0.8;
 
   private Episodes() {}
@@ -14,9 +17,9 @@ final class Episodes {
   /**
    * Episodes in the order of their onsets, without those that another one explains.
    *
-   * <p>A wild pour within an episode of its mold, or within a turn that scatters, is part of it. A shift of the wheel that
-   * a shift of one ladle side accounts for is that side's. A contrast between two sides becomes the shift of the one that
-   * moved.
+   * <p>A wild pour within an episode of its mold, or within a turn that scatters, is part of it. A
+   * shift of the wheel that a shift of one ladle side accounts for is that side's. A contrast
+   * between two sides becomes the shift of the one that moved.
    *
    * @param all as the charts gave them
    * @param sideCharts how many charts of ladle sides there are
@@ -42,8 +45,9 @@ final class Episodes {
   }
 
   /**
-   * The second side against the first rose by {@code c} while the wheel rose by {@code w}: the second stands at {@code w +
-   * c/2}, the first at {@code w − c/2}; the one further off is the one that moved.
+   * The second side against the first rose by {@code c} while the wheel rose by {@code w}: the
+   * second stands at {@code w + c/2}, the first at {@code w − c/2}; the one further off is the one
+   * that moved.
    */
   private static Episode whichSide(Episode contrast) {
     double second = contrast.companion() + contrast.size() / 2;
@@ -71,8 +75,7 @@ final class Episodes {
   }
 
   private static boolean takesIn(Episode other, Episode pour) {
-    boolean within =
-        pour.firstTurn() >= other.sinceTurn() && pour.firstTurn() <= other.lastTurn();
+    boolean within = pour.firstTurn() >= other.sinceTurn() && pour.firstTurn() <= other.lastTurn();
     return switch (other.scope()) {
       case MOLD -> within && other.index() == pour.index() && other.direction() == pour.direction();
       case SPREAD -> within;

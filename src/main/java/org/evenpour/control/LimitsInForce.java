@@ -8,13 +8,14 @@ import java.util.List;
  * @param source where it comes from, in words
  * @param baseTurns how many turns it rests on
  * @param center mean of the wheel, molds weighing the same
- * @param offsets of the molds from the center, by mold index; NaN where a mold was not in the base period
+ * @param offsets of the molds from the center, by mold index; NaN where a mold was not in the base
+ *     period
  * @param pourSigma s.d. from pour to pour, molds and turns taken out
  * @param pourCorrelation lag-1 autocorrelation of a mold's successive residuals
  * @param wheel the wheel's chart of turn effects
- * @param sides one chart for each contrast of a ladle side against the others; one alone for two sides
+ * @param sides one chart for each contrast of a ladle side against the others; one alone for two
+ *     sides
  * @param spread the chart of scatter within a turn
- * @param molds the classic individuals charts, by mold index
  * @param detection how far each chart may stray
  */
 @SuppressWarnings("ArrayRecordComponent") // frozen by its one maker
@@ -28,7 +29,6 @@ public record LimitsInForce(
     SeriesLimits wheel,
     List<SeriesLimits> sides,
     SeriesLimits spread,
-    List<IndividualsLimits> molds,
     Detection detection) {
 
   /**
@@ -49,16 +49,8 @@ public record LimitsInForce(
   }
 
   /**
-   * The classic individuals chart of one mold.
-   *
-   * @param center mean of its anodes
-   * @param sigma mean moving range / d2; NaN with fewer than two anodes
-   */
-  public record IndividualsLimits(double center, double sigma) {}
-
-  /**
-   * The variance of a long sum of a first-order autoregressive series over that of independent values: {@code (1 + φ)/(1
-   * − φ)}; 1 where φ is small enough to be chance.
+   * The variance of a long sum of a first-order autoregressive series over that of independent
+   * values: {@code (1 + φ)/(1 − φ)}; 1 where φ is small enough to be chance.
    */
   static double inflation(double correlation) {
     double phi = Math.min(0.95, correlation);

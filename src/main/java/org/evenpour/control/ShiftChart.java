@@ -9,17 +9,19 @@ import org.evenpour.stats.RunTests;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One chart that looks for lasting shifts: a pair of cumulative sums that open an episode, and a likelihood ratio that
- * ends it.
+ * One chart that looks for lasting shifts: a pair of cumulative sums that open an episode, and a
+ * likelihood ratio that ends it.
  *
- * <p>Standardized points come one at a time. Each is clipped (one wild pour is not a shift) and divided by the square
- * root of the variance inflation that autocorrelation brings, then added to {@code S = max(0, S + z − k)} upward and
- * likewise downward (Page 1954). {@code S > h} opens an episode. Its onset is the maximum-likelihood change point over
- * the last points ({@link Onset}). While it lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back
- * at zero" against "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the point where D
- * last was zero.
+ * <p>Standardized points come one at a time. Each is clipped (one wild pour is not a shift) and
+ * divided by the square root of the variance inflation that autocorrelation brings, then added to
+ * {@code S = max(0, S + z − k)} upward and likewise downward (Page 1954). {@code S > h} opens an
+ * episode. Its onset is the maximum-likelihood change point over the last points ({@link Onset}).
+ * While it lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back at zero"
+ * against "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the
+ * point where D last was zero.
  *
- * <p>Memory is constant: {@link #MEMORY} points before an episode and {@link #TRACE} within it. Owned by one thread.
+ * <p>Memory is constant: {@link #MEMORY} points before an episode and {@link #TRACE} within it.
+ * Owned by one thread.
  */
 final class ShiftChart {
   /** Points that are remembered before an episode opens. */
@@ -194,12 +196,7 @@ final class ShiftChart {
 
     void append(Trace other) {
       for (int i = 0; i < other.size; i++) {
-        add(
-            other.turns[i],
-            other.atMillis[i],
-            other.raw[i],
-            other.clipped[i],
-            other.companions[i]);
+        add(other.turns[i], other.atMillis[i], other.raw[i], other.clipped[i], other.companions[i]);
       }
     }
 
@@ -260,7 +257,8 @@ final class ShiftChart {
         heldTurn = turn;
         heldAt = at;
         seen++;
-        // The estimate is renewed at 1, 2, 4, 8, … points, and only where nothing speaks for a return.
+        // The estimate is renewed at 1, 2, 4, 8, … points, and only where nothing speaks for a
+        // return.
         if (seen >= nextEstimate) {
           estimateShift();
           nextEstimate *= 2;

@@ -3,8 +3,9 @@ package org.evenpour.control;
 import org.evenpour.casting.WheelProfile;
 
 /**
- * Tells which anodes are start-up: the first pour of each mold after a stop, when molds are cold and their wash may be
- * wet. Common practice, no source: the first one or two turns after a stop scatter more. Owned by one thread.
+ * Tells which anodes are start-up: the first pour of each mold at the start of a log or after a
+ * stop, when molds are cold and their wash may be wet. Common practice, no source: the first one or
+ * two turns after a stop scatter more. Owned by one thread.
  */
 public final class StartUp {
   private final long stopMillis;
@@ -25,7 +26,7 @@ public final class StartUp {
 
   /** Takes the next anode's time and tells whether it is start-up. */
   public boolean isStartUp(long castAtMillis) {
-    if (any && castAtMillis - lastAtMillis > stopMillis) {
+    if (!any || castAtMillis - lastAtMillis > stopMillis) {
       left = molds;
     }
     any = true;

@@ -16,7 +16,7 @@ public enum Effect {
   MELT_TEMPERATURE_ON_THICKNESS("melt_temp_c", "thickness_mm", -0.02, 0),
   /** More wash on walls and floor leaves less plan area for the same mass. */
   WASH_ON_THICKNESS("wash_volume_ml", "thickness_mm", 0.004, 0),
-  /** The coat builds up: {@link Plant#WASH_KEPT} of it stays from turn to turn. */
+  /** The coat builds up: 70 % of it stays from turn to turn. */
   WASH_COAT_ON_THICKNESS("wash_volume_ml", "thickness_mm", 0.006, 1),
   /** Spray takes heat out of the mold, as the next pour's mold temperature shows. */
   SPRAY_ON_MOLD_TEMPERATURE("spray_flow_l_min", "mold_temp_c", -0.6, 1),

@@ -12,24 +12,24 @@ final class Plant {
   /** 8.9 g/cm³ over a plan of 1.00 × 0.98 m. */
   static final double MASS_PER_MM_KG = 8.9 * 1.00 * 0.98;
 
-  static final double MASS_LOWER_KG = 380;
-  static final double MASS_UPPER_KG = 400;
-  static final double THICKNESS_LOWER_MM = 42.2;
+  static final double MASS_LOWER_KG = 385;
+  static final double MASS_UPPER_KG = 395;
+  static final double THICKNESS_LOWER_MM = 43.2;
   static final double THICKNESS_TARGET_MM = 44.7;
-  static final double THICKNESS_UPPER_MM = 47.2;
-  static final double WEDGE_UPPER_MM = 3.0;
+  static final double THICKNESS_UPPER_MM = 46.2;
+  static final double WEDGE_UPPER_MM = 2.5;
 
   /** The spread of one pour about its mold and turn; fault sizes are given in it. */
   static final double POUR_SIGMA_MASS_KG = 1.2;
 
-  static final double POUR_SIGMA_THICKNESS_MM = 0.22;
-  static final double POUR_SIGMA_WEDGE_MM = 0.22;
+  static final double POUR_SIGMA_THICKNESS_MM = 0.20;
+  static final double POUR_SIGMA_WEDGE_MM = 0.20;
 
   /** The spread of a turn's mean over all molds. */
   static final double TURN_SIGMA_MASS_KG = 0.8;
 
-  static final double TURN_SIGMA_THICKNESS_MM = 0.14;
-  static final double TURN_SIGMA_WEDGE_MM = 0.06;
+  static final double TURN_SIGMA_THICKNESS_MM = 0.12;
+  static final double TURN_SIGMA_WEDGE_MM = 0.05;
 
   static final double POUR_RATE_KG_S = 15;
   static final double WASH_VOLUME_ML = 640;

@@ -37,10 +37,12 @@ public record Scenario(
     require(
         hoursBetweenCharges >= 12 && hoursBetweenCharges <= 1000,
         "hours between charges must be 12 to 1000, not " + hoursBetweenCharges);
-    require(sizeSigmas > 0 && sizeSigmas <= 10, "the size must be above 0, up to 10 sigmas");
+    require(
+        sizeSigmas > 0 && sizeSigmas <= 10,
+        "the size must be above 0 and up to 10 sigmas, not " + sizeSigmas);
     require(
         turnCorrelation >= 0 && turnCorrelation < 1,
-        "the turn correlation must be 0 up to, not including, 1");
+        "the turn correlation must be 0 or more and below 1, not " + turnCorrelation);
     faults = List.copyOf(faults);
   }
 

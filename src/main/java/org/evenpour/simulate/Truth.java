@@ -52,40 +52,29 @@ record Truth(
           "carried_by",
           "ended_by");
 
-  private enum Judged {
-    MASS("mass", "kg", Pour::massKg, Plant.POUR_SIGMA_MASS_KG, Plant.TURN_SIGMA_MASS_KG),
-    THICKNESS(
-        "thickness",
-        "mm",
-        pour -> pour.thickness().meanMm(),
-        Plant.POUR_SIGMA_THICKNESS_MM,
-        Plant.TURN_SIGMA_THICKNESS_MM),
-    WEDGE(
-        "wedge",
-        "mm",
-        pour -> pour.thickness().wedgeMm(),
-        Plant.POUR_SIGMA_WEDGE_MM,
-        Plant.TURN_SIGMA_WEDGE_MM);
+  private record Judged(
+      String label,
+      String unit,
+      ToDoubleFunction<Pour> value,
+      double pourSigma,
+      double turnSigma) {}
 
-    final String label;
-    final String unit;
-    final ToDoubleFunction<Pour> value;
-    final double pourSigma;
-    final double turnSigma;
-
-    Judged(
-        String label,
-        String unit,
-        ToDoubleFunction<Pour> value,
-        double pourSigma,
-        double turnSigma) {
-      this.label = label;
-      this.unit = unit;
-      this.value = value;
-      this.pourSigma = pourSigma;
-      this.turnSigma = turnSigma;
-    }
-  }
+  private static final List<Judged> JUDGED =
+      List.of(
+          new Judged(
+              "mass", "kg", Pour::massKg, Plant.POUR_SIGMA_MASS_KG, Plant.TURN_SIGMA_MASS_KG),
+          new Judged(
+              "thickness",
+              "mm",
+              pour -> pour.thickness().meanMm(),
+              Plant.POUR_SIGMA_THICKNESS_MM,
+              Plant.TURN_SIGMA_THICKNESS_MM),
+          new Judged(
+              "wedge",
+              "mm",
+              pour -> pour.thickness().wedgeMm(),
+              Plant.POUR_SIGMA_WEDGE_MM,
+              Plant.TURN_SIGMA_WEDGE_MM));
 
   /** Differences of one characteristic by turn. Owned by the thread that measures. */
   private static final class Differences {
@@ -146,10 +135,9 @@ record Truth(
   private static void measure(Wheel wheel, PlantedFault planted, List<Truth> truths) {
     int turns = wheel.schedule().turns();
     int groups = Math.max(1, planted.molds());
-    Judged[] judged = Judged.values();
-    Differences[][] differences = new Differences[groups][judged.length];
+    Differences[][] differences = new Differences[groups][JUDGED.size()];
     for (Differences[] group : differences) {
-      for (int i = 0; i < judged.length; i++) {
+      for (int i = 0; i < JUDGED.size(); i++) {
         group[i] = new Differences(turns);
       }
     }
@@ -162,9 +150,9 @@ record Truth(
       int group = planted.firstMold() < 0 ? 0 : faulty.mold() - 1 - planted.firstMold();
       boolean isOfSide = side.isEmpty() || side.equals(faulty.ladle());
       if (group >= 0 && group < groups && isOfSide) {
-        for (int i = 0; i < judged.length; i++) {
+        for (int i = 0; i < JUDGED.size(); i++) {
           double difference =
-              judged[i].value.applyAsDouble(faulty) - judged[i].value.applyAsDouble(sound);
+              JUDGED.get(i).value.applyAsDouble(faulty) - JUDGED.get(i).value.applyAsDouble(sound);
           differences[group][i].add(faulty.turn(), difference);
         }
       }
@@ -172,8 +160,8 @@ record Truth(
     for (int group = 0; group < groups; group++) {
       String mold =
           planted.firstMold() < 0 ? "" : Integer.toString(planted.firstMold() + group + 1);
-      for (int i = 0; i < judged.length; i++) {
-        judge(planted, mold, side, judged[i], differences[group][i], turns, truths);
+      for (int i = 0; i < JUDGED.size(); i++) {
+        judge(planted, mold, side, JUDGED.get(i), differences[group][i], turns, truths);
       }
     }
   }

@@ -1,13 +1,14 @@
 package org.evenpour.stats;
 
 /**
- * Where a departure from a known level began: the maximum-likelihood onset for normal data with known mean 0 and s.d. 1
- * before it.
+ * Where a departure from a known level began: the maximum-likelihood onset for normal data with
+ * known mean 0 and s.d. 1 before it.
  *
- * <p>Two shapes are tried on {@code z[0..n)}. A step from τ on with unknown size: the log-likelihood gain is {@code (Σ
- * z)²/(2·count)} over {@code τ..n}. A ramp that grows by the same amount at each point from τ on: {@code (Σ z·u)²/(2·Σ
- * u²)} with {@code u = i − τ + 1}. The ramp is believed only where it gains more than the step by {@link #RAMP_MARGIN},
- * which is a choice, not a published figure. The step form is the classic change-point estimate (Hinkley 1970) with the
+ * <p>Two shapes are tried on {@code z[0..n)}. A step from τ on with unknown size: the
+ * log-likelihood gain is {@code (Σ z)²/(2·count)} over {@code τ..n}. A ramp that grows by the same
+ * amount at each point from τ on: {@code (Σ z·u)²/(2·Σ u²)} with {@code u = i − τ + 1}. The ramp is
+ * believed only where it gains more than the step by {@link #RAMP_MARGIN}, which is a choice, not a
+ * published figure. The step form is the classic change-point estimate (Hinkley 1970) with the
  * first mean known.
  *
  * <p>Cost: O(n) for each shape, no allocation but the result.

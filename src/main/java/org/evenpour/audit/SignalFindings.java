@@ -1,0 +1,257 @@
+package org.evenpour.audit;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Effect;
+import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.SettingReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.IntColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.Episode;
+import org.evenpour.link.Advice;
+import org.evenpour.link.EffectSize;
+import org.evenpour.link.Finding;
+import org.evenpour.link.Linker;
+import org.evenpour.link.TurnGrid;
+import org.evenpour.stats.FalseDiscovery;
+import org.evenpour.stats.Moments;
+
+/**
+ * Gathers the signals of all wheels with what was found beside them, then grades everything
+ * together.
+ */
+final class SignalFindings {
+  private final Advice advice;
+  private final List<Pending> pending = new ArrayList<>();
+
+  SignalFindings(Advice advice) {
+    this.advice = advice;
+  }
+
+  private record Pending(
+      WheelRecord wheel, Characteristic characteristic, Episode episode, List<Finding> findings) {}
+
+  /** Examines one wheel's signals; returns what is to be told of its settings. */
+  List<SettingReport> examine(
+      WheelRecord wheel,
+      TurnIndex turns,
+      List<CastingEvent> events,
+      List<CharacteristicAudit.Result> results) {
+    TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns());
+    Linker linker = new Linker(grid, events);
+    for (int i = 0; i < results.size(); i++) {
+      linker.signals(wheel.characteristics().get(i), results.get(i).episodes());
+    }
+    for (int i = 0; i < results.size(); i++) {
+      Characteristic characteristic = wheel.characteristics().get(i);
+      for (Episode episode : results.get(i).episodes()) {
+        pending.add(
+            new Pending(wheel, characteristic, episode, linker.examine(characteristic, episode)));
+      }
+    }
+    List<SettingReport> reports = new ArrayList<>();
+    for (Setting setting : wheel.settings()) {
+      reports.add(report(wheel, setting, linker));
+    }
+    return reports;
+  }
+
+  private static SettingReport report(WheelRecord wheel, Setting setting, Linker linker) {
+    Moments moments = new Moments();
+    long missing = 0;
+    DoubleColumn numbers = setting.numbers();
+    IntColumn categories = setting.categories();
+    int rows = wheel.rows();
+    for (int i = 0; i < rows; i++) {
+      if (numbers != null && !Double.isNaN(numbers.get(i))) {
+        moments.add(numbers.get(i));
+      } else if (numbers != null || (categories != null && categories.get(i) < 0)) {
+        missing++;
+      }
+    }
+    List<Effect> effects = new ArrayList<>();
+    if (numbers != null) {
+      for (Characteristic characteristic : wheel.characteristics()) {
+        EffectSize effect = linker.effect(characteristic, setting).morePrecise();
+        double half = 1.96 * effect.error();
+        effects.add(
+            new Effect(
+                characteristic.name(),
+                known(effect.perUnit()),
+                known(effect.perUnit() - half),
+                known(effect.perUnit() + half)));
+      }
+    }
+    return new SettingReport(
+        wheel.wheel(),
+        setting.name(),
+        setting.unit().symbol(),
+        setting.profile().group(),
+        setting.profile().lagTurns(),
+        numbers == null,
+        rows - missing,
+        missing,
+        known(moments.mean()),
+        known(moments.sd()),
+        moments.count() == 0 ? null : known(moments.minimum()),
+        moments.count() == 0 ? null : known(moments.maximum()),
+        setting.labels().size(),
+        effects);
+  }
+
+  /** All signals in the order of wheels and onsets, graded over the whole audit. */
+  List<Signal> signals() {
+    List<Double> chances = new ArrayList<>();
+    for (Pending each : pending) {
+      for (Finding finding : each.findings()) {
+        if (finding.setting() != null) {
+          chances.add(finding.p());
+        }
+      }
+    }
+    double[] q =
+        FalseDiscovery.qValues(chances.stream().mapToDouble(Double::doubleValue).toArray());
+    List<Signal> signals = new ArrayList<>();
+    int next = 0;
+    for (Pending each : pending) {
+      List<Graded> graded = new ArrayList<>();
+      for (Finding finding : each.findings()) {
+        double rate = finding.setting() != null ? q[next++] : finding.p();
+        graded.add(new Graded(finding, finding.grade(rate), rate));
+      }
+      graded.sort(BEST_FIRST);
+      signals.add(signal(each, graded));
+    }
+    signals.sort(
+        Comparator.comparing(Signal::wheel)
+            .thenComparing(Signal::sinceAt)
+            .thenComparing(Signal::scope)
+            .thenComparing(Signal::characteristic));
+    List<Signal> numbered = new ArrayList<>();
+    for (Signal signal : signals) {
+      numbered.add(withId(signal, "S" + (numbered.size() + 1)));
+    }
+    return numbered;
+  }
+
+  private record Graded(Finding finding, Finding.Grade grade, double q) {
+    /**
+     * How well the expected effect matches the signal, in fifths: 5 where it is the whole of it,
+     * less on either side; 0 where it is unknown. Finer differences are chance, and the clearer
+     * move goes first.
+     */
+    long fit() {
+      double share = finding.share();
+      return share > 0 ? Math.round(5 * Math.min(share, 1 / share)) : 0;
+    }
+
+    String name() {
+      Setting setting = finding.setting();
+      CastingEvent event = finding.event();
+      return setting != null ? setting.name() : event != null ? event.kind() : "";
+    }
+  }
+
+  private static final Comparator<Graded> BEST_FIRST =
+      Comparator.comparing(Graded::grade)
+          .thenComparing(Comparator.comparingLong(Graded::fit).reversed())
+          .thenComparingDouble(graded -> graded.finding().p())
+          .thenComparing(Graded::name);
+
+  private Signal signal(Pending each, List<Graded> graded) {
+    Episode e = each.episode();
+    WheelRecord wheel = each.wheel();
+    boolean hasMold = e.scope() == Episode.Scope.MOLD || e.scope() == Episode.Scope.POUR;
+    boolean hasSide = e.scope() == Episode.Scope.SIDE && e.index() < wheel.sides().size();
+    double half = 1.96 * e.sizeError();
+    boolean spread = e.scope() == Episode.Scope.SPREAD;
+    return new Signal(
+        "",
+        wheel.wheel(),
+        each.characteristic().name(),
+        switch (e.scope()) {
+          case POUR -> Scope.POUR;
+          case MOLD -> Scope.MOLD;
+          case SIDE -> Scope.SIDE;
+          case WHEEL, SPREAD -> Scope.WHEEL;
+        },
+        hasMold ? wheel.molds().name(e.index()) : null,
+        hasSide ? wheel.sides().name(e.index()) : null,
+        e.firstTurn(),
+        e.lastTurn(),
+        Instant.ofEpochMilli(e.firstAtMillis()),
+        Instant.ofEpochMilli(e.lastAtMillis()),
+        e.sinceTurn(),
+        Instant.ofEpochMilli(e.sinceAtMillis()),
+        e.open(),
+        e.tests(),
+        spread ? Direction.SPREAD : e.direction() > 0 ? Direction.HIGH : Direction.LOW,
+        e.size(),
+        spread ? null : (Double) (e.size() - half),
+        spread ? null : (Double) (e.size() + half),
+        e.sizeSigma(),
+        graded.stream().map(this::link).toList());
+  }
+
+  private Link link(Graded graded) {
+    Finding finding = graded.finding();
+    Setting setting = finding.setting();
+    String group = setting == null ? "" : setting.profile().group();
+    return new Link(
+        graded.name(),
+        setting == null,
+        group,
+        setting == null ? "" : setting.unit().symbol(),
+        switch (graded.grade()) {
+          case STRONG -> Evidence.STRONG;
+          case MOVED -> Evidence.MOVED;
+          case NONE -> Evidence.NONE;
+        },
+        known(finding.movedBy()),
+        known(finding.expected()),
+        known(finding.share()),
+        known(finding.shareLow()),
+        known(finding.shareHigh()),
+        graded.q(),
+        finding.sinceTurn(),
+        graded.grade() == Finding.Grade.NONE ? "" : advice.of(graded.name(), group));
+  }
+
+  private static Signal withId(Signal s, String id) {
+    return new Signal(
+        id,
+        s.wheel(),
+        s.characteristic(),
+        s.scope(),
+        s.mold(),
+        s.side(),
+        s.firstTurn(),
+        s.lastTurn(),
+        s.firstCastAt(),
+        s.lastCastAt(),
+        s.sinceTurn(),
+        s.sinceAt(),
+        s.open(),
+        s.tests(),
+        s.direction(),
+        s.size(),
+        s.sizeLow(),
+        s.sizeHigh(),
+        s.sizeSigma(),
+        s.links());
+  }
+
+  private static @org.jspecify.annotations.Nullable Double known(double x) {
+    return CharacteristicAudit.known(x);
+  }
+}

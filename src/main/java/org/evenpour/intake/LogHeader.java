@@ -1,0 +1,287 @@
+package org.evenpour.intake;
+
+import static org.evenpour.intake.LogColumn.Role;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.evenpour.casting.Unit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the columns of one log mean.
+ *
+ * @param file as the user named it
+ * @param separator between its cells
+ * @param columns in their order
+ * @param warnings what is odd about them
+ */
+public record LogHeader(
+    String file, char separator, List<LogColumn> columns, List<String> warnings) {
+
+  private static final int COLUMNS_LIMIT = 2000;
+
+  private static final Map<String, Role> ROLES =
+      Map.ofEntries(
+          Map.entry("cast_at", Role.CAST_AT),
+          Map.entry("mold", Role.MOLD),
+          Map.entry("wheel", Role.WHEEL),
+          Map.entry("turn", Role.TURN),
+          Map.entry("ladle", Role.LADLE),
+          Map.entry("mold_serial", Role.MOLD_SERIAL),
+          Map.entry("disposition", Role.DISPOSITION),
+          Map.entry("defect", Role.DEFECT),
+          Map.entry("charge", Role.NAMED),
+          Map.entry("crew", Role.NAMED),
+          Map.entry("wash_batch", Role.NAMED));
+
+  private static final String MASS = "mass_";
+  private static final String TARGET_MASS = "target_mass_";
+  private static final String THICKNESS = "thickness_";
+
+  /** Copies the lists, so that a header never changes. */
+  public LogHeader {
+    columns = List.copyOf(columns);
+    warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Reads the line with the headings.
+   *
+   * @param file as the user named it
+   * @param line where the headings stand, from 1
+   * @param text the line as it stands there
+   * @param profiles whose headings are made the names that the program knows
+   * @throws IntakeException if a needed column is missing, or two mean the same
+   */
+  public static LogHeader read(String file, long line, String text, Profiles profiles)
+      throws IntakeException {
+    char separator = separator(text);
+    List<String> headings = cells(file, line, text, separator);
+    if (headings.size() > COLUMNS_LIMIT) {
+      throw new IntakeException(
+          file,
+          line,
+          0,
+          headings.size() + " columns are more than the 2000 that a log may have",
+          "check that this is a casting log");
+    }
+    Map<String, String> known = profiles.headings();
+    List<LogColumn> columns = new ArrayList<>();
+    List<String> warnings = new ArrayList<>();
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i).strip();
+      String name = known.getOrDefault(heading.toLowerCase(Locale.ROOT), heading);
+      columns.add(column(i, heading, name, profiles, warnings));
+    }
+    LogHeader header =
+        new LogHeader(file, separator, withoutSecondThickness(columns, warnings), warnings);
+    header.check(line);
+    return header;
+  }
+
+  /** The first column with a role, if there is one. */
+  @Nullable LogColumn find(Role role) {
+    for (LogColumn column : columns) {
+      if (column.role() == role) {
+        return column;
+      }
+    }
+    return null;
+  }
+
+  /** The column with a role that no log is without. */
+  LogColumn needed(Role role) {
+    return Objects.requireNonNull(find(role));
+  }
+
+  /** All columns with a role. */
+  List<LogColumn> all(Role role) {
+    return columns.stream().filter(column -> column.role() == role).toList();
+  }
+
+  RowCutter cutter(int limit) {
+    return new RowCutter((byte) separator, columns.stream().map(LogColumn::cell).toList(), limit);
+  }
+
+  /** The separator of which there are most outside quotes. */
+  static char separator(String text) {
+    int[] count = new int[3];
+    boolean quoted = false;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == '"') {
+        quoted = !quoted;
+      } else if (!quoted) {
+        switch (c) {
+          case ',' -> count[0]++;
+          case ';' -> count[1]++;
+          case '\t' -> count[2]++;
+          default -> {}
+        }
+      }
+    }
+    if (count[2] > 0 && count[2] >= Math.max(count[0], count[1])) {
+      return '\t';
+    }
+    return count[1] > 0 && count[1] >= count[0] ? ';' : ',';
+  }
+
+  /** The cells of a line with headings. */
+  static List<String> cells(String file, long line, String text, char separator)
+      throws IntakeException {
+    CSVFormat format =
+        CSVFormat.DEFAULT.builder().setDelimiter(separator).setIgnoreSurroundingSpaces(true).get();
+    try (CSVParser parser = CSVParser.parse(text, format)) {
+      return parser.iterator().next().toList();
+    } catch (IOException | UncheckedIOException e) {
+      throw new IntakeException(
+          file, line, 0, "the quotes in the headings do not match", "close them or take them out");
+    }
+  }
+
+  private static LogColumn column(
+      int index, String heading, String name, Profiles profiles, List<String> warnings) {
+    String lower = name.toLowerCase(Locale.ROOT);
+    if (lower.isEmpty()) {
+      return new LogColumn(index, heading, "", Role.UNUSED, Unit.NONE, "");
+    }
+    Role role = ROLES.get(lower);
+    if (role != null) {
+      return new LogColumn(index, heading, lower, role, Unit.NONE, "");
+    }
+    Unit unit = Unit.ofColumn(lower);
+    if (lower.equals(MASS + unit.suffix()) && isMass(unit)) {
+      return new LogColumn(index, heading, lower, Role.MASS, unit, "");
+    }
+    if (lower.equals(TARGET_MASS + unit.suffix()) && isMass(unit)) {
+      return new LogColumn(index, heading, lower, Role.TARGET_MASS, unit, "");
+    }
+    if (lower.startsWith(THICKNESS) && unit.canonical().equals(Unit.MM.suffix())) {
+      String rest = lower.substring(THICKNESS.length(), lower.length() - unit.suffix().length());
+      return rest.isEmpty()
+          ? new LogColumn(index, heading, lower, Role.THICKNESS, unit, "")
+          : new LogColumn(
+              index,
+              heading,
+              lower,
+              Role.THICKNESS_POINT,
+              unit,
+              rest.substring(0, rest.length() - 1));
+    }
+    if (lower.equals("mass") || lower.equals("thickness") || lower.equals("target_mass")) {
+      warnings.add(
+          "the column "
+              + CellText.shown(heading)
+              + " says no unit and is taken as a setting; call it "
+              + lower
+              + (lower.endsWith("mass") ? "_kg" : "_mm")
+              + ", or map it to that in the profile's headings");
+    } else if (lower.startsWith(THICKNESS) || lower.matches("(target_)?mass_[a-z]{1,3}")) {
+      warnings.add(
+          "the column "
+              + CellText.shown(heading)
+              + " ends with no unit of "
+              + (lower.startsWith(THICKNESS)
+                  ? "thickness (_mm, _cm, _in)"
+                  : "mass (_kg, _lb, _g, _t)")
+              + " and is taken as a setting");
+    }
+    return new LogColumn(index, heading, profiles.settingName(name), Role.SETTING, unit, "");
+  }
+
+  private static boolean isMass(Unit unit) {
+    return unit.canonical().equals(Unit.KG.suffix());
+  }
+
+  /** Thickness is the mean of its points where there are points. */
+  private static List<LogColumn> withoutSecondThickness(
+      List<LogColumn> columns, List<String> warnings) {
+    if (columns.stream().noneMatch(column -> column.role() == Role.THICKNESS_POINT)) {
+      return columns;
+    }
+    List<LogColumn> kept = new ArrayList<>();
+    for (LogColumn column : columns) {
+      if (column.role() == Role.THICKNESS) {
+        warnings.add(
+            "the column "
+                + CellText.shown(column.heading())
+                + " is not used: thickness is the mean of the points in the other columns");
+        kept.add(
+            new LogColumn(
+                column.index(), column.heading(), column.name(), Role.UNUSED, Unit.NONE, ""));
+      } else {
+        kept.add(column);
+      }
+    }
+    return kept;
+  }
+
+  private void check(long line) throws IntakeException {
+    Map<String, LogColumn> seen = new HashMap<>();
+    for (LogColumn column : columns) {
+      if (column.role() == Role.UNUSED) {
+        continue;
+      }
+      // Two units of the same thing are the same column twice.
+      String meaning =
+          switch (column.role()) {
+            case SETTING -> column.name().toLowerCase(Locale.ROOT);
+            case NAMED -> column.name();
+            default -> "\t" + column.role() + column.point();
+          };
+      LogColumn other = seen.put(meaning, column);
+      if (other != null) {
+        throw new IntakeException(
+            file,
+            line,
+            0,
+            "the columns " + described(other) + " and " + described(column) + " mean the same",
+            "leave one out, or map it to another name in the profile's headings");
+      }
+    }
+    List<String> missing = new ArrayList<>();
+    if (find(Role.CAST_AT) == null) {
+      missing.add("cast_at");
+    }
+    if (find(Role.MOLD) == null) {
+      missing.add("mold");
+    }
+    if (find(Role.MASS) == null
+        && find(Role.THICKNESS) == null
+        && find(Role.THICKNESS_POINT) == null) {
+      missing.add("mass_kg or thickness_mm");
+    }
+    if (!missing.isEmpty()) {
+      throw new IntakeException(
+          file,
+          line,
+          0,
+          "there is no column " + String.join(" and no column ", missing) + " among " + found(),
+          "name it so, or add to the profile: headings: {<heading in this log>: "
+              + missing.get(0).split(" ", 2)[0]
+              + "}");
+    }
+  }
+
+  private static String described(LogColumn column) {
+    return (column.index() + 1) + " " + CellText.shown(column.heading());
+  }
+
+  private String found() {
+    String list =
+        columns.stream()
+            .limit(40)
+            .map(column -> CellText.shown(column.heading()))
+            .collect(Collectors.joining(", "));
+    return columns.size() > 40 ? list + ", …" : list;
+  }
+}

@@ -1,0 +1,281 @@
+package org.evenpour.intake;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.SettingProfile;
+import org.evenpour.casting.Specification;
+import org.evenpour.casting.Unit;
+import org.evenpour.casting.WheelProfile;
+import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+import org.yaml.snakeyaml.error.MarkedYAMLException;
+import org.yaml.snakeyaml.error.YAMLException;
+import org.yaml.snakeyaml.nodes.Node;
+
+/**
+ * Reads wheel profiles. The YAML is taken as its tree of nodes, each of which knows its line, and
+ * never bound to objects: so every error has a place, and no text of the file can name a class.
+ */
+public final class ProfileReader {
+  private static final int SIZE_LIMIT = 1 << 20;
+  private static final int MOLDS_LIMIT = 1000;
+  private static final int LAG_LIMIT = 1000;
+
+  private static final List<String> KEYS =
+      List.of(
+          "wheel",
+          "molds",
+          "zone",
+          "characteristics",
+          "settings",
+          "headings",
+          "backwards_seconds",
+          "stop_minutes",
+          "false_alarms_per_shift",
+          "shift_hours");
+  private static final List<String> CHARACTERISTIC_KEYS =
+      List.of("unit", "lower", "target", "upper", "plausible");
+  private static final List<String> SETTING_KEYS = List.of("group", "lag_turns");
+
+  private ProfileReader() {}
+
+  /**
+   * Reads the profiles of a file, one for each of its documents.
+   *
+   * @throws IntakeException with the line and what mends it
+   */
+  public static Profiles read(Path file) throws IntakeException {
+    return read(file.toString(), text(file));
+  }
+
+  static Profiles read(String file, String text) throws IntakeException {
+    LoaderOptions options = new LoaderOptions();
+    options.setProcessComments(false);
+    List<WheelProfile> profiles = new ArrayList<>();
+    try {
+      Yaml yaml = new Yaml(new SafeConstructor(options));
+      for (Node document : yaml.composeAll(new java.io.StringReader(text))) {
+        YamlPart part = new YamlPart(file, "the profile", document);
+        if (part.isEmpty()) {
+          continue;
+        }
+        WheelProfile profile = profile(part);
+        for (WheelProfile other : profiles) {
+          if (java.util.Objects.equals(other.wheel(), profile.wheel())) {
+            throw part.error(
+                profile.wheel() == null
+                    ? "there are two profiles that name no wheel"
+                    : "there are two profiles of the wheel " + CellText.shown(profile.wheel()),
+                "make one of them");
+          }
+        }
+        profiles.add(profile);
+      }
+    } catch (MarkedYAMLException e) {
+      throw notYaml(file, e);
+    } catch (YAMLException e) {
+      throw IntakeException.ofFile(
+          file, "this is no YAML (" + e.getMessage() + ")", "write it as a text file in UTF-8");
+    }
+    return new Profiles(profiles);
+  }
+
+  private static WheelProfile profile(YamlPart part) throws IntakeException {
+    Map<String, YamlPart> keys = part.map(KEYS);
+    WheelProfile usual = WheelProfile.DEFAULT;
+    YamlPart wheel = keys.get("wheel");
+    YamlPart molds = keys.get("molds");
+    YamlPart zone = keys.get("zone");
+    return new WheelProfile(
+        wheel == null ? null : wheel.text(),
+        molds == null ? null : molds.wholeNumber(1, MOLDS_LIMIT),
+        zone == null ? usual.zone() : zone(zone),
+        characteristics(keys.get("characteristics")),
+        settings(keys.get("settings")),
+        headings(keys.get("headings")),
+        positive(keys.get("backwards_seconds"), usual.backwardsSeconds(), true),
+        positive(keys.get("stop_minutes"), usual.stopMinutes(), false),
+        positive(keys.get("false_alarms_per_shift"), usual.falseAlarmsPerShift(), false),
+        positive(keys.get("shift_hours"), usual.shiftHours(), false));
+  }
+
+  private static ZoneId zone(YamlPart part) throws IntakeException {
+    String name = part.text();
+    try {
+      return ZoneId.of(name);
+    } catch (DateTimeException e) {
+      List<String> known = ZoneId.getAvailableZoneIds().stream().sorted().toList();
+      String mend =
+          known.stream()
+              .filter(one -> one.equalsIgnoreCase(name))
+              .findFirst()
+              .or(() -> CellText.nearest(name, known))
+              .map(one -> "did you mean " + one + "?")
+              .orElse("name a place, such as America/Santiago, or an offset, such as +01:00");
+      throw part.error("zone " + CellText.shown(name) + " is not known", mend);
+    }
+  }
+
+  private static double positive(@Nullable YamlPart part, double usual, boolean orZero)
+      throws IntakeException {
+    if (part == null) {
+      return usual;
+    }
+    double value = part.number();
+    if (value < 0 || (value == 0 && !orZero)) {
+      throw part.error(
+          part.name() + " is " + part.shown(),
+          "it must be " + (orZero ? "0 or more" : "more than 0"));
+    }
+    return value;
+  }
+
+  private static Map<String, CharacteristicProfile> characteristics(@Nullable YamlPart part)
+      throws IntakeException {
+    Map<String, CharacteristicProfile> all = new LinkedHashMap<>();
+    if (part != null) {
+      for (Map.Entry<String, YamlPart> one : part.map(RowIntake.CHARACTERISTICS).entrySet()) {
+        all.put(one.getKey(), characteristic(one.getKey(), one.getValue()));
+      }
+    }
+    return all;
+  }
+
+  private static CharacteristicProfile characteristic(String name, YamlPart part)
+      throws IntakeException {
+    Map<String, YamlPart> keys = part.map(CHARACTERISTIC_KEYS);
+    Unit usual = name.startsWith(RowIntake.MASS) ? Unit.KG : Unit.MM;
+    YamlPart unitPart = keys.get("unit");
+    Unit unit = unitPart == null ? usual : unit(unitPart, usual);
+    Double lower = canonical(keys.get("lower"), unit);
+    Double target = canonical(keys.get("target"), unit);
+    Double upper = canonical(keys.get("upper"), unit);
+    checkOrder(keys, "lower", lower, "target", target);
+    checkOrder(keys, "target", target, "upper", upper);
+    checkOrder(keys, "lower", lower, "upper", upper);
+    Double plausibleLow = null;
+    Double plausibleHigh = null;
+    YamlPart plausible = keys.get("plausible");
+    if (plausible != null) {
+      List<YamlPart> bounds = plausible.list();
+      if (bounds.size() != 2) {
+        throw plausible.error(
+            "plausible has " + bounds.size() + " values",
+            "give the smallest and the largest, such as [200, 600]");
+      }
+      plausibleLow = unit.toCanonical(bounds.get(0).number());
+      plausibleHigh = unit.toCanonical(bounds.get(1).number());
+      if (plausibleLow >= plausibleHigh) {
+        throw plausible.error(
+            "the first value of plausible is not smaller than the second",
+            "give the smallest and then the largest");
+      }
+    }
+    return new CharacteristicProfile(
+        unit, new Specification(lower, target, upper), plausibleLow, plausibleHigh);
+  }
+
+  private static void checkOrder(
+      Map<String, YamlPart> keys,
+      String smaller,
+      @Nullable Double smallerValue,
+      String larger,
+      @Nullable Double largerValue)
+      throws IntakeException {
+    YamlPart part = keys.get(larger);
+    if (part != null && smallerValue != null && largerValue != null && smallerValue > largerValue) {
+      throw part.error(smaller + " is larger than " + larger, "exchange or correct them");
+    }
+  }
+
+  private static @Nullable Double canonical(@Nullable YamlPart part, Unit unit)
+      throws IntakeException {
+    return part == null ? null : Double.valueOf(unit.toCanonical(part.number()));
+  }
+
+  private static Unit unit(YamlPart part, Unit usual) throws IntakeException {
+    String suffix = part.text();
+    String units = usual.equals(Unit.KG) ? "kg, lb, g, t" : "mm, cm, in";
+    try {
+      Unit unit = Unit.of(suffix);
+      if (unit.canonical().equals(usual.canonical())) {
+        return unit;
+      }
+    } catch (IllegalArgumentException e) {
+      // said below, together with a unit of something else
+    }
+    throw part.error(
+        "unit " + CellText.shown(suffix) + " does not fit here", "use one of " + units);
+  }
+
+  private static Map<String, SettingProfile> settings(@Nullable YamlPart part)
+      throws IntakeException {
+    Map<String, SettingProfile> all = new LinkedHashMap<>();
+    if (part != null) {
+      for (Map.Entry<String, YamlPart> one : part.map(null).entrySet()) {
+        Map<String, YamlPart> keys = one.getValue().map(SETTING_KEYS);
+        YamlPart group = keys.get("group");
+        YamlPart lag = keys.get("lag_turns");
+        all.put(
+            one.getKey(),
+            new SettingProfile(
+                group == null ? "" : group.text(),
+                lag == null ? 0 : lag.wholeNumber(0, LAG_LIMIT)));
+      }
+    }
+    return all;
+  }
+
+  private static Map<String, String> headings(@Nullable YamlPart part) throws IntakeException {
+    Map<String, String> all = new LinkedHashMap<>();
+    if (part != null) {
+      for (Map.Entry<String, YamlPart> one : part.map(null).entrySet()) {
+        all.put(one.getKey(), one.getValue().text());
+      }
+    }
+    return all;
+  }
+
+  private static String text(Path file) throws IntakeException {
+    if (Files.isDirectory(file)) {
+      throw IntakeException.ofFile(file.toString(), "this is a folder", "name the profile in it");
+    }
+    try {
+      if (Files.size(file) > SIZE_LIMIT) {
+        throw IntakeException.ofFile(
+            file.toString(), "this is larger than 1 MiB", "check that it is a profile");
+      }
+      byte[] bytes = Files.readAllBytes(file);
+      int from = bytes.length >= 3 && bytes[0] == (byte) 0xEF && bytes[1] == (byte) 0xBB ? 3 : 0;
+      if (!CellText.isUtf8(bytes, from, bytes.length)) {
+        throw IntakeException.ofFile(
+            file.toString(), "this is not UTF-8", "save it as a text file in UTF-8");
+      }
+      return new String(bytes, from, bytes.length - from, StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw IntakeException.unreadable(file, e);
+    }
+  }
+
+  private static IntakeException notYaml(String file, MarkedYAMLException e) {
+    long line = e.getProblemMark() == null ? 0 : e.getProblemMark().getLine() + 1L;
+    int column = e.getProblemMark() == null ? 0 : e.getProblemMark().getColumn() + 1;
+    String problem = String.valueOf(e.getProblem());
+    String mend =
+        problem.contains("\\t")
+            ? "indent with blanks, never with tabs"
+            : "check the indentation, the colons and the brackets here and in the line above";
+    return new IntakeException(file, line, column, "this is no YAML: " + problem, mend);
+  }
+}

@@ -1,0 +1,346 @@
+package org.evenpour.intake;
+
+import static org.evenpour.intake.LogColumn.Role;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.evenpour.casting.Pages;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.WheelRecord;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Takes in a log's rows one by one, in their order: judges whether each can be used, and lets the
+ * records of its wheels grow. A whole log and one that still grows go through here alike.
+ *
+ * <p>Owned by the thread that reads the log.
+ */
+public final class RowIntake {
+
+  /** What became of a row. */
+  public enum Outcome {
+    /** It was added to the record of its wheel. */
+    KEPT,
+    /** It cannot be used; {@link RowIntake#setAside()} says why. */
+    SET_ASIDE,
+    /** It was cast before or after the period that is asked for. */
+    OUTSIDE_PERIOD,
+    /** There is nothing in it. */
+    BLANK
+  }
+
+  static final String MASS = "mass";
+  static final String THICKNESS = "thickness";
+  static final String WEDGE = "wedge";
+  static final String MASS_DEVIATION = "mass_deviation";
+
+  /** All that can be judged, in the order in which a record lists them. */
+  static final List<String> CHARACTERISTICS = List.of(MASS, THICKNESS, WEDGE, MASS_DEVIATION);
+
+  /** A file's index stands in a row's line above this many bits. */
+  public static final int LINE_BITS = 40;
+
+  private static final int WHEELS_LIMIT = 64;
+  private static final int TEXT_SHOWN = 240;
+
+  private final Profiles profiles;
+  private final Pages pages;
+  private final long fromMillis;
+  private final long toMillis;
+  private final List<WheelIntake> wheels = new ArrayList<>();
+  private final LabelIndex wheelIndex = new LabelIndex();
+  private final Map<String, SettingIntake> settings = new LinkedHashMap<>();
+  private final WheelIntake.Others others;
+  private final IntakeNotes notes = new IntakeNotes();
+  private @Nullable Columns columns;
+  private int files = -1;
+  private long rowsRead;
+  private long rowsSetAside;
+  private @Nullable WheelIntake wheel;
+  private @Nullable SetAsideRow setAside;
+
+  /**
+   * An intake before its first row.
+   *
+   * @param profiles what the plant says of its wheels
+   * @param pages where the records' columns come from
+   * @param from rows cast before this are not kept; null = from the first on
+   * @param to rows cast at this time or later are not kept; null = to the last
+   */
+  public RowIntake(Profiles profiles, Pages pages, @Nullable Instant from, @Nullable Instant to) {
+    this.profiles = profiles;
+    this.pages = pages;
+    fromMillis = from == null ? Long.MIN_VALUE : clamp(from);
+    toMillis = to == null ? Long.MAX_VALUE : clamp(to);
+    others =
+        new WheelIntake.Others(
+            SettingIntake.ofNames("ladle", pages),
+            SettingIntake.ofNames("mold_serial", pages),
+            SettingIntake.ofNames("disposition", pages),
+            SettingIntake.ofNames("defect", pages),
+            new ArrayList<>());
+  }
+
+  /** From now on rows come from the log with these headings. */
+  public void open(LogHeader header) {
+    files++;
+    Path name = Path.of(header.file()).getFileName();
+    columns = new Columns(header, name == null ? header.file() : name.toString());
+    notes.header(columns.log, header.warnings());
+  }
+
+  /**
+   * Takes in one row.
+   *
+   * @param line its number in the log, from 1
+   * @param text as it stands there
+   */
+  public Outcome accept(long line, byte[] text) {
+    Columns now = opened();
+    Block block = new Block(now.columnCount, text.length + 1);
+    System.arraycopy(text, 0, block.bytes, 0, text.length);
+    block.length = text.length;
+    block.quoted = true;
+    now.header.cutter(LogBlocks.RECORD_LIMIT).cut(block);
+    if (block.rows == 0) {
+      return Outcome.BLANK;
+    }
+    Outcome outcome = take(block, 0, line);
+    if (outcome == Outcome.KEPT) {
+      record(); // whoever reads the columns finds them all equally long
+    }
+    return outcome;
+  }
+
+  /** The record that the last kept row was added to, as its last row. */
+  public WheelRecord record() {
+    if (wheel == null) {
+      throw new IllegalStateException("no row was kept");
+    }
+    return wheel.record(others);
+  }
+
+  /** The last row that was set aside. */
+  public SetAsideRow setAside() {
+    if (setAside == null) {
+      throw new IllegalStateException("no row was set aside");
+    }
+    return setAside;
+  }
+
+  /** The records of all wheels of which rows were kept, by the wheels' names. */
+  public List<WheelRecord> records() {
+    return wheels.stream()
+        .filter(one -> one.rows() > 0)
+        .sorted(Comparator.comparing(one -> one.name))
+        .map(one -> one.record(others))
+        .toList();
+  }
+
+  /** Rows taken in, set-aside ones included, blank ones and those outside the period not. */
+  public long rowsRead() {
+    return rowsRead;
+  }
+
+  /** Rows that could not be used. */
+  public long rowsSetAside() {
+    return rowsSetAside;
+  }
+
+  /** Rows outside the period. */
+  public long rowsOutside() {
+    return notes.outside();
+  }
+
+  /** What the reader should know, in plain words. */
+  public List<String> warnings() {
+    List<SettingIntake> all = new ArrayList<>(settings.values());
+    all.addAll(List.of(others.ladle(), others.serial(), others.disposition(), others.defect()));
+    return notes.warnings(all, wheels.stream().filter(one -> one.rows() > 0).toList(), profiles);
+  }
+
+  IntakeNotes notes() {
+    return notes;
+  }
+
+  /** Takes in a row of a block. */
+  Outcome take(Block block, int row, long line) {
+    Columns now = opened();
+    String reason = judge(now, block, row, line);
+    if (reason == null) {
+      rowsRead++;
+      return Outcome.KEPT;
+    }
+    if (reason.isEmpty()) {
+      return Outcome.OUTSIDE_PERIOD;
+    }
+    rowsRead++;
+    rowsSetAside++;
+    setAside = new SetAsideRow(now.log, line, reason, block.text(row, TEXT_SHOWN));
+    return Outcome.SET_ASIDE;
+  }
+
+  /** Null if the row was kept; empty if it lies outside the period; else why it is set aside. */
+  private @Nullable String judge(Columns now, Block block, int row, long line) {
+    if (block.hasFault(row)) {
+      return Reasons.fault(block, row);
+    }
+    WheelIntake of = wheel(now, block, row);
+    if (of == null) {
+      return Reasons.tooMany("wheels", WHEELS_LIMIT, "wheel");
+    }
+    long time = block.times[row];
+    if (time == TimeReader.MISSING || time == TimeReader.UNREADABLE) {
+      return Reasons.time(block, row, now.castAt);
+    }
+    long millis = TimeReader.millis(time);
+    if (TimeReader.isLocal(time)) {
+      millis = of.clock.utc(millis, of.notBefore());
+      notes.wallTime(now.log, line, of.profile);
+    }
+    if (millis < fromMillis || millis >= toMillis) {
+      notes.outside(millis);
+      return "";
+    }
+    String reason = now.mold.find(of, block, row);
+    if (reason != null) {
+      return reason;
+    }
+    int turn = 0;
+    if (now.turn != null) {
+      double given = block.number(row, now.turn.index());
+      turn = (int) given;
+      if (turn != given) {
+        return Reasons.turn(block, row, now.turn);
+      }
+    }
+    reason = now.values.read(of, block, row, line, notes);
+    if (reason != null) {
+      return reason;
+    }
+    if (millis < of.notBefore()) {
+      return Reasons.backwards(of, millis);
+    }
+    if (now.turn != null && now.mold.index >= 0 && of.seen.holds(turn, now.mold.index)) {
+      return Reasons.twice(turn, of.molds.name(now.mold.index));
+    }
+    keep(now, of, block, row, line, millis, turn);
+    return null;
+  }
+
+  private void keep(
+      Columns now, WheelIntake of, Block block, int row, long line, long millis, int given) {
+    int mold = now.mold.added(of, block, row);
+    int turn = given;
+    if (now.turn == null) {
+      turn = of.turns.next(mold, of.moldNumber(mold));
+    } else {
+      of.turns.follow(turn);
+      of.seen.add(turn, mold);
+    }
+    int recordRow = of.rows();
+    of.add(millis, turn, mold, ((long) files << LINE_BITS) | line);
+    now.values.add(of, recordRow);
+    for (int i = 0; i < now.others.length; i++) {
+      now.others[i].add(of.index, recordRow, block, row, now.otherColumns[i], line);
+    }
+    wheel = of;
+  }
+
+  private @Nullable WheelIntake wheel(Columns now, Block block, int row) {
+    int cell = now.wheel == null ? -1 : row * block.columns + now.wheel.index();
+    byte[] bytes = block.bytes;
+    int from = cell < 0 ? 0 : block.from[cell];
+    int to = cell < 0 ? 0 : block.to[cell];
+    int index = wheelIndex.find(bytes, from, to);
+    if (index < 0) {
+      if (wheels.size() == WHEELS_LIMIT) {
+        return null;
+      }
+      index = wheels.size();
+      String name = CellText.decode(bytes, from, to);
+      wheels.add(new WheelIntake(index, name, profiles.forWheel(name), pages));
+      wheelIndex.put(bytes, from, to, index);
+    }
+    return wheels.get(index);
+  }
+
+  private Columns opened() {
+    if (columns == null) {
+      throw new IllegalStateException("no log was opened");
+    }
+    return columns;
+  }
+
+  private static long clamp(Instant instant) {
+    try {
+      return instant.toEpochMilli();
+    } catch (ArithmeticException e) {
+      return instant.isBefore(Instant.EPOCH) ? Long.MIN_VALUE : Long.MAX_VALUE;
+    }
+  }
+
+  /** Where things stand in the rows of the log that is open. */
+  private final class Columns {
+    final LogHeader header;
+    final String log;
+    final int columnCount;
+    final LogColumn castAt;
+    final @Nullable LogColumn wheel;
+    final @Nullable LogColumn turn;
+    final MoldCell mold;
+    final ValueCells values;
+    final SettingIntake[] others;
+    final int[] otherColumns;
+
+    Columns(LogHeader header, String log) {
+      this.header = header;
+      this.log = log;
+      columnCount = header.columns().size();
+      castAt = header.needed(Role.CAST_AT);
+      wheel = header.find(Role.WHEEL);
+      turn = header.find(Role.TURN);
+      mold = new MoldCell(header.needed(Role.MOLD));
+      values = new ValueCells(header);
+      List<SettingIntake> taken = new ArrayList<>();
+      List<Integer> at = new ArrayList<>();
+      for (LogColumn column : header.columns()) {
+        SettingIntake other = other(column);
+        if (other != null) {
+          taken.add(other);
+          at.add(column.index());
+        }
+      }
+      others = taken.toArray(SettingIntake[]::new);
+      otherColumns = at.stream().mapToInt(Integer::intValue).toArray();
+    }
+  }
+
+  private @Nullable SettingIntake other(LogColumn column) {
+    return switch (column.role()) {
+      case LADLE -> others.ladle();
+      case MOLD_SERIAL -> others.serial();
+      case DISPOSITION -> others.disposition();
+      case DEFECT -> others.defect();
+      case NAMED, SETTING ->
+          settings.computeIfAbsent(
+              column.name().toLowerCase(Locale.ROOT), any -> newSetting(column));
+      default -> null;
+    };
+  }
+
+  private SettingIntake newSetting(LogColumn column) {
+    SettingIntake setting =
+        column.role() == Role.NAMED
+            ? SettingIntake.ofNames(column.name(), pages)
+            : SettingIntake.open(column.name(), column.unit(), pages);
+    others.settings().add(setting);
+    return setting;
+  }
+}

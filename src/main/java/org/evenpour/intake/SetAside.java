@@ -1,0 +1,176 @@
+package org.evenpour.intake;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.QuoteMode;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Writes the rows that are set aside to a file for each log: line, reason, and the row as it stands
+ * there. The files appear all at once, when everything is done; a log without such rows gets none,
+ * and one that an earlier run left is taken away.
+ *
+ * <p>Owned by the thread that reads the logs.
+ */
+public final class SetAside implements AutoCloseable {
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setQuoteMode(QuoteMode.MINIMAL).setRecordSeparator('\n').get();
+  private static final CSVFormat ROW = FORMAT.builder().setQuoteMode(QuoteMode.ALL).get();
+
+  private static final class Target {
+    final Path file;
+    final Path part;
+    @Nullable BufferedWriter writer;
+
+    Target(Path file) {
+      this.file = file;
+      this.part =
+          file.resolveSibling(file.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+    }
+  }
+
+  private final @Nullable UnaryOperator<Path> fileOfLog;
+  private final Map<Path, Target> targets = new LinkedHashMap<>();
+  private final Set<Path> taken = new HashSet<>();
+
+  private SetAside(@Nullable UnaryOperator<Path> fileOfLog) {
+    this.fileOfLog = fileOfLog;
+  }
+
+  /** Writes no file. */
+  public static SetAside nowhere() {
+    return new SetAside(null);
+  }
+
+  /** Writes {@code <log>.set-aside.csv} beside each log. */
+  public static SetAside besideLogs() {
+    return to(log -> log.resolveSibling(log.getFileName() + ".set-aside.csv"));
+  }
+
+  /** Writes {@code <log>.set-aside.csv} into a folder. */
+  public static SetAside into(Path folder) {
+    return to(log -> folder.resolve(log.getFileName() + ".set-aside.csv"));
+  }
+
+  /** Writes where a function says. Two logs never share a file: the second one's is numbered. */
+  public static SetAside to(UnaryOperator<Path> fileOfLog) {
+    return new SetAside(fileOfLog);
+  }
+
+  /** A log is read from now on. */
+  void begin(Path log) {
+    if (fileOfLog == null || targets.containsKey(log)) {
+      return;
+    }
+    Path wanted = fileOfLog.apply(log);
+    Path file = wanted;
+    for (int number = 2; !taken.add(file.toAbsolutePath().normalize()); number++) {
+      file = wanted.resolveSibling(number + "-" + wanted.getFileName());
+    }
+    targets.put(log, new Target(file));
+  }
+
+  /** Writes a row of a log that was begun. */
+  void add(Path log, long line, String reason, String text) throws IntakeException {
+    Target target = targets.get(log);
+    if (target == null) {
+      return;
+    }
+    try {
+      BufferedWriter writer = target.writer;
+      if (writer == null) {
+        writer = Files.newBufferedWriter(target.part, StandardCharsets.UTF_8);
+        target.writer = writer;
+        writer.write("line,reason,row\n");
+      }
+      writer.write(line + ",");
+      writer.write(FORMAT.format(plain(reason)) + ",");
+      ROW.print(writer).print(plain(text));
+      writer.write('\n');
+    } catch (IOException e) {
+      throw IntakeException.unwritable(target.file, e);
+    }
+  }
+
+  /**
+   * Text that no spreadsheet takes for a formula (OWASP, <i>CSV Injection</i>): a quote mark goes
+   * before one that begins like one.
+   */
+  private static String plain(String text) {
+    return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+  }
+
+  /**
+   * Everything went well: puts the files in their places.
+   *
+   * @return the files that were written
+   */
+  public List<Path> complete() throws IntakeException {
+    List<Path> written = new ArrayList<>();
+    for (Target target : targets.values()) {
+      try {
+        if (target.writer != null) {
+          target.writer.close();
+        }
+      } catch (IOException e) {
+        throw IntakeException.unwritable(target.file, e);
+      }
+    }
+    for (Target target : targets.values()) {
+      try {
+        if (target.writer == null) {
+          Files.deleteIfExists(target.file);
+        } else {
+          Files.move(
+              target.part,
+              target.file,
+              StandardCopyOption.ATOMIC_MOVE,
+              StandardCopyOption.REPLACE_EXISTING);
+          written.add(target.file);
+        }
+      } catch (IOException e) {
+        throw IntakeException.unwritable(target.file, e);
+      }
+    }
+    targets.clear();
+    return written;
+  }
+
+  /** Takes away what was written, unless everything was completed. */
+  @Override
+  public void close() throws IntakeException {
+    IntakeException failure = null;
+    for (Target target : targets.values()) {
+      if (target.writer == null) {
+        continue;
+      }
+      try {
+        target.writer.close();
+      } catch (IOException e) {
+        // What could not be written is not wanted any more.
+        failure = failure == null ? IntakeException.unwritable(target.file, e) : failure;
+      }
+      try {
+        Files.deleteIfExists(target.part);
+      } catch (IOException e) {
+        failure = failure == null ? IntakeException.unwritable(target.file, e) : failure;
+      }
+    }
+    targets.clear();
+    if (failure != null) {
+      throw failure;
+    }
+  }
+}

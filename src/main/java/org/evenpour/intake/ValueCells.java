@@ -1,0 +1,179 @@
+package org.evenpour.intake;
+
+import static org.evenpour.intake.LogColumn.Role;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Unit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads what is judged of a row: mass, its deviation from the target, thickness, wedge. Remembers
+ * the row it read last; owned by the thread that reads the log.
+ */
+final class ValueCells {
+  private final @Nullable LogColumn mass;
+  private final @Nullable LogColumn thickness;
+  private final @Nullable LogColumn target;
+  private final LogColumn[] points;
+  private final double[] pointsMm;
+  private final @Nullable Unit thicknessUnit;
+  private double massKg;
+  private double thicknessMm;
+  private double wedgeMm;
+  private double targetKg;
+  private final List<@Nullable Growing> growing = new ArrayList<>();
+
+  ValueCells(LogHeader header) {
+    mass = header.find(Role.MASS);
+    thickness = header.find(Role.THICKNESS);
+    target = mass == null ? null : header.find(Role.TARGET_MASS);
+    List<LogColumn> all = header.all(Role.THICKNESS_POINT);
+    points = all.toArray(LogColumn[]::new);
+    pointsMm = new double[points.length];
+    thicknessUnit =
+        thickness != null ? thickness.unit() : points.length > 0 ? points[0].unit() : null;
+  }
+
+  /** Reads a row; says why it is set aside if it is. */
+  @Nullable String read(WheelIntake wheel, Block block, int row, long line, IntakeNotes notes) {
+    massKg = Double.NaN;
+    thicknessMm = Double.NaN;
+    wedgeMm = Double.NaN;
+    targetKg = Double.NaN;
+    if (mass != null) {
+      massKg = mass.unit().toCanonical(block.number(row, mass.index()));
+      if (Double.isInfinite(massKg)) {
+        return Reasons.noNumber(block, row, mass);
+      }
+      String reason = implausible(wheel, RowIntake.MASS, massKg, block, row, mass);
+      if (reason != null) {
+        return reason;
+      }
+    }
+    String reason = readThickness(wheel, block, row, line, notes);
+    if (reason != null) {
+      return reason;
+    }
+    if (Double.isNaN(massKg) && Double.isNaN(thicknessMm)) {
+      return Reasons.nothingToJudge(mass, thickness, points);
+    }
+    if (target != null) {
+      targetKg = target.unit().toCanonical(block.number(row, target.index()));
+      if (Double.isInfinite(targetKg)) {
+        notes.unreadable(target, block.cell(row, target.index()), line);
+        targetKg = Double.NaN;
+      }
+      return implausible(wheel, RowIntake.MASS_DEVIATION, massKg - targetKg, block, row, mass);
+    }
+    return null;
+  }
+
+  private @Nullable String readThickness(
+      WheelIntake wheel, Block block, int row, long line, IntakeNotes notes) {
+    if (thickness != null) {
+      thicknessMm = thickness.unit().toCanonical(block.number(row, thickness.index()));
+      return Double.isInfinite(thicknessMm)
+          ? Reasons.noNumber(block, row, thickness)
+          : implausible(wheel, RowIntake.THICKNESS, thicknessMm, block, row, thickness);
+    }
+    double sum = 0;
+    double smallest = Double.POSITIVE_INFINITY;
+    double largest = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < points.length; i++) {
+      LogColumn point = points[i];
+      double mm = point.unit().toCanonical(block.number(row, point.index()));
+      if (Double.isInfinite(mm)) {
+        notes.unreadable(point, block.cell(row, point.index()), line);
+        mm = Double.NaN;
+      }
+      String reason = implausible(wheel, RowIntake.THICKNESS, mm, block, row, point);
+      if (reason != null) {
+        return reason;
+      }
+      pointsMm[i] = mm;
+      sum += mm; // a missing point makes the sum missing
+      smallest = Math.min(smallest, mm);
+      largest = Math.max(largest, mm);
+    }
+    if (points.length > 0) {
+      thicknessMm = sum / points.length;
+      wedgeMm = largest - smallest;
+      if (Double.isInfinite(thicknessMm) || Double.isInfinite(wedgeMm)) {
+        return Reasons.tooLarge(points);
+      }
+      return points.length < 2
+          ? null
+          : implausible(wheel, RowIntake.WEDGE, wedgeMm, block, row, null);
+    }
+    return null;
+  }
+
+  private static @Nullable String implausible(
+      WheelIntake wheel,
+      String characteristic,
+      double value,
+      Block block,
+      int row,
+      @Nullable LogColumn column) {
+    CharacteristicProfile profile = wheel.profile.characteristics().get(characteristic);
+    if (profile == null
+        || profile.plausibleLow() == null
+        || profile.plausibleHigh() == null
+        || !(value < profile.plausibleLow() || value > profile.plausibleHigh())) {
+      return null;
+    }
+    return Reasons.implausible(characteristic, value, profile, block, row, column);
+  }
+
+  /** Adds the row that was read to its wheel's columns. */
+  void add(WheelIntake wheel, int row) {
+    while (growing.size() <= wheel.index) {
+      growing.add(null);
+    }
+    Growing to = growing.get(wheel.index);
+    if (to == null) {
+      to = open(wheel);
+      growing.set(wheel.index, to);
+    }
+    put(to.mass, row, massKg);
+    put(to.thickness, row, thicknessMm);
+    put(to.wedge, row, wedgeMm);
+    put(to.deviation, row, massKg - targetKg);
+    for (int i = 0; i < pointsMm.length; i++) {
+      put(to.points.get(i), row, pointsMm[i]);
+    }
+    if (!Double.isNaN(targetKg)) {
+      wheel.target(targetKg);
+    }
+  }
+
+  /** The columns of one wheel that this log's rows grow. */
+  private record Growing(
+      @Nullable DoubleColumn mass,
+      @Nullable DoubleColumn thickness,
+      @Nullable DoubleColumn wedge,
+      @Nullable DoubleColumn deviation,
+      List<DoubleColumn> points) {}
+
+  private Growing open(WheelIntake wheel) {
+    return new Growing(
+        mass == null ? null : wheel.open(RowIntake.MASS, mass.unit()),
+        thicknessUnit == null ? null : wheel.open(RowIntake.THICKNESS, thicknessUnit),
+        thicknessUnit == null || points.length < 2
+            ? null
+            : wheel.open(RowIntake.WEDGE, thicknessUnit),
+        mass == null || target == null ? null : wheel.open(RowIntake.MASS_DEVIATION, mass.unit()),
+        Arrays.stream(points).map(point -> wheel.point(point.point())).toList());
+  }
+
+  private static void put(@Nullable DoubleColumn column, int row, double value) {
+    if (column != null) {
+      SettingIntake.pad(column, row);
+      column.add(value);
+    }
+  }
+}

@@ -1,0 +1,126 @@
+package org.evenpour.intake;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+import org.yaml.snakeyaml.DumperOptions.ScalarStyle;
+import org.yaml.snakeyaml.nodes.MappingNode;
+import org.yaml.snakeyaml.nodes.Node;
+import org.yaml.snakeyaml.nodes.NodeTuple;
+import org.yaml.snakeyaml.nodes.ScalarNode;
+import org.yaml.snakeyaml.nodes.SequenceNode;
+import org.yaml.snakeyaml.nodes.Tag;
+
+/**
+ * A part of a YAML file that knows its name and its place.
+ *
+ * @param file as the user named it
+ * @param name of the key under which it stands
+ * @param node the part itself
+ */
+record YamlPart(String file, String name, Node node) {
+  private static final Pattern NUMBER =
+      Pattern.compile("[-+]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][-+]?[0-9]+)?");
+
+  /** Whether there is nothing in it. */
+  boolean isEmpty() {
+    return node.getTag().equals(Tag.NULL);
+  }
+
+  /**
+   * Its keys and what they hold.
+   *
+   * @param known the only keys that may be there; null = any
+   */
+  Map<String, YamlPart> map(@Nullable List<String> known) throws IntakeException {
+    if (!(node instanceof MappingNode mapping)) {
+      throw wrong("key: value lines");
+    }
+    Map<String, YamlPart> parts = new LinkedHashMap<>();
+    for (NodeTuple tuple : mapping.getValue()) {
+      String key = new YamlPart(file, "a key", tuple.getKeyNode()).text();
+      YamlPart part = new YamlPart(file, key, tuple.getValueNode());
+      YamlPart place = new YamlPart(file, key, tuple.getKeyNode());
+      if (known != null && !known.contains(key)) {
+        throw place.error(
+            "the key " + CellText.shown(key) + " is not known in " + name,
+            CellText.nearest(key, known)
+                .map(nearest -> "did you mean " + nearest + "?")
+                .orElse("the keys here are " + String.join(", ", known)));
+      }
+      if (parts.put(key, part) != null) {
+        throw place.error("the key " + CellText.shown(key) + " stands here twice", "leave one out");
+      }
+    }
+    return parts;
+  }
+
+  /** Its elements. */
+  List<YamlPart> list() throws IntakeException {
+    if (!(node instanceof SequenceNode sequence)) {
+      throw wrong("a list such as [200, 600]");
+    }
+    List<YamlPart> parts = new ArrayList<>();
+    for (Node element : sequence.getValue()) {
+      parts.add(new YamlPart(file, name, element));
+    }
+    return parts;
+  }
+
+  /** Its text, as written: a wheel called 02 or no is called so. */
+  String text() throws IntakeException {
+    if (!(node instanceof ScalarNode scalar) || isEmpty() || scalar.getValue().isBlank()) {
+      throw wrong("a text");
+    }
+    return scalar.getValue().strip();
+  }
+
+  /** Its number. */
+  double number() throws IntakeException {
+    if (!(node instanceof ScalarNode scalar)
+        || scalar.getScalarStyle() != ScalarStyle.PLAIN
+        || !NUMBER.matcher(scalar.getValue()).matches()) {
+      throw wrong("a number");
+    }
+    double value = Double.parseDouble(scalar.getValue());
+    if (Double.isInfinite(value)) {
+      throw wrong("a number");
+    }
+    return value;
+  }
+
+  /** Its whole number. */
+  int wholeNumber(int lowest, int highest) throws IntakeException {
+    double value = number();
+    if (value != Math.rint(value) || value < lowest || value > highest) {
+      throw wrong("a whole number from " + lowest + " to " + highest);
+    }
+    return (int) value;
+  }
+
+  /** How it stands in the file. */
+  String shown() {
+    if (isEmpty()) {
+      return "empty";
+    }
+    if (node instanceof ScalarNode scalar) {
+      return CellText.shown(scalar.getValue());
+    }
+    return node instanceof SequenceNode ? "a list" : "a map of keys";
+  }
+
+  private IntakeException wrong(String wanted) {
+    return error(
+        name + " is " + shown(),
+        "it must be " + wanted + (isEmpty() ? ", or leave the line out" : ""));
+  }
+
+  /** What is wrong at this place. */
+  IntakeException error(String what, String mend) {
+    return new IntakeException(
+        file, node.getStartMark().getLine() + 1L, node.getStartMark().getColumn() + 1, what, mend);
+  }
+}

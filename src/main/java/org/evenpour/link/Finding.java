@@ -1,0 +1,66 @@
+package org.evenpour.link;
+
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Setting;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What was found of one setting or event beside one episode.
+ *
+ * @param setting null for an event
+ * @param event null for a setting
+ * @param movedBy how far the setting moved; NaN for events and categories
+ * @param p probability of such a move, or of such an event so near, by chance
+ * @param expected what the move would do to the characteristic; NaN where that is not known
+ * @param share expected over the signal's size; NaN where that is not known
+ * @param shareLow lower end of its 95 % interval
+ * @param shareHigh upper end
+ * @param effectProven whether the effect itself is beyond chance
+ * @param timingFits whether it moved when the signal began
+ * @param sinceTurn the wheel's number of the turn in which it moved
+ */
+public record Finding(
+    @Nullable Setting setting,
+    @Nullable CastingEvent event,
+    double movedBy,
+    double p,
+    double expected,
+    double share,
+    double shareLow,
+    double shareHigh,
+    boolean effectProven,
+    boolean timingFits,
+    int sinceTurn) {
+
+  /** How well it goes with the signal. */
+  public enum Grade {
+    /** It moved, beyond chance, when the signal began, and its effect explains a good part. */
+    STRONG,
+    /** It moved, beyond chance, but its effect or its timing is unproven. */
+    MOVED,
+    /** Nothing speaks for it. */
+    NONE
+  }
+
+  /** A share smaller than this is not "a good part"; a choice. */
+  private static final double GOOD_PART = 0.3;
+
+  private static final double FALSE_DISCOVERIES = 0.05;
+
+  /**
+   * The grade.
+   *
+   * @param q false discovery rate at which the move counts as real
+   */
+  public Grade grade(double q) {
+    if (event != null) {
+      return p < FALSE_DISCOVERIES ? (timingFits ? Grade.STRONG : Grade.MOVED) : Grade.NONE;
+    }
+    if (!(q < FALSE_DISCOVERIES)) {
+      return Grade.NONE;
+    }
+    return effectProven && timingFits && share >= GOOD_PART && shareLow > 0
+        ? Grade.STRONG
+        : Grade.MOVED;
+  }
+}

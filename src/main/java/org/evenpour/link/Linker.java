@@ -1,0 +1,260 @@
+package org.evenpour.link;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.IntColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.control.Episode;
+import org.evenpour.stats.ChangePoint;
+
+/**
+ * Asks of every setting and event what it has to do with an episode: did it move, would that move
+ * explain it, does the timing fit? Evidence, never "the cause". Knows no setting's name: groups and
+ * lags come from the profile.
+ */
+public final class Linker {
+  /** Turns before the onset that an episode is compared with. */
+  private static final int BEFORE = 120;
+
+  /** Turns of an episode that are looked at. */
+  private static final int DURING = 400;
+
+  private final TurnGrid grid;
+  private final List<CastingEvent> events;
+  private final Map<String, EffectSize.Both> effects = new HashMap<>();
+  private final Map<String, SignalMask> masks = new HashMap<>();
+
+  /**
+   * @param grid of the wheel
+   * @param events at this wheel
+   */
+  public Linker(TurnGrid grid, List<CastingEvent> events) {
+    this.grid = grid;
+    this.events = List.copyOf(events);
+  }
+
+  /** Tells which signals one characteristic has: history within them is left out of its effects. */
+  public void signals(Characteristic characteristic, List<Episode> episodes) {
+    masks.put(characteristic.name(), new SignalMask(grid, episodes));
+  }
+
+  /** The effect of one unit of a setting on a characteristic, by this plant's own history. */
+  public EffectSize.Both effect(Characteristic characteristic, Setting setting) {
+    SignalMask mask =
+        masks.computeIfAbsent(characteristic.name(), name -> new SignalMask(grid, List.of()));
+    return effects.computeIfAbsent(
+        characteristic.name() + "\n" + setting.name(),
+        key -> EffectSize.of(grid, characteristic.values(), setting, mask));
+  }
+
+  /** What is found of every setting and event beside one episode, in no order. */
+  public List<Finding> examine(Characteristic characteristic, Episode episode) {
+    Window window = Window.of(grid, episode);
+    List<Finding> findings = new ArrayList<>();
+    for (Setting setting : grid.record().settings()) {
+      DoubleColumn numbers = setting.numbers();
+      IntColumn categories = setting.categories();
+      if (numbers != null) {
+        findings.add(number(characteristic, setting, numbers, episode, window));
+      } else if (categories != null) {
+        Finding finding = category(setting, categories, episode, window);
+        if (finding != null) {
+          findings.add(finding);
+        }
+      }
+    }
+    findings.addAll(eventsNear(episode, window));
+    return findings;
+  }
+
+  /** The turns that count: {@code [before, onset)} against {@code [onset, end)}. */
+  private record Window(int before, int onset, int end, int tolerance) {
+    static Window of(TurnGrid grid, Episode episode) {
+      int onset = grid.turnAt(episode.sinceAtMillis());
+      int end = Math.min(grid.turnAt(episode.lastAtMillis()) + 1, onset + DURING);
+      double size = Math.max(0.5, Math.abs(episode.sizeSigma()));
+      // An onset's error is of the order of a few times 1/δ² turns; a drift's is a good part of its
+      // length.
+      int tolerance =
+          (int)
+              Math.min(
+                  40,
+                  3 + Math.ceil(6 / (size * size)) + (episode.ramp() ? (end - onset) / 3.0 : 0));
+      return new Window(Math.max(0, onset - BEFORE), onset, Math.max(onset + 1, end), tolerance);
+    }
+  }
+
+  private Finding number(
+      Characteristic characteristic,
+      Setting setting,
+      DoubleColumn numbers,
+      Episode episode,
+      Window window) {
+    double[] series =
+        Series.of(
+            grid, numbers, setting.profile().lagTurns(), episode, window.before(), window.end());
+    int cut = window.onset() - window.before();
+    Move move =
+        Move.between(
+            Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
+    boolean whole =
+        episode.scope() == Episode.Scope.WHEEL || episode.scope() == Episode.Scope.SPREAD;
+    EffectSize effect = effect(characteristic, setting).matching(whole);
+    double expected = effect.isKnown() ? effect.perUnit() * move.by() : Double.NaN;
+    double size = episode.size();
+    // A spread has no direction that a mean effect could explain.
+    double share =
+        episode.scope() == Episode.Scope.SPREAD || size == 0 ? Double.NaN : expected / size;
+    double error =
+        Math.abs(1 / size)
+            * Math.sqrt(
+                square(effect.perUnit() * move.error())
+                    + square(effect.error() * move.by())
+                    + square(share * episode.sizeError()));
+    int since = moved(series, cut, window);
+    return new Finding(
+        setting,
+        null,
+        move.by(),
+        move.p(),
+        expected,
+        share,
+        share - 1.96 * error,
+        share + 1.96 * error,
+        effect.isKnown() && effect.isBeyondChance(),
+        Math.abs(since - window.onset()) <= window.tolerance(),
+        grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))));
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /** The turn index at which a series stepped, near the onset: it may have wandered long before. */
+  private static int moved(double[] series, int cut, Window window) {
+    int reach = 3 * window.tolerance() + 10;
+    int from = Math.max(0, cut - reach);
+    int to = Math.min(series.length, cut + reach);
+    double[] known = new double[to - from];
+    int[] at = new int[to - from];
+    int n = 0;
+    for (int i = from; i < to; i++) {
+      if (!Double.isNaN(series[i])) {
+        known[n] = series[i];
+        at[n++] = i;
+      }
+    }
+    if (n < 4) {
+      return window.onset();
+    }
+    return window.before() + at[ChangePoint.step(known, 0, n).index()];
+  }
+
+  /** A category counts as an event where it changed: a new wash batch, another crew. */
+  private @org.jspecify.annotations.Nullable Finding category(
+      Setting setting, IntColumn categories, Episode episode, Window window) {
+    int mold = episode.scope() == Episode.Scope.MOLD ? episode.index() : -1;
+    int nearest = -1;
+    int changes = 0;
+    int previous = -1;
+    for (int t = 0; t < grid.turns(); t++) {
+      int now = categoryIn(categories, t, mold);
+      if (now < 0) {
+        continue;
+      }
+      if (previous >= 0 && now != previous) {
+        changes++;
+        if (nearest < 0 || Math.abs(t - window.onset()) < Math.abs(nearest - window.onset())) {
+          nearest = t;
+        }
+      }
+      previous = now;
+    }
+    if (nearest < 0) {
+      return null;
+    }
+    boolean near = Math.abs(nearest - window.onset()) <= window.tolerance();
+    return new Finding(
+        setting,
+        null,
+        Double.NaN,
+        near ? chance(changes, window) : 1,
+        Double.NaN,
+        Double.NaN,
+        Double.NaN,
+        Double.NaN,
+        false,
+        near,
+        grid.turnNumber(nearest));
+  }
+
+  private int categoryIn(IntColumn categories, int turn, int mold) {
+    if (mold >= 0) {
+      int row = grid.row(turn, mold);
+      return row < 0 ? -1 : categories.get(row);
+    }
+    for (int m = 0; m < grid.molds(); m++) {
+      int row = grid.row(turn, m);
+      if (row >= 0 && categories.get(row) >= 0) {
+        return categories.get(row);
+      }
+    }
+    return -1;
+  }
+
+  private List<Finding> eventsNear(Episode episode, Window window) {
+    List<Finding> findings = new ArrayList<>();
+    Set<String> told = new HashSet<>();
+    String mold =
+        episode.scope() == Episode.Scope.MOLD ? grid.record().molds().name(episode.index()) : null;
+    if (episode.scope() == Episode.Scope.POUR) {
+      return findings;
+    }
+    for (CastingEvent event : events) {
+      boolean whole = event.mold() == null;
+      if (!whole && !Objects.equals(event.mold(), mold)) {
+        continue;
+      }
+      int turn = grid.turnAt(event.at().toEpochMilli());
+      if (Math.abs(turn - window.onset()) > window.tolerance() || !told.add(event.kind())) {
+        continue;
+      }
+      int alike = 0;
+      for (CastingEvent other : events) {
+        if (other.kind().equals(event.kind()) && Objects.equals(event.mold(), other.mold())) {
+          alike++;
+        }
+      }
+      findings.add(
+          new Finding(
+              null,
+              event,
+              Double.NaN,
+              chance(alike, window),
+              Double.NaN,
+              Double.NaN,
+              Double.NaN,
+              Double.NaN,
+              false,
+              // What was done to this very mold, or to the whole wheel when the whole wheel moved.
+              whole == (mold == null),
+              grid.turnNumber(turn)));
+    }
+    return findings;
+  }
+
+  /** The chance that one of so many happenings falls within the tolerance of an onset. */
+  private double chance(int happenings, Window window) {
+    double part = Math.min(1, (2.0 * window.tolerance() + 1) / grid.turns());
+    return 1 - Math.pow(1 - part, happenings);
+  }
+}

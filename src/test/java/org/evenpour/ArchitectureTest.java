@@ -1,0 +1,207 @@
+package org.evenpour;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/** Holds the borders between the rooms; the table stands in DEVELOPERS.md. */
+@AnalyzeClasses(packages = "org.evenpour", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+
+  private static final String ROOT = "org.evenpour.";
+
+  /** Which rooms a room may import. */
+  private static final Map<String, Set<String>> MAY_IMPORT =
+      Map.ofEntries(
+          Map.entry("casting", Set.of()),
+          Map.entry("stats", Set.of()),
+          Map.entry("intake", Set.of("casting")),
+          Map.entry("feed", Set.of("casting", "intake")),
+          Map.entry("control", Set.of("casting", "stats")),
+          Map.entry("link", Set.of("casting", "stats", "control")),
+          Map.entry("audit", Set.of("casting", "stats", "control", "link")),
+          Map.entry(
+              "live", Set.of("casting", "stats", "intake", "feed", "control", "link", "audit")),
+          Map.entry("report", Set.of("casting", "audit", "picture")),
+          Map.entry("picture", Set.of("casting", "audit")),
+          Map.entry("simulate", Set.of("casting", "feed")),
+          Map.entry(
+              "view",
+              Set.of(
+                  "casting", "intake", "feed", "control", "link", "audit", "live", "report",
+                  "picture")),
+          Map.entry(
+              "command",
+              Set.of(
+                  "casting",
+                  "intake",
+                  "feed",
+                  "control",
+                  "link",
+                  "audit",
+                  "live",
+                  "report",
+                  "picture",
+                  "simulate",
+                  "view")));
+
+  /** A part of others lives in these rooms alone. */
+  private static final Map<String, List<String>> LIVES_IN =
+      Map.ofEntries(
+          Map.entry("org.hipparchus..", List.of("stats..")),
+          Map.entry("org.apache.poi..", List.of("report.workbook..")),
+          Map.entry("org.openxmlformats..", List.of("report.workbook..")),
+          Map.entry("org.apache.commons.csv..", List.of("intake..", "simulate..", "report..")),
+          Map.entry("com.fasterxml.jackson.core..", List.of("intake..", "report..")),
+          Map.entry("com.fasterxml.jackson.databind..", List.of("intake..", "report..")),
+          Map.entry("com.fasterxml.jackson.dataformat..", List.of("intake..")),
+          Map.entry("picocli..", List.of("command..")),
+          Map.entry("org.jfree..", List.of("picture..", "view.screen..")),
+          Map.entry("java.awt..", List.of("picture..", "view.screen..")),
+          Map.entry("javax.swing..", List.of("view.screen..")),
+          Map.entry("com.formdev..", List.of("view.screen..")),
+          Map.entry("net.miginfocom..", List.of("view.screen..")),
+          Map.entry("java.sql..", List.of("store..")),
+          // POI brings it along; numerics here are Hipparchus.
+          Map.entry("org.apache.commons.math3..", List.of()));
+
+  @TestFactory
+  Stream<DynamicTest> eachRoomImportsOnlyWhatItMay() {
+    var all = all();
+    return MAY_IMPORT.keySet().stream()
+        .map(
+            room ->
+                DynamicTest.dynamicTest(
+                    room,
+                    () -> {
+                      List<String> allowed = new ArrayList<>();
+                      allowed.add(ROOT + room + "..");
+                      MAY_IMPORT.get(room).forEach(other -> allowed.add(ROOT + other + ".."));
+                      noClasses()
+                          .that()
+                          .resideInAPackage(ROOT + room + "..")
+                          .should()
+                          .dependOnClassesThat(
+                              com.tngtech.archunit.base.DescribedPredicate.<JavaClass>describe(
+                                  "lie in a room that " + room + " may not import",
+                                  target ->
+                                      target.getPackageName().startsWith(ROOT)
+                                          && allowed.stream().noneMatch(a -> within(target, a))))
+                          .allowEmptyShould(true)
+                          .check(all);
+                    }));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> partsOfOthersStayInTheirRoom() {
+    var all = all();
+    return LIVES_IN.entrySet().stream()
+        .map(
+            entry ->
+                DynamicTest.dynamicTest(
+                    entry.getKey(),
+                    () ->
+                        noClasses()
+                            .that()
+                            .resideOutsideOfPackages(
+                                entry.getValue().stream()
+                                    .map(room -> ROOT + room)
+                                    .toArray(String[]::new))
+                            .should()
+                            .dependOnClassesThat()
+                            .resideInAPackage(entry.getKey())
+                            .allowEmptyShould(true)
+                            .check(all)));
+  }
+
+  private static boolean within(JavaClass target, String pattern) {
+    String name = pattern.substring(0, pattern.length() - 2);
+    return target.getPackageName().equals(name) || target.getPackageName().startsWith(name + ".");
+  }
+
+  private static com.tngtech.archunit.core.domain.JavaClasses all() {
+    return new com.tngtech.archunit.core.importer.ClassFileImporter()
+        .withImportOption(new ImportOption.DoNotIncludeTests())
+        .importPackages("org.evenpour");
+  }
+
+  @ArchTest
+  static final ArchRule roomsFormNoCycle =
+      slices().matching("org.evenpour.(*)..").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule everyRoomIsSwept = // a new room must be entered in the table above
+      classes()
+          .that()
+          .resideInAPackage("org.evenpour..")
+          .should()
+          .resideInAnyPackage(
+              MAY_IMPORT.keySet().stream().map(r -> ROOT + r + "..").toArray(String[]::new));
+
+  @ArchTest
+  static final ArchRule onlyEntryPointsReadTheSystemClock =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages("org.evenpour.command..")
+          .should()
+          .callMethod(System.class, "currentTimeMillis")
+          .orShould()
+          .callMethod(java.time.Instant.class, "now")
+          .orShould()
+          .callMethod(java.time.ZonedDateTime.class, "now")
+          .orShould()
+          .callMethod(java.time.LocalDateTime.class, "now")
+          .orShould()
+          .callMethod(java.time.Clock.class, "systemUTC")
+          .orShould()
+          .callMethod(java.time.Clock.class, "systemDefaultZone")
+          .orShould()
+          .callMethod(java.time.ZoneId.class, "systemDefault");
+
+  @ArchTest
+  static final ArchRule nothingIsRandomWithoutASeed =
+      noClasses()
+          .should()
+          .callConstructor(java.util.Random.class)
+          .orShould()
+          .callConstructor(java.util.SplittableRandom.class)
+          .orShould()
+          .callMethod(Math.class, "random")
+          .orShould()
+          .callMethod(java.util.concurrent.ThreadLocalRandom.class, "current");
+
+  @ArchTest
+  static final ArchRule onlyCommandsPrint =
+      noClasses()
+          .that()
+          .resideOutsideOfPackage("org.evenpour.command..")
+          .should()
+          .accessField(System.class, "out")
+          .orShould()
+          .accessField(System.class, "err")
+          .orShould()
+          .callMethod(System.class, "exit", int.class);
+
+  @ArchTest
+  static final ArchRule statisticsAndTheEngineKnowNoScreen =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "org.evenpour.stats..", "org.evenpour.control..", "org.evenpour.link..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("java.nio.file..", "java.net..", "javax..");
+}
