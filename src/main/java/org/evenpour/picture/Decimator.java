@@ -46,7 +46,7 @@ public final class Decimator {
     int gap = -1;
     for (int i = first; i < end; i++) {
       double value = y[i];
-      if (value != value) {
+      if (Double.isNaN(value)) {
         if (gap < 0) {
           gap = i;
         }
