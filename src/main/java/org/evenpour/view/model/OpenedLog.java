@@ -64,6 +64,11 @@ public record OpenedLog(CastingRecord record, AuditReport report, List<WheelRows
             .orElse(null);
   }
 
+  /** Keeps of what is chosen only what this log has too. */
+  public void fit(Selection selection) {
+    selection.fit(this);
+  }
+
   /** The signal with this id; null where there is none. */
   public @Nullable Signal signal(@Nullable String id) {
     return report.signals().stream()

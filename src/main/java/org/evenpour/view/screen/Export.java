@@ -1,21 +1,103 @@
 package org.evenpour.view.screen;
 
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Picture;
+import org.evenpour.picture.PictureFile;
+import org.evenpour.view.model.Column;
+import org.evenpour.view.model.CsvText;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.RecordRows;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Something that can be saved from where it is seen.
  *
  * @param label what, in words
- * @param suffix of the file, without the dot
- * @param name proposed for the file, without its suffix
- * @param writer writes it; runs on a worker thread, with what was shown when it was chosen
+ * @param fileName proposed, with its ending
+ * @param content writes it; runs on a worker thread with what was shown when it was chosen
  */
-public record Export(String label, String suffix, String name, Writer writer) {
+record Export(String label, String fileName, Content content) {
 
-  /** Writes a file, whole or not at all. */
-  public interface Writer {
-    /** Writes it. */
-    void write(Path file) throws IOException;
+  /** Width and height of saved pictures: a wide page. */
+  private static final int WIDE = 1280;
+
+  private static final int HIGH = 640;
+
+  /** Writes a content. */
+  interface Content {
+    /** Writes all of it. */
+    void write(OutputStream out) throws IOException;
+  }
+
+  /** Writes the file whole, or leaves what was there. */
+  void write(Path file) throws IOException {
+    Path folder = file.toAbsolutePath().getParent();
+    Path begun = Files.createTempFile(folder, ".evenpour", ".part");
+    try {
+      try (OutputStream out = Files.newOutputStream(begun)) {
+        content.write(out);
+      }
+      Files.move(begun, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(begun);
+    }
+  }
+
+  /** A picture, as pixels and as a drawing; always on light ground, for paper. */
+  static List<Export> picture(
+      Look look, String title, String fileName, @Nullable Picture picture) {
+    if (picture == null) {
+      return List.of();
+    }
+    Ink ink = Ink.light(14);
+    return List.of(
+        new Export(
+            look.say("export.png", title),
+            fileName + ".png",
+            out -> PictureFile.png(picture, WIDE, HIGH, ink, out)),
+        new Export(
+            look.say("export.svg", title),
+            fileName + ".svg",
+            out -> PictureFile.svg(picture, WIDE, HIGH, ink, out)));
+  }
+
+  /** A table as it is shown. */
+  static <R> List<Export> table(Look look, String title, String fileName, DataTable<R> table) {
+    List<Column<R>> columns = table.columns();
+    List<R> rows = new ArrayList<>(table.shown());
+    return List.of(
+        new Export(
+            look.say("export.csv", title),
+            fileName + ".csv",
+            out -> text(out, writer -> CsvText.write(columns, rows, look.language(), writer))));
+  }
+
+  /** The rows of the record. */
+  static Export rows(Desk desk, RecordRows rows) {
+    return new Export(
+        desk.look().say("export.csv", desk.look().say("page.record")),
+        "rows.csv",
+        out -> text(out, rows::writeCsv));
+  }
+
+  private interface Text {
+    void write(Writer writer) throws IOException;
+  }
+
+  private static void text(OutputStream out, Text text) throws IOException {
+    Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+    text.write(writer);
+    writer.flush();
   }
 }
