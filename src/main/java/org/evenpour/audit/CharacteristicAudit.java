@@ -128,7 +128,7 @@ final class CharacteristicAudit {
               });
       Replay.run(record, value, changes, monitor);
     }
-    TwoWay.Fit twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
+    TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
     CharacteristicReport report =
         new CharacteristicReport(
             record.wheel(),
@@ -238,12 +238,12 @@ final class CharacteristicAudit {
     return e == null ? null : new Estimate(e.value(), known(e.low()), known(e.high()));
   }
 
-  private Variance variance(TwoWay.Fit twoWay) {
+  private Variance variance(TwoWay twoWay) {
     OneWayAnova.Result f = byMold.result();
-    boolean both = !Double.isNaN(twoWay.componentResidual());
+    boolean both = twoWay.isDefined();
     return new Variance(
-        known(both ? twoWay.componentColumn() : f.componentBetween()),
-        both ? known(twoWay.componentRow()) : null,
+        known(both ? twoWay.componentColumns() : f.componentBetween()),
+        both ? known(twoWay.componentRows()) : null,
         known(both ? twoWay.componentResidual() : f.componentWithin()),
         known(f.f()),
         f.df1() < 1 ? null : (Integer) Math.toIntExact(f.df1()),
@@ -281,10 +281,10 @@ final class CharacteristicAudit {
             known(limits.detection().pour()));
   }
 
-  private List<MoldReport> moldReports(
-      List<Limits> limits, ClassicCharts classic, TwoWay.Fit twoWay) {
-    boolean both = !Double.isNaN(twoWay.componentResidual());
+  private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {
+    boolean both = twoWay.isDefined();
     double t = both ? StudentT.quantile(0.975, twoWay.residualDf()) : Double.NaN;
+    double[] effects = twoWay.columnEffects();
     List<MoldReport> reports = new ArrayList<>();
     for (int m = 0; m < molds; m++) {
       Moments moments = byMold.group(m);
@@ -295,7 +295,7 @@ final class CharacteristicAudit {
       for (RunTest test : RunTest.values()) {
         counts.put(test.id(), classic.count(m, test));
       }
-      double offset = both ? twoWay.columnEffect(m) : Double.NaN;
+      double offset = both ? effects[m] : Double.NaN;
       double half =
           t
               * Math.sqrt(

@@ -54,16 +54,14 @@ final class SignalFindings {
     }
     for (int i = 0; i < results.size(); i++) {
       Characteristic characteristic = wheel.characteristics().get(i);
-      for (Episode episode : results.get(i).episodes()) {
-        pending.add(
-            new Pending(wheel, characteristic, episode, linker.examine(characteristic, episode)));
-      }
+      pending.addAll(
+          results.get(i).episodes().parallelStream()
+              .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
+              .toList());
     }
-    List<SettingReport> reports = new ArrayList<>();
-    for (Setting setting : wheel.settings()) {
-      reports.add(report(wheel, setting, linker));
-    }
-    return reports;
+    return wheel.settings().parallelStream()
+        .map(setting -> report(wheel, setting, linker))
+        .toList();
   }
 
   private static SettingReport report(WheelRecord wheel, Setting setting, Linker linker) {

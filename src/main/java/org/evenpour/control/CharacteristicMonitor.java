@@ -289,7 +289,7 @@ public final class CharacteristicMonitor {
     wheelTests.accept(limits.center() + effect);
     double departure = limits.center() + effect - wheel.center();
     double z = departure / wheel.sigma();
-    wheelChart.accept(turn, turnAtMillis, z, departure);
+    wheelChart.accept(turn, turnAtMillis, z, departure, 1);
     if (Math.abs(z) > limits.detection().wheelPoint()) {
       wheelChart.force(z > 0 ? 1 : -1, BEYOND);
     }
@@ -300,7 +300,7 @@ public final class CharacteristicMonitor {
     for (int s = 0; s < sideCharts.size(); s++) {
       LimitsInForce.SeriesLimits side = limits.sides().get(s);
       double contrast = contrast(level, s, sideCharts.size()) - side.center();
-      sideCharts.get(s).accept(turn, turnAtMillis, contrast / side.sigma(), wheelDeparture);
+      sideCharts.get(s).accept(turn, turnAtMillis, contrast / side.sigma(), wheelDeparture, 1);
     }
   }
 
@@ -354,7 +354,7 @@ public final class CharacteristicMonitor {
     }
     double z = (spread - usual.center()) / usual.sigma();
     double ratio = Math.exp(spread - usual.center());
-    spreadChart.accept(turn, turnAtMillis, z, limits.pourSigma() * ratio);
+    spreadChart.accept(turn, turnAtMillis, z, limits.pourSigma() * ratio, 1);
     return z > CLEARLY ? Math.max(1, ratio) : 1;
   }
 
@@ -366,7 +366,7 @@ public final class CharacteristicMonitor {
     if (Math.abs(z) > limits.detection().pour()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
-    state.chart.accept(turn, turnAt[i], z, residual);
+    state.chart.accept(turn, turnAt[i], z, residual, spread);
     state.settle(residual);
   }
 

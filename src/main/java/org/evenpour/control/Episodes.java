@@ -3,6 +3,7 @@ package org.evenpour.control;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Makes one episode of what one disturbance does to several charts. */
 final class Episodes {
@@ -11,6 +12,12 @@ final class Episodes {
    * part of its shift.
    */
   private static final double SIDE_IN_WHEEL = 0.8;
+
+  /** Molds that shift together make the turn look scattered until each is known. */
+  private static final int SECTOR = 3;
+
+  /** Turns within which onsets count as one. */
+  private static final int TOGETHER = 3;
 
   private Episodes() {}
 
@@ -34,7 +41,9 @@ final class Episodes {
         episode ->
             switch (episode.scope()) {
               case POUR -> all.stream().anyMatch(other -> takesIn(other, episode));
-              case WHEEL -> kept.stream().anyMatch(other -> accountsFor(other, episode));
+              case WHEEL -> sides(kept).anyMatch(side -> accountsFor(side, episode));
+              case SPREAD ->
+                  all.stream().filter(mold -> beganWith(mold, episode)).count() >= SECTOR;
               default -> false;
             });
     kept.sort(
@@ -84,9 +93,18 @@ final class Episodes {
   }
 
   private static boolean accountsFor(Episode side, Episode wheel) {
-    return side.scope() == Episode.Scope.SIDE
-        && side.direction() == wheel.direction()
-        && side.overlaps(wheel)
-        && Math.abs(wheel.size()) <= SIDE_IN_WHEEL * Math.abs(side.size());
+    boolean small = Math.abs(wheel.size()) <= SIDE_IN_WHEEL * Math.abs(side.size());
+    // The mean of a side that drifts says little of where it stood at the end.
+    boolean within = side.ramp() && wheel.sinceTurn() >= side.sinceTurn();
+    return side.direction() == wheel.direction() && side.overlaps(wheel) && (small || within);
+  }
+
+  private static Stream<Episode> sides(List<Episode> episodes) {
+    return episodes.stream().filter(episode -> episode.scope() == Episode.Scope.SIDE);
+  }
+
+  private static boolean beganWith(Episode mold, Episode spread) {
+    return mold.scope() == Episode.Scope.MOLD
+        && Math.abs(mold.sinceTurn() - spread.sinceTurn()) <= TOGETHER;
   }
 }

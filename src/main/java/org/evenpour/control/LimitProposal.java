@@ -189,7 +189,7 @@ public final class LimitProposal {
       for (int i = 0; i < z.length; i++) {
         z[i] = residual[known[i]] / pourSigma;
       }
-      boolean[] state = StableStretch.of(z, inflation);
+      boolean[] state = StableStretch.of(z, inflation, StableStretch.AMONG_MANY);
       for (int i = 0; i < z.length; i++) {
         normal[known[i]] = state[i];
       }
@@ -231,7 +231,7 @@ public final class LimitProposal {
       pourSigma = 0;
       return;
     }
-    double sigma = Robust.mad(Arrays.copyOf(some, n));
+    double sigma = trimmedSd(Arrays.copyOf(some, n));
     int levels = 0;
     for (double[] side : level) {
       for (double each : side) {
@@ -239,17 +239,6 @@ public final class LimitProposal {
       }
     }
     double freedom = Math.max(0.5, 1 - (levels + offset.length - 1.0) / n);
-    for (int round = 0; round < ROUNDS; round++) {
-      double squares = 0;
-      int within = 0;
-      for (int i = 0; i < n; i++) {
-        if (Math.abs(some[i]) <= TRIM * sigma) {
-          squares += some[i] * some[i];
-          within++;
-        }
-      }
-      sigma = within == 0 ? 0 : Math.sqrt(squares / within / TRIMMED_VARIANCE);
-    }
     pourSigma = sigma / Math.sqrt(freedom);
     pourCorrelation = moldCorrelation();
   }
@@ -355,8 +344,8 @@ public final class LimitProposal {
     }
     // Differences are blind to a level that steps: Var(x₂−x₀)/Var(x₁−x₀) = 1 + φ for a first-order
     // autoregression.
-    double one = Robust.mad(differences(known, 1));
-    double two = Robust.mad(differences(known, 2));
+    double one = trimmedSd(differences(known, 1));
+    double two = trimmedSd(differences(known, 2));
     double fromDifferences = one > 0 ? Math.max(0, Math.min(0.9, two * two / (one * one) - 1)) : 0;
     double phi = fromDifferences;
     double sigma = Math.max(one / Math.sqrt(2 * (1 - phi)), least / 2);
@@ -367,7 +356,8 @@ public final class LimitProposal {
       for (int i = 0; i < z.length; i++) {
         z[i] = known[i] / sigma;
       }
-      normal = StableStretch.of(z, LimitsInForce.inflation(fromDifferences));
+      normal =
+          StableStretch.of(z, LimitsInForce.inflation(fromDifferences), StableStretch.AMONG_FEW);
       center = meanWhere(known, normal);
       double squares = 0;
       int within = 0;
@@ -394,6 +384,23 @@ public final class LimitProposal {
     }
     double classic = ranges.count() == 0 ? sigma : ranges.sigma();
     return new SeriesLimits(center, sigma, phi, classic);
+  }
+
+  /** The s.d. of values about 0 within three sigma, consistent for the normal distribution. */
+  private static double trimmedSd(double[] x) {
+    double sigma = Robust.mad(x);
+    for (int round = 0; round < ROUNDS; round++) {
+      double squares = 0;
+      int within = 0;
+      for (double v : x) {
+        if (Math.abs(v) <= TRIM * sigma) {
+          squares += v * v;
+          within++;
+        }
+      }
+      sigma = within == 0 ? 0 : Math.sqrt(squares / within / TRIMMED_VARIANCE);
+    }
+    return sigma;
   }
 
   private static double[] differences(double[] x, int lag) {

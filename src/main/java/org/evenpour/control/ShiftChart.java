@@ -93,8 +93,10 @@ final class ShiftChart {
    * @param atMillis when it was cast
    * @param z standardized, marginal s.d. 1
    * @param companion any value whose mean over the episode is wanted
+   * @param spread by how much this point scatters more than usual; {@code z} is already divided by
+   *     it
    */
-  void accept(int turn, long atMillis, double z, double companion) {
+  void accept(int turn, long atMillis, double z, double companion, double spread) {
     double clipped = Math.max(-CLIP, Math.min(CLIP, z)) / Math.sqrt(inflation);
     OpenEpisode episode = open;
     if (episode == null) {
@@ -108,7 +110,7 @@ final class ShiftChart {
         openEpisode(highSum > decision ? 1 : -1, SUSTAINED_SHIFT);
       }
     } else {
-      episode.accept(turn, atMillis, z, clipped, companion);
+      episode.accept(turn, atMillis, z, clipped, companion, spread);
       if (episode.isOver()) {
         end();
       }
@@ -245,13 +247,17 @@ final class ShiftChart {
       shift = Math.max(SMALLEST_SHIFT / Math.sqrt(inflation), direction * onset.mean());
     }
 
-    void accept(int turn, long at, double z, double clippedZ, double companion) {
+    void accept(int turn, long at, double z, double clippedZ, double companion, double spread) {
       if (points.size < TRACE) {
         points.add(turn, at, z, clippedZ, companion);
       }
       latestTurn = turn;
       latestAt = at;
-      returnSum = Math.max(0, returnSum + shift * (shift / 2 - direction * clippedZ));
+      double expected = shift / spread;
+      // One wild pour to the other side is no return: none counts for more than a point at one
+      // sigma beyond zero.
+      double away = Math.max(-1, direction * clippedZ);
+      returnSum = Math.max(0, returnSum + expected * (expected / 2 - away));
       if (returnSum == 0) {
         returnFrom = points.size;
         heldTurn = turn;

@@ -14,10 +14,20 @@ import java.util.List;
  * that among some hundred stable series hardly one is cut.
  */
 final class StableStretch {
-  /** Twice the log-likelihood ratio at which a stretch is believed to differ. */
-  private static final double BELIEVED = 20;
+  /**
+   * Twice the log-likelihood ratio at which a stretch is believed to differ, where some hundred
+   * series are cut.
+   */
+  static final double AMONG_MANY = 20;
+
+  /** The same where only a few series are cut. */
+  static final double AMONG_FEW = 14;
 
   private static final int SHORTEST_PIECE = 5;
+
+  /** A long series is searched in steps of this part of it first. */
+  private static final int COARSE = 256;
+
   private static final int LEAST_POINTS = 20;
   private static final double LEAST_SHARE = 0.2;
   private static final double NEAR_SIGMA = 0.75;
@@ -30,8 +40,9 @@ final class StableStretch {
    *
    * @param z the series, in sigma about any level
    * @param inflation of the variance of long sums by autocorrelation
+   * @param believed twice the log-likelihood ratio at which a stretch is believed to differ
    */
-  static boolean[] of(double[] z, double inflation) {
+  static boolean[] of(double[] z, double inflation, double believed) {
     int n = z.length;
     double[] sums = new double[n + 1];
     double center = median(z);
@@ -39,7 +50,7 @@ final class StableStretch {
       sums[i + 1] = sums[i] + Math.max(-CLIP, Math.min(CLIP, z[i] - center));
     }
     List<Integer> cuts = new ArrayList<>();
-    cut(sums, 0, n, inflation, cuts);
+    cut(sums, 0, n, believed * inflation, cuts);
     cuts.add(n);
     cuts.sort(null);
 
@@ -75,38 +86,66 @@ final class StableStretch {
    * Cuts out the stretch that differs most from what is left of {@code from..to}, if it differs
    * clearly, and goes on with the pieces: a passing fault is found as well as a lasting one.
    */
-  private static void cut(double[] sums, int from, int to, double inflation, List<Integer> cuts) {
-    int n = to - from;
-    double total = sums[to] - sums[from];
-    double best = BELIEVED * inflation;
-    int start = -1;
-    int end = -1;
-    for (int i = from; i <= to - SHORTEST_PIECE; i++) {
-      for (int j = i + SHORTEST_PIECE; j <= to; j++) {
-        int inside = j - i;
-        int outside = n - inside;
-        if (outside < SHORTEST_PIECE) {
-          break;
-        }
-        double sum = sums[j] - sums[i] - total * inside / n;
-        // The likelihood ratio of two means: (mean in − mean out)²·in·out/n, written with one sum.
-        double ratio = sum * sum * n / ((double) inside * outside);
-        if (ratio > best) {
-          best = ratio;
-          start = i;
-          end = j;
-        }
-      }
+  private static void cut(double[] sums, int from, int to, double least, List<Integer> cuts) {
+    Best best = new Best(sums, from, to, least);
+    int stride = Math.max(1, (to - from) / COARSE);
+    best.search(from, to, from, to, stride);
+    if (stride > 1 && best.start >= 0) {
+      int start = best.start;
+      int end = best.end;
+      best.search(start - stride, start + stride, end - stride, end + stride, 1);
     }
+    int start = best.start;
+    int end = best.end;
     if (start >= 0) {
       if (start > from) {
         cuts.add(start);
-        cut(sums, from, start, inflation, cuts);
+        cut(sums, from, start, least, cuts);
       }
-      cut(sums, start, end, inflation, cuts);
+      cut(sums, start, end, least, cuts);
       if (end < to) {
         cuts.add(end);
-        cut(sums, end, to, inflation, cuts);
+        cut(sums, end, to, least, cuts);
+      }
+    }
+  }
+
+  /** The stretch that differs most so far. */
+  private static final class Best {
+    private final double[] sums;
+    private final int from;
+    private final int to;
+    private double ratio;
+    private int start = -1;
+    private int end = -1;
+
+    Best(double[] sums, int from, int to, double least) {
+      this.sums = sums;
+      this.from = from;
+      this.to = to;
+      ratio = least;
+    }
+
+    void search(int startFrom, int startTo, int endFrom, int endTo, int stride) {
+      int n = to - from;
+      double total = sums[to] - sums[from];
+      for (int i = Math.max(from, startFrom); i <= Math.min(to, startTo); i += stride) {
+        for (int j = Math.max(i + SHORTEST_PIECE, endFrom); j <= Math.min(to, endTo); j += stride) {
+          int inside = j - i;
+          int outside = n - inside;
+          if (outside < SHORTEST_PIECE) {
+            break;
+          }
+          double sum = sums[j] - sums[i] - total * inside / n;
+          // The likelihood ratio of two means: (mean in − mean out)²·in·out/n, written with one
+          // sum.
+          double found = sum * sum * n / ((double) inside * outside);
+          if (found > ratio) {
+            ratio = found;
+            start = i;
+            end = j;
+          }
+        }
       }
     }
   }

@@ -17,7 +17,8 @@ final class Block {
     TOO_LONG
   }
 
-  private static final Fault[] FAULTS = Fault.values();
+  /** So many bytes are shown of a row that is too long. */
+  static final int SHOWN_OF_TOO_LONG = 240;
 
   /** The file's bytes, and after {@link #length} the cells that had to be taken out of quotes. */
   byte[] bytes;
@@ -45,7 +46,7 @@ final class Block {
   int[] textFrom = new int[0];
   int[] textTo = new int[0];
   int[] cellCount = new int[0];
-  private byte[] fault = new byte[0];
+  private Fault[] faults = new Fault[0];
 
   /** As {@link TimeReader} reads it; one per row, since a table has one column of times. */
   long[] times = new long[0];
@@ -77,15 +78,16 @@ final class Block {
   }
 
   Fault fault(int row) {
-    return FAULTS[fault[row]];
+    return faults[row];
   }
 
   boolean hasFault(int row) {
-    return fault[row] != 0;
+    return faults[row] != Fault.NONE;
   }
 
   String text(int row, int atMost) {
-    int end = Math.min(textTo[row], textFrom[row] + atMost);
+    int wanted = faults[row] == Fault.TOO_LONG ? Math.min(atMost, SHOWN_OF_TOO_LONG) : atMost;
+    int end = textFrom[row] + Math.min(textTo[row] - textFrom[row], wanted);
     boolean cut = end < textTo[row] || tooLong;
     while (cut && end > textFrom[row] && bytes[end - 1] < 0) {
       end--; // not in the midst of a character
@@ -115,7 +117,7 @@ final class Block {
       textFrom = Arrays.copyOf(textFrom, capacity);
       textTo = Arrays.copyOf(textTo, capacity);
       cellCount = Arrays.copyOf(cellCount, capacity);
-      fault = Arrays.copyOf(fault, capacity);
+      faults = Arrays.copyOf(faults, capacity);
       times = Arrays.copyOf(times, capacity);
       from = Arrays.copyOf(from, capacity * columns);
       to = Arrays.copyOf(to, capacity * columns);
@@ -129,7 +131,7 @@ final class Block {
     textFrom[rows] = rowFrom;
     textTo[rows] = rowTo;
     cellCount[rows] = cells;
-    fault[rows] = (byte) rowFault.ordinal();
+    faults[rows] = rowFault;
     rows++;
   }
 

@@ -48,7 +48,7 @@ public final class EventsReader {
                   .toList(),
               LogBlocks.RECORD_LIMIT);
       long line = blocks.firstLine();
-      Block block = cutter.newBlock();
+      Block block = cutter.newBlock(LogBlocks.READ_BYTES);
       while (blocks.next(block)) {
         cutter.cut(block);
         for (int row = 0; row < block.rows; row++) {

@@ -77,6 +77,12 @@ public final class IntakeException extends Exception {
   }
 
   private static String reason(IOException cause) {
+    if (cause instanceof NoSuchFileException) {
+      return "there is no such folder";
+    }
+    if (cause instanceof AccessDeniedException) {
+      return "there is no right to write here";
+    }
     String text =
         cause instanceof FileSystemException system ? system.getReason() : cause.getMessage();
     return text == null ? cause.getClass().getSimpleName() : text;

@@ -3,9 +3,12 @@ package org.evenpour.intake;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.evenpour.casting.WheelProfile;
 
@@ -26,6 +29,7 @@ final class IntakeNotes {
 
   private final List<String> ofLogs = new ArrayList<>();
   private final Map<String, Count> unreadable = new LinkedHashMap<>();
+  private final Set<String> notUtf8 = new HashSet<>();
   private boolean wallTimes;
   private long outside;
   private long outsideFirst = Long.MAX_VALUE;
@@ -36,6 +40,9 @@ final class IntakeNotes {
   }
 
   void notUtf8(String log, long line) {
+    if (!notUtf8.add(log)) {
+      return;
+    }
     ofLogs.add(
         log
             + ":"
@@ -45,7 +52,7 @@ final class IntakeNotes {
 
   /** A time without an offset was read. */
   void wallTime(String log, long line, WheelProfile profile) {
-    if (!wallTimes && profile.zone() == ZoneOffset.UTC) {
+    if (!wallTimes && profile.zone().equals(ZoneOffset.UTC)) {
       ofLogs.add(
           log
               + ":"
@@ -77,7 +84,11 @@ final class IntakeNotes {
         .cells++;
   }
 
-  List<String> warnings(List<SettingIntake> others, List<WheelIntake> wheels, Profiles profiles) {
+  List<String> warnings(
+      List<SettingIntake> others,
+      Set<String> settings,
+      List<WheelIntake> wheels,
+      Profiles profiles) {
     List<String> all = new ArrayList<>(ofLogs);
     if (outside > 0) {
       all.add(
@@ -97,6 +108,15 @@ final class IntakeNotes {
                     + count.first));
     others.forEach(other -> all.addAll(other.warnings()));
     for (WheelProfile profile : profiles.wheels()) {
+      profile.settings().keySet().stream()
+          .filter(name -> !settings.contains(name.toLowerCase(Locale.ROOT)))
+          .sorted()
+          .forEach(
+              name ->
+                  all.add(
+                      "the profile speaks of the setting "
+                          + CellText.shown(name)
+                          + ", which is no column of the log"));
       if (profile.wheel() != null
           && wheels.stream().noneMatch(wheel -> wheel.name.equals(profile.wheel()))) {
         all.add(
@@ -112,6 +132,6 @@ final class IntakeNotes {
                             .collect(Collectors.joining(", "))));
       }
     }
-    return all;
+    return all.stream().distinct().toList();
   }
 }

@@ -17,8 +17,8 @@ final class LogBlocks implements AutoCloseable {
   /** The most bytes that a record may have. */
   static final int RECORD_LIMIT = 1 << 20;
 
-  private static final int READ_BYTES = 1 << 18;
-  private static final int KEPT_OF_TOO_LONG = 240;
+  /** So many bytes are read at once. */
+  static final int READ_BYTES = 1 << 18;
 
   private final Path file;
   private final InputStream in;
@@ -38,19 +38,19 @@ final class LogBlocks implements AutoCloseable {
     scanner = new RecordScanner(RecordScanner.ANY, recordLimit);
   }
 
-  /** Opens a file. */
-  static LogBlocks open(Path file) throws IntakeException {
-    return open(file, RECORD_LIMIT, READ_BYTES);
+  /** Opens bytes that may come from anywhere, with other sizes. */
+  static LogBlocks of(Path file, InputStream in, int recordLimit, int readBytes) {
+    return new LogBlocks(file, in, recordLimit, readBytes);
   }
 
-  /** Opens a file with other sizes. */
-  static LogBlocks open(Path file, int recordLimit, int readBytes) throws IntakeException {
+  /** Opens a file. */
+  static LogBlocks open(Path file) throws IntakeException {
     if (Files.isDirectory(file)) {
       throw IntakeException.ofFile(
           file.toString(), "this is a folder", "name the files that lie in it");
     }
     try {
-      return new LogBlocks(file, Files.newInputStream(file), recordLimit, readBytes);
+      return of(file, Files.newInputStream(file), RECORD_LIMIT, READ_BYTES);
     } catch (IOException e) {
       throw IntakeException.unreadable(file, e);
     }
@@ -156,7 +156,8 @@ final class LogBlocks implements AutoCloseable {
         carry = Arrays.copyOfRange(carry, end, carry.length);
         return true;
       }
-      if (carry.length > recordLimit) {
+      // Two more than the limit may be a line end.
+      if (carry.length > recordLimit + 2) {
         skipLine(block);
         return true;
       }
@@ -166,12 +167,12 @@ final class LogBlocks implements AutoCloseable {
   private int lastRecordEnd(Block block) {
     block.quoted = holdsQuote(carry, carry.length);
     if (!block.quoted) {
-      return atEnd && carry.length <= recordLimit ? carry.length : lastLineEnd();
+      return atEnd && carry.length <= recordLimit + 2 ? carry.length : lastLineEnd();
     }
     int end = 0;
     while (end < carry.length) {
       int next = scanner.end(carry, end, carry.length, atEnd);
-      if (next == RecordScanner.INCOMPLETE || (next < 0 && -next - end > recordLimit)) {
+      if (next == RecordScanner.INCOMPLETE) {
         break;
       }
       end = Math.abs(next);
@@ -195,7 +196,7 @@ final class LogBlocks implements AutoCloseable {
 
   /** Keeps the beginning of a line and reads over the rest. */
   private void skipLine(Block block) throws IntakeException {
-    int kept = Math.min(KEPT_OF_TOO_LONG, recordLimit);
+    int kept = Math.min(Block.SHOWN_OF_TOO_LONG, recordLimit);
     block.ensureBytes(kept);
     System.arraycopy(carry, 0, block.bytes, 0, kept);
     block.length = kept;

@@ -65,7 +65,23 @@ public record LogHeader(
   public static LogHeader read(String file, long line, String text, Profiles profiles)
       throws IntakeException {
     char separator = separator(text);
-    List<String> headings = cells(file, line, text, separator);
+    return of(file, line, separator, cells(file, line, text, separator), profiles);
+  }
+
+  /**
+   * Finds out what headings mean.
+   *
+   * @param file as the user named it
+   * @param line where the headings stand, from 1
+   * @param separator between the cells of the rows that follow; with any but a comma, a comma may
+   *     stand for the decimal point
+   * @param headings one for each column
+   * @param profiles whose headings are made the names that the program knows
+   * @throws IntakeException if a needed column is missing, or two mean the same
+   */
+  public static LogHeader of(
+      String file, long line, char separator, List<String> headings, Profiles profiles)
+      throws IntakeException {
     if (headings.size() > COLUMNS_LIMIT) {
       throw new IntakeException(
           file,

@@ -147,7 +147,7 @@ public final class LogReader {
     long line = blocks.firstLine();
     while (more || !cutting.isEmpty()) {
       while (more && cutting.size() < BLOCKS_AT_ONCE) {
-        Block block = free.isEmpty() ? cutter.newBlock() : free.remove();
+        Block block = free.isEmpty() ? cutter.newBlock(LogBlocks.READ_BYTES) : free.remove();
         more = blocks.next(block);
         if (more) {
           cutting.add(cutters.submit(() -> cutter.cut(block)));
@@ -236,7 +236,7 @@ public final class LogReader {
     RowIntake intake = new RowIntake(profiles, Pages.ofMemory(), null, null);
     try (LogBlocks blocks = LogBlocks.open(log)) {
       RowCutter cutter = open(log, blocks, intake, profiles);
-      Block block = cutter.newBlock();
+      Block block = cutter.newBlock(LogBlocks.READ_BYTES);
       while (blocks.next(block)) {
         cutter.cut(block);
         for (int row = 0; row < block.rows; row++) {

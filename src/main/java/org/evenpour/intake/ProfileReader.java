@@ -1,6 +1,7 @@
 package org.evenpour.intake;
 
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,7 +10,9 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
@@ -63,16 +66,17 @@ public final class ProfileReader {
     LoaderOptions options = new LoaderOptions();
     options.setProcessComments(false);
     List<WheelProfile> profiles = new ArrayList<>();
+    Map<String, String> headings = new LinkedHashMap<>();
     try {
       Yaml yaml = new Yaml(new SafeConstructor(options));
-      for (Node document : yaml.composeAll(new java.io.StringReader(text))) {
+      for (Node document : yaml.composeAll(new StringReader(text))) {
         YamlPart part = new YamlPart(file, "the profile", document);
         if (part.isEmpty()) {
           continue;
         }
-        WheelProfile profile = profile(part);
+        WheelProfile profile = profile(part, headings);
         for (WheelProfile other : profiles) {
-          if (java.util.Objects.equals(other.wheel(), profile.wheel())) {
+          if (Objects.equals(other.wheel(), profile.wheel())) {
             throw part.error(
                 profile.wheel() == null
                     ? "there are two profiles that name no wheel"
@@ -91,7 +95,8 @@ public final class ProfileReader {
     return new Profiles(profiles);
   }
 
-  private static WheelProfile profile(YamlPart part) throws IntakeException {
+  private static WheelProfile profile(YamlPart part, Map<String, String> headings)
+      throws IntakeException {
     Map<String, YamlPart> keys = part.map(KEYS);
     WheelProfile usual = WheelProfile.DEFAULT;
     YamlPart wheel = keys.get("wheel");
@@ -103,7 +108,7 @@ public final class ProfileReader {
         zone == null ? usual.zone() : zone(zone),
         characteristics(keys.get("characteristics")),
         settings(keys.get("settings")),
-        headings(keys.get("headings")),
+        headings(keys.get("headings"), headings),
         positive(keys.get("backwards_seconds"), usual.backwardsSeconds(), true),
         positive(keys.get("stop_minutes"), usual.stopMinutes(), false),
         positive(keys.get("false_alarms_per_shift"), usual.falseAlarmsPerShift(), false),
@@ -237,11 +242,26 @@ public final class ProfileReader {
     return all;
   }
 
-  private static Map<String, String> headings(@Nullable YamlPart part) throws IntakeException {
+  /** Headings count in all logs, so that no two documents may say different things of one. */
+  private static Map<String, String> headings(@Nullable YamlPart part, Map<String, String> before)
+      throws IntakeException {
     Map<String, String> all = new LinkedHashMap<>();
     if (part != null) {
       for (Map.Entry<String, YamlPart> one : part.map(null).entrySet()) {
-        all.put(one.getKey(), one.getValue().text());
+        String name = one.getValue().text();
+        String other = before.put(one.getKey().toLowerCase(Locale.ROOT), name);
+        if (other != null && !other.equals(name)) {
+          throw one.getValue()
+              .error(
+                  "the heading "
+                      + CellText.shown(one.getKey())
+                      + " is mapped to "
+                      + other
+                      + " and to "
+                      + name,
+                  "leave one out");
+        }
+        all.put(one.getKey(), name);
       }
     }
     return all;

@@ -108,11 +108,14 @@ final class Reasons {
         + " of the profile";
   }
 
-  static String backwards(WheelIntake wheel, long millis) {
+  static String backwards(WheelIntake wheel, long millis, int file) {
+    boolean sameFile = wheel.latestLine >>> RowIntake.LINE_BITS == file;
     return "its time is "
         + number((wheel.latestMillis - millis) / 1000.0, Unit.NONE)
-        + " s before the one in line "
-        + (wheel.latestLine & ((1L << RowIntake.LINE_BITS) - 1))
+        + " s before the one "
+        + (sameFile
+            ? "in line " + (wheel.latestLine & ((1L << RowIntake.LINE_BITS) - 1))
+            : "in the log before")
         + " ("
         + Instant.ofEpochMilli(wheel.latestMillis)
         + "); the profile's backwards_seconds allows "

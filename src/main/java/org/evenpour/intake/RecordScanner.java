@@ -93,6 +93,9 @@ final class RecordScanner {
     while (i < length && isBlank(bytes[i])) {
       i++;
     }
+    if (i - from > limit) {
+      return -1;
+    }
     if (i >= length) {
       return last ? length : INCOMPLETE;
     }

@@ -3,13 +3,13 @@ package org.evenpour.intake;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
-import java.util.NoSuchElementException;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Cuts a block into rows and cells and reads what can be read of a cell alone. Never changes, so
@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * Latin-1, in which every byte is one character and comes back as it was.
  */
 final class RowCutter {
+  private static final int RECORDS_AT_ONCE = 1000;
+
   private final byte separator;
   private final boolean decimalComma;
   private final int limit;
@@ -65,8 +67,8 @@ final class RowCutter {
   }
 
   /** A block for this file's records. */
-  Block newBlock() {
-    return new Block(columns, 1 << 18);
+  Block newBlock(int capacity) {
+    return new Block(columns, capacity);
   }
 
   /** Cuts a block that was filled. */
@@ -155,36 +157,76 @@ final class RowCutter {
     return i + (i + 1 < block.length && bytes[i] == '\r' && bytes[i + 1] == '\n' ? 2 : 1);
   }
 
-  /** Where a record ended, and where free space begins after its cells. */
+  /** Where records ended, and where free space begins after their cells. */
   private record General(int end, int scratch) {}
 
+  /** Cuts the records from here on that are whole, or the one that is not. */
   private General general(Block block, int begin, int scratch) {
-    int end = scanner.end(block.bytes, begin, block.length, true);
-    int line = block.lines;
-    boolean unclosed = end < 0;
-    end = Math.abs(end);
-    int textTo = end;
-    while (textTo > begin && isLineEnd(block.bytes[textTo - 1])) {
-      textTo--;
+    int end = begin;
+    List<Integer> ends = new ArrayList<>();
+    while (end < block.length && ends.size() < RECORDS_AT_ONCE) {
+      int next = scanner.end(block.bytes, end, block.length, true);
+      if (next < 0) {
+        if (ends.isEmpty()) {
+          return new General(unclosed(block, begin, -next), scratch);
+        }
+        break;
+      }
+      end = next;
+      ends.add(end);
     }
-    block.lines += lines(block.bytes, begin, end);
-    if (textTo == begin) {
-      return new General(end, scratch);
+    String text = new String(block.bytes, begin, end - begin, StandardCharsets.ISO_8859_1);
+    int free = scratch;
+    int at = begin;
+    try (CSVParser parser = CSVParser.parse(text, format)) {
+      Iterator<CSVRecord> records = parser.iterator();
+      for (int next : ends) {
+        List<byte[]> cells =
+            records.next().stream()
+                .map(cell -> cell.getBytes(StandardCharsets.ISO_8859_1))
+                .toList();
+        block.reserveRow();
+        free = fill(block, block.lines, at, withoutLineEnd(block.bytes, at, next), cells, free);
+        block.lines += lines(block.bytes, at, next);
+        at = next;
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
-    CSVRecord cells = unclosed ? null : parsed(block.bytes, begin, textTo);
+    return new General(end, free);
+  }
+
+  private int unclosed(Block block, int begin, int end) {
+    int textTo = withoutLineEnd(block.bytes, begin, end);
+    Block.Fault fault = textTo - begin > limit ? Block.Fault.TOO_LONG : Block.Fault.QUOTE;
     block.reserveRow();
-    if (cells == null) {
-      Block.Fault fault = textTo - begin > limit ? Block.Fault.TOO_LONG : Block.Fault.QUOTE;
-      block.addRow(line, begin, textTo, 0, fault);
-      return new General(end, scratch);
-    }
+    block.addRow(block.lines++, begin, textTo, 0, fault);
+    return end;
+  }
+
+  /** Makes a block of one row whose cells are known already. */
+  Block of(List<String> cells) {
+    byte[] text =
+        String.join(String.valueOf((char) separator), cells).getBytes(StandardCharsets.UTF_8);
+    Block block = new Block(columns, 2 * text.length + 1);
+    System.arraycopy(text, 0, block.bytes, 0, text.length);
+    block.length = text.length;
+    block.reserveRow();
+    List<byte[]> bytes = cells.stream().map(cell -> cell.getBytes(StandardCharsets.UTF_8)).toList();
+    fill(block, 0, 0, text.length, bytes, text.length);
+    block.lines = 1;
+    return block;
+  }
+
+  /** Takes in the cells of one record; returns where free space begins after them. */
+  private int fill(Block block, int line, int begin, int end, List<byte[]> cells, int scratch) {
     int free = scratch;
     int base = block.rows * columns;
     boolean written = false;
     boolean extra = false;
     boolean nul = false;
     for (int cell = 0; cell < cells.size(); cell++) {
-      byte[] bytes = cells.get(cell).getBytes(StandardCharsets.ISO_8859_1);
+      byte[] bytes = cells.get(cell);
       int first = 0;
       int after = bytes.length;
       while (first < after && CellText.isBlank(bytes[first])) {
@@ -196,31 +238,21 @@ final class RowCutter {
       for (byte b : bytes) {
         nul |= b == 0;
       }
-      written |= first < after;
       if (cell < columns) {
         block.ensureBytes(free + after - first);
         System.arraycopy(bytes, first, block.bytes, free, after - first);
         block.from[base + cell] = free;
         block.to[base + cell] = free + after - first;
         free += after - first;
-      } else {
-        extra |= first < after;
       }
+      written |= first < after;
+      extra |= cell >= columns && first < after;
     }
-    if (written || nul) {
-      finish(block, line, begin, textTo, cells.size(), extra, nul);
-      checkUtf8(block, line, begin, textTo);
+    if (written || nul || end - begin > limit) {
+      finish(block, line, begin, end, cells.size(), extra, nul);
+      checkUtf8(block, line, begin, end);
     }
-    return new General(end, free);
-  }
-
-  private @Nullable CSVRecord parsed(byte[] bytes, int begin, int end) {
-    String text = new String(bytes, begin, end - begin, StandardCharsets.ISO_8859_1);
-    try (CSVParser parser = CSVParser.parse(text, format)) {
-      return parser.iterator().next();
-    } catch (IOException | UncheckedIOException | NoSuchElementException e) {
-      return null;
-    }
+    return free;
   }
 
   private void finish(
@@ -254,8 +286,12 @@ final class RowCutter {
     }
   }
 
-  private static boolean isLineEnd(byte b) {
-    return b == '\n' || b == '\r';
+  private static int withoutLineEnd(byte[] bytes, int begin, int end) {
+    int to = end;
+    while (to > begin && (bytes[to - 1] == '\n' || bytes[to - 1] == '\r')) {
+      to--;
+    }
+    return to;
   }
 
   private static int lines(byte[] bytes, int from, int to) {

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.evenpour.casting.Anode;
 import org.evenpour.casting.Pages;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
@@ -99,31 +100,57 @@ public final class RowIntake {
    * Takes in one row.
    *
    * @param line its number in the log, from 1
-   * @param text as it stands there
+   * @param cells in the order of the headings
+   */
+  public Outcome accept(long line, List<String> cells) {
+    return accept(line, opened().cutter.of(cells));
+  }
+
+  /**
+   * Takes in one row as it stands in the log.
+   *
+   * @param line its number in the log, from 1
+   * @param text the whole record, with or without its line end
    */
   public Outcome accept(long line, byte[] text) {
-    Columns now = opened();
-    Block block = new Block(now.columnCount, text.length + 1);
+    RowCutter cutter = opened().cutter;
+    Block block = cutter.newBlock(text.length + 1);
     System.arraycopy(text, 0, block.bytes, 0, text.length);
     block.length = text.length;
-    block.quoted = true;
-    now.header.cutter(LogBlocks.RECORD_LIMIT).cut(block);
+    return accept(line, cutter.cut(block));
+  }
+
+  private Outcome accept(long line, Block block) {
     if (block.rows == 0) {
       return Outcome.BLANK;
     }
-    Outcome outcome = take(block, 0, line);
-    if (outcome == Outcome.KEPT) {
-      record(); // whoever reads the columns finds them all equally long
+    if (block.rows > 1) {
+      throw new IllegalArgumentException("these are " + block.rows + " rows, not one");
     }
-    return outcome;
+    if (block.notUtf8Line >= 0) {
+      notes.notUtf8(opened().log, line);
+    }
+    return take(block, 0, line);
   }
 
-  /** The record that the last kept row was added to, as its last row. */
+  /** The last row that was kept, as the engine takes it in. */
+  public Anode anode() {
+    return lastWheel().lastAnode(others);
+  }
+
+  /**
+   * The record that the last kept row was added to, as its last row. Its columns may be shorter
+   * than the record once further rows were taken in; ask again then.
+   */
   public WheelRecord record() {
+    return lastWheel().record(others);
+  }
+
+  private WheelIntake lastWheel() {
     if (wheel == null) {
       throw new IllegalStateException("no row was kept");
     }
-    return wheel.record(others);
+    return wheel;
   }
 
   /** The last row that was set aside. */
@@ -162,7 +189,8 @@ public final class RowIntake {
   public List<String> warnings() {
     List<SettingIntake> all = new ArrayList<>(settings.values());
     all.addAll(List.of(others.ladle(), others.serial(), others.disposition(), others.defect()));
-    return notes.warnings(all, wheels.stream().filter(one -> one.rows() > 0).toList(), profiles);
+    return notes.warnings(
+        all, settings.keySet(), wheels.stream().filter(one -> one.rows() > 0).toList(), profiles);
   }
 
   IntakeNotes notes() {
@@ -225,7 +253,7 @@ public final class RowIntake {
       return reason;
     }
     if (millis < of.notBefore()) {
-      return Reasons.backwards(of, millis);
+      return Reasons.backwards(of, millis, files);
     }
     if (now.turn != null && now.mold.index >= 0 && of.seen.holds(turn, now.mold.index)) {
       return Reasons.twice(turn, of.molds.name(now.mold.index));
@@ -288,9 +316,8 @@ public final class RowIntake {
 
   /** Where things stand in the rows of the log that is open. */
   private final class Columns {
-    final LogHeader header;
     final String log;
-    final int columnCount;
+    final RowCutter cutter;
     final LogColumn castAt;
     final @Nullable LogColumn wheel;
     final @Nullable LogColumn turn;
@@ -300,9 +327,8 @@ public final class RowIntake {
     final int[] otherColumns;
 
     Columns(LogHeader header, String log) {
-      this.header = header;
       this.log = log;
-      columnCount = header.columns().size();
+      cutter = header.cutter(LogBlocks.RECORD_LIMIT);
       castAt = header.needed(Role.CAST_AT);
       wheel = header.find(Role.WHEEL);
       turn = header.find(Role.TURN);

@@ -65,7 +65,7 @@ final class SeenPours {
   }
 
   private static long key(int turn, int mold) {
-    return (long) turn << WORD_BITS | mold >>> 6;
+    return ((long) turn << WORD_BITS) | (mold >>> 6);
   }
 
   private int slot(long key) {

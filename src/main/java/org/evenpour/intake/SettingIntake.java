@@ -129,6 +129,12 @@ final class SettingIntake {
     return null;
   }
 
+  /** Index of a row's label in a column of names; −1 where it has none. */
+  int label(int wheel, int row) {
+    Categories own = at(categories, wheel);
+    return own != null && own.values.size() > row ? own.values.get(row) : -1;
+  }
+
   /** What the reader should know of this column. */
   List<String> warnings() {
     if (kind == Kind.UNDECIDED) {
@@ -155,7 +161,8 @@ final class SettingIntake {
 
   /** This column as it would be if no further row came. */
   private SettingIntake decided() {
-    SettingIntake now = new SettingIntake(name, unit, kind, labelLimit, pages);
+    // These pages are soon forgotten, so they must not use up the record's share.
+    SettingIntake now = new SettingIntake(name, unit, kind, labelLimit, new Pages(Long.MAX_VALUE));
     now.seen = new ArrayList<>(seen);
     now.decide();
     return now;

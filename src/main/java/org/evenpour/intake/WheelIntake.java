@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.evenpour.casting.Anode;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.DoubleColumn;
@@ -118,12 +119,37 @@ final class WheelIntake {
     }
   }
 
+  /** The last row. */
+  Anode lastAnode(Others others) {
+    int row = rows() - 1;
+    double[] values =
+        RowIntake.CHARACTERISTICS.stream()
+            .filter(this::isJudged)
+            .map(characteristics::get)
+            .mapToDouble(
+                column -> column != null && column.size() > row ? column.get(row) : Double.NaN)
+            .toArray();
+    return new Anode(
+        castAtMillis.get(row),
+        turn.get(row),
+        mold.get(row),
+        others.ladle().label(index, row),
+        others.serial().label(index, row),
+        values);
+  }
+
+  /** A deviation is judged only where there are several targets: else it says what mass says. */
+  private boolean isJudged(String characteristic) {
+    return characteristics.containsKey(characteristic)
+        && (targetVaries || !characteristic.equals(RowIntake.MASS_DEVIATION));
+  }
+
   /** The record as it stands; further rows show in its columns. */
   WheelRecord record(Others others) {
     List<Characteristic> judged = new ArrayList<>();
     for (String characteristic : RowIntake.CHARACTERISTICS) {
       DoubleColumn values = characteristics.get(characteristic);
-      if (values == null || (characteristic.equals(RowIntake.MASS_DEVIATION) && !targetVaries)) {
+      if (values == null || !isJudged(characteristic)) {
         continue;
       }
       SettingIntake.pad(values, rows());

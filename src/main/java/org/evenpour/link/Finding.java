@@ -38,7 +38,7 @@ public record Finding(
     STRONG,
     /** It moved, beyond chance, but its effect or its timing is unproven. */
     MOVED,
-    /** Nothing speaks for it. */
+    /** Nothing speaks for it, or its effect is known to be too small. */
     NONE
   }
 
@@ -58,6 +58,9 @@ public record Finding(
     }
     if (!(q < FALSE_DISCOVERIES)) {
       return Grade.NONE;
+    }
+    if (shareHigh < GOOD_PART) {
+      return Grade.NONE; // it moved, and by all that is known its move is too small to matter
     }
     return effectProven && timingFits && share >= GOOD_PART && shareLow > 0
         ? Grade.STRONG

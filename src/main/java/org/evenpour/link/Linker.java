@@ -2,12 +2,12 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
@@ -15,6 +15,7 @@ import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.control.Episode;
 import org.evenpour.stats.ChangePoint;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Asks of every setting and event what it has to do with an episode: did it move, would that move
@@ -30,8 +31,10 @@ public final class Linker {
 
   private final TurnGrid grid;
   private final List<CastingEvent> events;
-  private final Map<String, EffectSize.Both> effects = new HashMap<>();
-  private final Map<String, SignalMask> masks = new HashMap<>();
+  private final Map<String, EffectSize.Both> effects = new ConcurrentHashMap<>();
+  private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
+  private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
+  private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
 
   /**
    * @param grid of the wheel
@@ -100,8 +103,10 @@ public final class Linker {
       Episode episode,
       Window window) {
     double[] series =
-        Series.of(
-            grid, numbers, setting.profile().lagTurns(), episode, window.before(), window.end());
+        seriesOf
+            .computeIfAbsent(
+                setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()))
+            .over(episode, window.before(), window.end());
     int cut = window.onset() - window.before();
     Move move =
         Move.between(
@@ -160,34 +165,27 @@ public final class Linker {
   }
 
   /** A category counts as an event where it changed: a new wash batch, another crew. */
-  private @org.jspecify.annotations.Nullable Finding category(
+  private @Nullable Finding category(
       Setting setting, IntColumn categories, Episode episode, Window window) {
     int mold = episode.scope() == Episode.Scope.MOLD ? episode.index() : -1;
-    int nearest = -1;
-    int changes = 0;
-    int previous = -1;
-    for (int t = 0; t < grid.turns(); t++) {
-      int now = categoryIn(categories, t, mold);
-      if (now < 0) {
-        continue;
-      }
-      if (previous >= 0 && now != previous) {
-        changes++;
-        if (nearest < 0 || Math.abs(t - window.onset()) < Math.abs(nearest - window.onset())) {
-          nearest = t;
-        }
-      }
-      previous = now;
-    }
-    if (nearest < 0) {
+    int[] changes =
+        categoryChanges.computeIfAbsent(
+            setting.name() + "\n" + mold, key -> changes(categories, mold));
+    if (changes.length == 0) {
       return null;
     }
+    int next = Arrays.binarySearch(changes, window.onset());
+    next = next < 0 ? -next - 1 : next;
+    int after = changes[Math.min(next, changes.length - 1)];
+    int before = changes[Math.max(next - 1, 0)];
+    int nearest =
+        Math.abs(after - window.onset()) < Math.abs(before - window.onset()) ? after : before;
     boolean near = Math.abs(nearest - window.onset()) <= window.tolerance();
     return new Finding(
         setting,
         null,
         Double.NaN,
-        near ? chance(changes, window) : 1,
+        near ? chance(changes.length, window) : 1,
         Double.NaN,
         Double.NaN,
         Double.NaN,
@@ -195,6 +193,24 @@ public final class Linker {
         false,
         near,
         grid.turnNumber(nearest));
+  }
+
+  /**
+   * The turns in which a category was another than before, at one mold or (mold −1) at the wheel.
+   */
+  private int[] changes(IntColumn categories, int mold) {
+    int[] at = new int[16];
+    int n = 0;
+    int previous = -1;
+    for (int t = 0; t < grid.turns(); t++) {
+      int now = categoryIn(categories, t, mold);
+      if (now >= 0 && previous >= 0 && now != previous) {
+        at = n == at.length ? Arrays.copyOf(at, 2 * n) : at;
+        at[n++] = t;
+      }
+      previous = now >= 0 ? now : previous;
+    }
+    return Arrays.copyOf(at, n);
   }
 
   private int categoryIn(IntColumn categories, int turn, int mold) {

@@ -3,7 +3,6 @@ package org.evenpour.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.time.Instant;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -14,14 +13,6 @@ import org.jspecify.annotations.Nullable;
  * <p>Owned by the thread that writes the report.
  */
 final class JsonFields {
-  private static final Comparator<String> TEST_ORDER =
-      Comparator.<String>comparingInt(
-              id -> {
-                int index = JsonReport.RUN_TESTS.indexOf(id);
-                return index < 0 ? Integer.MAX_VALUE : index;
-              })
-          .thenComparing(Comparator.naturalOrder());
-
   private final JsonGenerator out;
   private final JsonLines lines;
 
@@ -120,7 +111,7 @@ final class JsonFields {
   /** Counts on one line, run tests in their standard order. */
   void counts(String name, Map<String, Long> counts) throws IOException {
     startLine(name);
-    for (String id : counts.keySet().stream().sorted(TEST_ORDER).toList()) {
+    for (String id : counts.keySet().stream().sorted(RunTests.ORDER).toList()) {
       Long count = counts.get(id);
       number(WellFormed.text(id), count);
     }

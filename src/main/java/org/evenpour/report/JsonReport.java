@@ -8,7 +8,6 @@ import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
@@ -311,16 +310,4 @@ public final class JsonReport {
   private static String name(Enum<?> constant) {
     return constant.name().toLowerCase(Locale.ROOT);
   }
-
-  /** In which order run tests are listed: as the standard lists them, then any other by name. */
-  static final List<String> RUN_TESTS =
-      List.of(
-          "beyond-limit",
-          "nine-one-side",
-          "six-trending",
-          "fourteen-alternating",
-          "two-of-three-outer",
-          "four-of-five-middle",
-          "fifteen-inner",
-          "eight-outside-inner");
 }

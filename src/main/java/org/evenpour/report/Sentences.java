@@ -174,13 +174,17 @@ public record Sentences(
     return nameWheels ? words.say(key + wheel, label(first.wheel()), name) : words.say(key, name);
   }
 
-  /** Heavy, thin, more scattered, …: which way a signal goes. */
-  public String state(Signal signal) {
-    String way = "." + signal.direction().name().toLowerCase(Locale.ROOT);
-    String own = "state." + signal.characteristic() + way;
+  /** Heavy, thin, more scattered, …: which way a characteristic goes. */
+  public String state(String characteristic, Direction direction) {
+    String way = "." + direction.name().toLowerCase(Locale.ROOT);
+    String own = "state." + characteristic + way;
     return words.has(own)
         ? words.say(own)
-        : words.say("state.other" + way, words.characteristic(signal.characteristic()));
+        : words.say("state.other" + way, words.characteristic(characteristic));
+  }
+
+  private String state(Signal signal) {
+    return state(signal.characteristic(), signal.direction());
   }
 
   private String size(Topic topic) {
@@ -202,8 +206,10 @@ public record Sentences(
               Figures.number(figures.unit().differenceFromCanonical(near), decimals),
               figures.size(far, decimals)));
     }
-    return words.say(
-        "size.range", figures.signed(near, decimals), figures.departure(far, decimals));
+    String first = figures.signed(near, decimals);
+    return first.equals(figures.signed(far, decimals))
+        ? words.say("size.each", figures.departure(far, decimals))
+        : words.say("size.range", first, figures.departure(far, decimals));
   }
 
   /** By how much, with its interval: {@code −1.1 mm (95 %: −1.3 to −0.9)}. */

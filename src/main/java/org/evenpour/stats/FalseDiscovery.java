@@ -1,20 +1,33 @@
 package org.evenpour.stats;
 
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
 
+/** Many questions asked at once. */
 public final class FalseDiscovery {
   private FalseDiscovery() {}
 
+  /**
+   * The q-value of each p-value: the smallest false discovery rate at which it counts, min over j ≥
+   * i of m·p₍ⱼ₎/j, at most 1 (Benjamini and Hochberg 1995). In the order given; a NaN is no
+   * question asked and stays NaN. O(m log m).
+   */
   public static double[] qValues(double[] p) {
-    Integer[] o = new Integer[p.length];
-    Arrays.setAll(o, i -> i);
-    Arrays.sort(o, (a, b) -> Double.compare(p[b], p[a]));
+    int[] order =
+        IntStream.range(0, p.length)
+            .filter(i -> !Double.isNaN(p[i]))
+            .boxed()
+            .sorted(Comparator.comparingDouble(i -> p[i]))
+            .mapToInt(Integer::intValue)
+            .toArray();
     double[] q = new double[p.length];
-    double min = 1;
-    for (int k = 0; k < o.length; k++) {
-      int rank = o.length - k;
-      min = Math.min(min, p[o[k]] * o.length / rank);
-      q[o[k]] = min;
+    Arrays.fill(q, Double.NaN);
+    double least = 1;
+    int m = order.length;
+    for (int j = m; j > 0; j--) {
+      least = Math.min(least, p[order[j - 1]] * m / j);
+      q[order[j - 1]] = least;
     }
     return q;
   }

@@ -43,6 +43,23 @@ final class GaussLegendre {
     return new GaussLegendre(nodes, weights);
   }
 
+  /** The same rule on another interval. */
+  GaussLegendre movedTo(double low, double high) {
+    double from = nodes[0] + nodes[nodes.length - 1];
+    double half = 0;
+    for (double weight : weights) {
+      half += 0.5 * weight;
+    }
+    double scale = 0.5 * (high - low) / half;
+    double[] moved = new double[nodes.length];
+    double[] scaled = new double[nodes.length];
+    for (int i = 0; i < moved.length; i++) {
+      moved[i] = 0.5 * (low + high) + scale * (nodes[i] - 0.5 * from);
+      scaled[i] = scale * weights[i];
+    }
+    return new GaussLegendre(moved, scaled);
+  }
+
   int size() {
     return nodes.length;
   }

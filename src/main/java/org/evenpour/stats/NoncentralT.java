@@ -8,6 +8,9 @@ package org.evenpour.stats;
  * ν from 1.
  */
 final class NoncentralT {
+  private static final int PANELS = 6;
+  private static final GaussLegendre RULE = GaussLegendre.on(-1, 1, 24);
+
   private NoncentralT() {}
 
   static double cdf(double t, double df, double noncentrality) {
@@ -42,15 +45,13 @@ final class NoncentralT {
       double reach = 9 / Math.sqrt(df);
       double low = Math.max(0, 1 - reach);
       double high = 1 + reach;
-      int panels = 6;
-      int perPanel = 24;
-      double[] nodes = new double[panels * perPanel];
-      double[] probabilities = new double[panels * perPanel];
+      int perPanel = RULE.size();
+      double[] nodes = new double[PANELS * perPanel];
+      double[] probabilities = new double[PANELS * perPanel];
       double total = 0;
-      double width = (high - low) / panels;
-      for (int panel = 0; panel < panels; panel++) {
-        GaussLegendre rule =
-            GaussLegendre.on(low + panel * width, low + (panel + 1) * width, perPanel);
+      double width = (high - low) / PANELS;
+      for (int panel = 0; panel < PANELS; panel++) {
+        GaussLegendre rule = RULE.movedTo(low + panel * width, low + (panel + 1) * width);
         for (int i = 0; i < perPanel; i++) {
           double w = rule.node(i);
           int at = panel * perPanel + i;

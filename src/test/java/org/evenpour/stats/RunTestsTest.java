@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.function.DoublePredicate;
 import java.util.stream.IntStream;
@@ -148,9 +149,9 @@ class RunTestsTest {
 
   @Property(tries = 300)
   void streamingAgreesWithLookingBackOnSeriesFullOfTies(
-      @ForAll @Size(min = 1, max = 120) @IntRange(min = -7, max = 7) int[] x) {
+      @ForAll @Size(min = 1, max = 120) List<@IntRange(min = -7, max = 7) Integer> x) {
     // halves of sigma: many points on the center and on thresholds
-    agreesWithLookingBack(Arrays.stream(x).mapToDouble(v -> 388 + v).toArray(), 388, 2);
+    agreesWithLookingBack(x.stream().mapToDouble(v -> 388 + v).toArray(), 388, 2);
   }
 
   @Test

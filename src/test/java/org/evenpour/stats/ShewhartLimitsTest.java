@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -192,9 +193,9 @@ class ShewhartLimitsTest {
 
   @Property(tries = 100)
   void limitsMoveAndScaleWithTheData(
-      @ForAll @Size(min = 2, max = 30) @IntRange(min = -500, max = 500) int[] x,
+      @ForAll @Size(min = 2, max = 30) List<@IntRange(min = -500, max = 500) Integer> x,
       @ForAll @IntRange(min = -500, max = 500) int shift) {
-    double[] plain = Arrays.stream(x).asDoubleStream().toArray();
+    double[] plain = x.stream().mapToDouble(Integer::doubleValue).toArray();
     double[] moved = Arrays.stream(plain).map(v -> 4 * v + shift).toArray();
     Limits a = ShewhartLimits.individuals(plain);
     Limits b = ShewhartLimits.individuals(moved);

@@ -1,0 +1,159 @@
+package org.evenpour.command;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogReader;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.SetAside;
+import org.evenpour.report.JsonReport;
+import org.evenpour.report.Summary;
+import org.evenpour.report.workbook.AuditWorkbook;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
+
+/** {@code evenpour audit}: one complete audit of one or several logs. */
+@Command(
+    name = "audit",
+    description = {
+      "Audits casting logs: limits, capability and signals of mass and thickness, mold by mold, and",
+      "which recorded setting goes with each signal. Prints a summary of one screen.",
+      "Evenpour advises and never controls; plant procedures come first."
+    },
+    footer = {
+      "",
+      "Rows that cannot be used are written to LOG.set-aside.csv with line and reason; the run goes on.",
+      "Exit status: 0 done; 1 done, but --strict was given and rows were set aside; 2 not done."
+    },
+    mixinStandardHelpOptions = true)
+final class AuditCommand implements Callable<Integer> {
+  private static final String STANDARD_OUTPUT = "-";
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @ParentCommand private @Nullable Main main;
+
+  @Parameters(paramLabel = "LOG", arity = "1..*", description = "casting logs (CSV), in any order")
+  private List<Path> logs = new ArrayList<>();
+
+  @Option(
+      names = "--profile",
+      paramLabel = "F",
+      description = "the wheels' profile (YAML): specification, settings, headings, zone")
+  private @Nullable Path profile;
+
+  @Option(
+      names = "--events",
+      paramLabel = "F",
+      description = "what was done at the wheel (CSV: at,wheel,mold,event,note)")
+  private @Nullable Path events;
+
+  @Option(names = "--from", paramLabel = "T", description = "only anodes cast at T or later")
+  private @Nullable String from;
+
+  @Option(names = "--to", paramLabel = "T", description = "only anodes cast before T")
+  private @Nullable String to;
+
+  @Option(
+      names = "--json",
+      paramLabel = "F",
+      description = "write the whole report as JSON; '-' writes it to standard output")
+  private @Nullable String json;
+
+  @Option(names = "--workbook", paramLabel = "F.xlsx", description = "write the workbook")
+  private @Nullable Path workbook;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      description = "write audit.xlsx, audit.json and rows set aside into this folder")
+  private @Nullable Path out;
+
+  @Option(names = "--strict", description = "exit status 1 where rows were set aside")
+  private boolean strict;
+
+  @Override
+  public Integer call() throws IntakeException, IOException {
+    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
+    List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
+    ZoneId zone = zone(profiles);
+    Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
+    Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
+    if (out != null) {
+      Files.createDirectories(out);
+    }
+    try (SetAside setAside = out == null ? SetAside.besideLogs() : SetAside.into(out)) {
+      CastingRecord record;
+      try (ProgressLine progress = ProgressLine.onTerminal(spec.commandLine().getErr())) {
+        record = LogReader.read(logs, profiles, happened, start, end, setAside, progress);
+      }
+      AuditReport report = Audit.run(record);
+      write(record, report, zone);
+      List<Path> written = setAside.complete();
+      if (!STANDARD_OUTPUT.equals(json)) {
+        tell(report, zone, written);
+      }
+      return strict && record.rowsSetAside() > 0 ? Main.DONE_WITH_ROWS_SET_ASIDE : Main.DONE;
+    }
+  }
+
+  private void write(CastingRecord record, AuditReport report, ZoneId zone) throws IOException {
+    if (out != null) {
+      JsonReport.write(report, out.resolve("audit.json"));
+      AuditWorkbook.write(report, record, out.resolve("audit.xlsx"), zone);
+    }
+    if (STANDARD_OUTPUT.equals(json)) {
+      OutputStream stream = main == null ? OutputStream.nullOutputStream() : main.standardOutput();
+      JsonReport.write(report, stream);
+      stream.flush();
+    } else if (json != null) {
+      JsonReport.write(report, Path.of(json));
+    }
+    if (workbook != null) {
+      AuditWorkbook.write(report, record, workbook, zone);
+    }
+  }
+
+  private void tell(AuditReport report, ZoneId zone, List<Path> setAsideFiles) {
+    PrintWriter screen = spec.commandLine().getOut();
+    screen.print(Summary.text(report, zone));
+    if (out != null) {
+      screen.println("wrote " + out.resolve("audit.xlsx") + " and audit.json");
+    }
+    if (workbook != null) {
+      screen.println("wrote " + workbook);
+    }
+    if (json != null) {
+      screen.println("wrote " + json);
+    }
+    for (Path file : setAsideFiles) {
+      screen.println("rows set aside: " + file);
+    }
+    screen.flush();
+  }
+
+  private static ZoneId zone(Profiles profiles) {
+    return profiles.wheels().isEmpty()
+        ? profiles.forWheel("").zone()
+        : profiles.wheels().get(0).zone();
+  }
+}

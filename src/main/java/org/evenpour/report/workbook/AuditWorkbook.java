@@ -1,0 +1,107 @@
+package org.evenpour.report.workbook;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Date;
+import java.util.List;
+import java.util.Optional;
+import org.apache.poi.ooxml.POIXMLProperties;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.report.FinishedFile;
+import org.evenpour.report.Sentences;
+import org.evenpour.report.Words;
+import org.evenpour.report.workbook.TurnsSheet.Source;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An audit report as a workbook (ECMA-376) that a plant meeting can open, recalculate and argue
+ * with: numbers as numbers in the units that people read, times as times, pictures with their
+ * points, formulas where they help, and never a formula made of a log's text.
+ *
+ * <p>Rows stream to a temporary file, so that a long log needs little memory. The same report gives
+ * the same bytes.
+ */
+public final class AuditWorkbook {
+  private static final int ROWS_IN_MEMORY = 200;
+
+  private AuditWorkbook() {}
+
+  /**
+   * Writes the workbook, which appears under its name only when it is whole.
+   *
+   * @param record adds a sheet with every anode; null leaves it out
+   * @param zone in which times are told
+   * @throws IOException if it cannot be written: says why and what would mend it
+   */
+  public static void write(
+      AuditReport report, @Nullable CastingRecord record, Path file, ZoneId zone)
+      throws IOException {
+    FinishedFile.write(file, out -> write(report, record, out, zone));
+  }
+
+  /** Writes the workbook to a stream and leaves it open. */
+  static void write(
+      AuditReport report, @Nullable CastingRecord record, OutputStream out, ZoneId zone)
+      throws IOException {
+    Path dated = Files.createTempFile("evenpour-workbook", ".xlsx");
+    try {
+      try (SXSSFWorkbook book = new SXSSFWorkbook(ROWS_IN_MEMORY);
+          OutputStream into = new BufferedOutputStream(Files.newOutputStream(dated))) {
+        book.setCompressTempFiles(true);
+        sheets(
+            new Paper(book, new Styles(book), Sentences.of(report, Words.english(), zone), report),
+            record);
+        describe(book, report);
+        book.write(into);
+      }
+      FixedZip.copy(dated, out);
+    } finally {
+      Files.deleteIfExists(dated);
+    }
+  }
+
+  private static void sheets(Paper paper, @Nullable CastingRecord record) {
+    SummarySheet.write(paper);
+    List<Source> sources = TurnsSheet.write(paper);
+    int turns = paper.book().getNumberOfSheets();
+    if (!sources.isEmpty()) {
+      WheelPictures.write(paper, sources);
+    }
+    RankingPictures.write(paper);
+    SignalsSheet.write(paper);
+    MoldsSheet.write(paper);
+    CapabilitySheet.write(paper);
+    RunTestsSheet.write(paper);
+    RecordSheets.settings(paper);
+    RecordSheets.events(paper);
+    RecordSheets.setAside(paper);
+    // The turns had to be written before the pictures of them, and stand behind everything else.
+    int sheets = paper.book().getNumberOfSheets();
+    for (int moved = 1; moved < turns; moved++) {
+      paper.book().setSheetOrder(paper.book().getSheetName(1), sheets - 1);
+    }
+    if (record != null) {
+      AnodesSheet.write(paper, record);
+    }
+    paper.book().setActiveSheet(0);
+    paper.book().setForceFormulaRecalculation(true);
+  }
+
+  /** Whose it is; dated by the last cast, for the time of writing would differ from run to run. */
+  private static void describe(SXSSFWorkbook book, AuditReport report) {
+    POIXMLProperties properties = book.getXSSFWorkbook().getProperties();
+    POIXMLProperties.CoreProperties core = properties.getCoreProperties();
+    Optional<Date> date = Optional.of(Date.from(report.log().lastCastAt()));
+    core.setCreator("Evenpour");
+    core.setTitle(Words.english().say("paper.title"));
+    core.setCreated(date);
+    core.setModified(date);
+    properties.getExtendedProperties().setApplication("Evenpour");
+  }
+}

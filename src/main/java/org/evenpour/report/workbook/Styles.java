@@ -1,0 +1,179 @@
+package org.evenpour.report.workbook;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.function.Consumer;
+import org.apache.poi.ss.usermodel.BorderStyle;
+import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.FillPatternType;
+import org.apache.poi.ss.usermodel.Font;
+import org.apache.poi.ss.usermodel.HorizontalAlignment;
+import org.apache.poi.ss.usermodel.VerticalAlignment;
+import org.apache.poi.xssf.streaming.SXSSFWorkbook;
+import org.apache.poi.xssf.usermodel.XSSFCellStyle;
+import org.apache.poi.xssf.usermodel.XSSFColor;
+
+/**
+ * The cell styles of one workbook, each made once.
+ *
+ * <p>Owned by the thread that writes the workbook.
+ */
+final class Styles {
+  private static final byte[] PALE = {(byte) 0xee, (byte) 0xee, (byte) 0xee};
+
+  private static final short APART = 1;
+
+  private final SXSSFWorkbook book;
+  private final Map<String, CellStyle> made = new HashMap<>();
+  private final Font bold;
+  private final Font large;
+
+  Styles(SXSSFWorkbook book) {
+    this.book = book;
+    bold = book.createFont();
+    bold.setBold(true);
+    large = book.createFont();
+    large.setBold(true);
+    large.setFontHeightInPoints((short) 16);
+  }
+
+  private CellStyle style(String key, Consumer<CellStyle> make) {
+    return made.computeIfAbsent(
+        key,
+        missing -> {
+          CellStyle style = book.createCellStyle();
+          style.setVerticalAlignment(VerticalAlignment.TOP);
+          make.accept(style);
+          return style;
+        });
+  }
+
+  private CellStyle format(String format) {
+    return style(
+        format,
+        style -> {
+          style.setDataFormat(book.createDataFormat().getFormat(format));
+          style.setAlignment(HorizontalAlignment.RIGHT);
+        });
+  }
+
+  /** Text that stays text, even when somebody edits the cell and it begins with an equals sign. */
+  private static void keepAsText(CellStyle style) {
+    ((XSSFCellStyle) style).setQuotePrefixed(true);
+  }
+
+  CellStyle title() {
+    return style(
+        "title",
+        style -> {
+          style.setFont(large);
+          keepAsText(style);
+          standApart(style);
+        });
+  }
+
+  /** Over text, which stands left. */
+  CellStyle heading() {
+    return heading(HorizontalAlignment.LEFT);
+  }
+
+  /** Over numbers, which stand right. */
+  CellStyle numberHeading() {
+    return heading(HorizontalAlignment.RIGHT);
+  }
+
+  private CellStyle heading(HorizontalAlignment alignment) {
+    return style(
+        "heading " + alignment,
+        style -> {
+          style.setAlignment(alignment);
+          style.setIndention(alignment == HorizontalAlignment.LEFT ? APART : 0);
+          style.setFont(bold);
+          style.setWrapText(true);
+          style.setVerticalAlignment(VerticalAlignment.BOTTOM);
+          style.setBorderBottom(BorderStyle.THIN);
+          ((XSSFCellStyle) style).setFillForegroundColor(new XSSFColor(PALE));
+          style.setFillPattern(FillPatternType.SOLID_FOREGROUND);
+          keepAsText(style);
+        });
+  }
+
+  CellStyle text() {
+    return style(
+        "text",
+        style -> {
+          keepAsText(style);
+          standApart(style);
+        });
+  }
+
+  /** A little to the right, so that text does not touch the number before it. */
+  private static void standApart(CellStyle style) {
+    style.setAlignment(HorizontalAlignment.LEFT);
+    style.setIndention(APART);
+  }
+
+  CellStyle wrapped() {
+    return style(
+        "wrapped",
+        style -> {
+          style.setWrapText(true);
+          keepAsText(style);
+          standApart(style);
+        });
+  }
+
+  CellStyle section() {
+    return style(
+        "section",
+        style -> {
+          style.setFont(bold);
+          keepAsText(style);
+          standApart(style);
+        });
+  }
+
+  /** A mold's number, which stands left like its name would. */
+  CellStyle label() {
+    return style(
+        "label",
+        style -> {
+          style.setDataFormat(book.createDataFormat().getFormat("0"));
+          standApart(style);
+        });
+  }
+
+  CellStyle count() {
+    return format("#,##0");
+  }
+
+  CellStyle number(int decimals) {
+    return format(digits(decimals));
+  }
+
+  CellStyle departure(int decimals) {
+    String digits = digits(decimals);
+    return format("+" + digits + ";-" + digits + ";" + digits);
+  }
+
+  /** As many digits as the number has. */
+  CellStyle general() {
+    return format("General");
+  }
+
+  CellStyle share() {
+    return format("0.0%");
+  }
+
+  CellStyle significant() {
+    return format("0.0000");
+  }
+
+  CellStyle date() {
+    return format("yyyy-mm-dd hh:mm");
+  }
+
+  private static String digits(int decimals) {
+    return decimals == 0 ? "0" : "0." + "0".repeat(decimals);
+  }
+}

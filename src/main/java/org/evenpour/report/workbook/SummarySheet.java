@@ -1,0 +1,221 @@
+package org.evenpour.report.workbook;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CapabilityReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.casting.Unit;
+import org.evenpour.report.Topic;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The first sheet: what the meeting should look at first.
+ *
+ * <p>Owned by the thread that writes the workbook.
+ */
+final class SummarySheet {
+  private static final int COLUMNS = 12; // of the table of characteristics
+  private static final int WIDTH = 11;
+  private static final int FIRST_WIDTH = 22;
+  private static final int TOPICS = 15;
+
+  private final Paper paper;
+  private final SXSSFSheet sheet;
+  private int rows;
+
+  private SummarySheet(Paper paper) {
+    this.paper = paper;
+    this.sheet = paper.book().createSheet(paper.say("sheet.summary"));
+  }
+
+  static void write(Paper paper) {
+    new SummarySheet(paper).write();
+  }
+
+  private void write() {
+    for (int i = 0; i < COLUMNS; i++) {
+      sheet.setColumnWidth(i, (i == 0 ? FIRST_WIDTH : i == COLUMNS - 1 ? WIDTH + 4 : WIDTH) * 256);
+    }
+    AuditReport report = paper.report();
+    AuditReport.Log log = report.log();
+    List<String> wheels = log.wheels().stream().filter(name -> !name.isEmpty()).toList();
+    Row title = sheet.createRow(rows++);
+    title.setHeightInPoints(24);
+    put(title, 0, paper.styles().title(), title(wheels));
+    prose(
+        paper
+            .say(
+                "summary.period",
+                "",
+                paper.sentences().date(log.firstCastAt()),
+                paper.sentences().date(log.lastCastAt()),
+                paper.sentences().zoneName())
+            .strip());
+    prose(
+        paper.say(
+            "summary.counts",
+            paper.words().count(log.rowsKept()),
+            paper.words().count(log.molds()),
+            paper.words().count(log.turns()),
+            paper.words().count(log.rowsRead()),
+            paper.words().count(log.rowsSetAside())));
+    if (!log.files().isEmpty()) {
+      prose(paper.say("paper.logs", String.join(", ", log.files())));
+    }
+    rows++;
+    characteristics();
+    rows++;
+    topics();
+    if (!report.notes().isEmpty()) {
+      rows++;
+      section(paper.say("paper.notes"));
+      report.notes().forEach(this::prose);
+    }
+    rows++;
+    prose(paper.say("paper.guide"));
+    sheet.setDisplayGridlines(false);
+    Table.forPaper(sheet, paper.words());
+  }
+
+  private String title(List<String> wheels) {
+    String name = paper.say("paper.title");
+    return switch (wheels.size()) {
+      case 0 -> name;
+      case 1 -> name + ": " + paper.say("summary.wheel", wheels.get(0));
+      default -> name + ": " + paper.say("summary.wheels", paper.words().list(wheels));
+    };
+  }
+
+  private static void put(Row row, int column, CellStyle style, String text) {
+    Cell cell = row.createCell(column);
+    cell.setCellStyle(style);
+    cell.setCellValue(Texts.cell(text));
+  }
+
+  private void section(String text) {
+    put(sheet.createRow(rows++), 0, paper.styles().section(), text);
+  }
+
+  /** A sentence over the whole width, as high as it needs. */
+  private void prose(String text) {
+    int width = FIRST_WIDTH + (COLUMNS - 1) * WIDTH;
+    int lines = Table.linesOf(Texts.cell(text), width - 10);
+    Row row = sheet.createRow(rows);
+    row.setHeightInPoints(Math.min(400, 15f * lines + 2));
+    put(row, 0, paper.styles().wrapped(), text);
+    sheet.addMergedRegion(new CellRangeAddress(rows, rows, 0, COLUMNS - 1));
+    rows++;
+  }
+
+  private void topics() {
+    List<Topic> topics = Topic.of(paper.report());
+    if (topics.isEmpty()) {
+      section(paper.say("summary.quiet"));
+      return;
+    }
+    section(paper.say("summary.look"));
+    boolean advised = false;
+    for (Topic topic : topics.subList(0, Math.min(TOPICS, topics.size()))) {
+      prose(
+          paper.say("mark." + topic.first().direction().name().toLowerCase(Locale.ROOT))
+              + " "
+              + paper.sentences().topic(topic));
+      Link best = Topic.best(topic.largest());
+      advised |= best != null && !paper.sentences().advice(best).isEmpty();
+    }
+    if (topics.size() > TOPICS) {
+      prose(paper.say("paper.more", topics.size() - TOPICS));
+    }
+    if (advised) {
+      rows++;
+      section(paper.say("safety"));
+    }
+  }
+
+  private void characteristics() {
+    String cpk = paper.say("head.cpk");
+    String ppk = paper.say("head.ppk");
+    List<String> headings =
+        new ArrayList<>(
+            List.of(
+                paper.say("head.characteristic"),
+                paper.say("head.unit"),
+                paper.say("head.mean"),
+                paper.say("head.sd"),
+                cpk,
+                paper.say("head.interval", cpk, paper.say("head.from")),
+                paper.say("head.interval", cpk, paper.say("head.to")),
+                ppk,
+                paper.say("head.interval", ppk, paper.say("head.from")),
+                paper.say("head.interval", ppk, paper.say("head.to")),
+                paper.say("head.observed_outside"),
+                paper.say("head.stable")));
+    Row head = sheet.createRow(rows++);
+    head.setHeightInPoints(47);
+    for (int i = 0; i < headings.size(); i++) {
+      boolean words = i < 2 || i == headings.size() - 1;
+      put(
+          head,
+          i,
+          words ? paper.styles().heading() : paper.styles().numberHeading(),
+          headings.get(i));
+    }
+    for (CharacteristicReport characteristic : paper.report().characteristics()) {
+      characteristic(sheet.createRow(rows++), characteristic);
+    }
+  }
+
+  private void characteristic(Row row, CharacteristicReport characteristic) {
+    Styles styles = paper.styles();
+    Unit unit = paper.unit(characteristic);
+    Overall overall = characteristic.overall();
+    String name = Beside.capital(paper.words().characteristic(characteristic.name()));
+    CellStyle digits = styles.number(paper.decimals(characteristic) + 1);
+    put(
+        row,
+        0,
+        styles.text(),
+        paper.sentences().nameWheels() ? characteristic.wheel() + ": " + name : name);
+    put(row, 1, styles.text(), unit.symbol());
+    number(row, 2, digits, unit.fromCanonical(overall.mean()));
+    number(row, 3, digits, Paper.difference(unit, overall.sd()));
+    CapabilityReport capability = overall.capability();
+    if (capability != null) {
+      estimate(row, 4, capability.cpk());
+      estimate(row, 7, capability.ppk());
+      number(row, 10, styles.share(), capability.fractionOutsideObserved());
+    }
+    put(
+        row,
+        11,
+        styles.text(),
+        paper.say(paper.isStable(characteristic) ? "stable.yes" : "stable.no"));
+  }
+
+  private void estimate(Row row, int column, @Nullable Estimate estimate) {
+    if (estimate != null) {
+      CellStyle style = paper.styles().number(2);
+      number(row, column, style, estimate.value());
+      number(row, column + 1, style, estimate.low());
+      number(row, column + 2, style, estimate.high());
+    }
+  }
+
+  private static void number(Row row, int column, CellStyle style, @Nullable Double value) {
+    if (value != null) {
+      Cell cell = row.createCell(column);
+      cell.setCellStyle(style);
+      cell.setCellValue(value);
+    }
+  }
+}

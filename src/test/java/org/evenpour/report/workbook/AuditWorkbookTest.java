@@ -1,0 +1,294 @@
+package org.evenpour.report.workbook;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowable;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.TimeZone;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFCell;
+import org.apache.poi.xssf.usermodel.XSSFChart;
+import org.apache.poi.xssf.usermodel.XSSFSheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.report.Reports;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumData;
+import org.openxmlformats.schemas.drawingml.x2006.chart.CTScatterSer;
+
+class AuditWorkbookTest {
+  private static final ZoneId SANTIAGO = ZoneId.of("America/Santiago");
+
+  @TempDir Path folder;
+
+  private XSSFWorkbook written(AuditReport report) throws IOException {
+    Path file = folder.resolve("audit.xlsx");
+    AuditWorkbook.write(report, null, file, SANTIAGO);
+    return new XSSFWorkbook(file.toFile().getPath());
+  }
+
+  private static int column(Sheet sheet, String heading) {
+    for (Cell cell : sheet.getRow(0)) {
+      if (cell.getStringCellValue().equals(heading)) {
+        return cell.getColumnIndex();
+      }
+    }
+    throw new AssertionError("no heading " + heading + " on " + sheet.getSheetName());
+  }
+
+  private static Cell cell(Sheet sheet, int row, String heading) {
+    return requireNonNull(sheet.getRow(row).getCell(column(sheet, heading)), heading);
+  }
+
+  @Test
+  void putsTheSheetsInTheOrderOfAMeeting() throws IOException {
+    try (XSSFWorkbook book = written(Reports.plant())) {
+      List<String> names = new ArrayList<>();
+      book.forEach(sheet -> names.add(sheet.getSheetName()));
+      assertThat(names)
+          .containsExactly(
+              "Summary",
+              "Whole wheel",
+              "Mold offsets",
+              "Signals",
+              "Links",
+              "Molds",
+              "Capability",
+              "Run tests",
+              "Settings",
+              "Events",
+              "Set-aside rows",
+              "Turns");
+      assertThat(book.getActiveSheetIndex()).isZero();
+    }
+  }
+
+  @Test
+  void writesNumbersAsNumbersAndTimesInThePlantsZone() throws IOException {
+    AuditReport plant = Reports.plant();
+    try (XSSFWorkbook book = written(plant)) {
+      Sheet molds = book.getSheet("Molds");
+      MoldReport seventh = plant.characteristics().get(0).molds().get(6);
+      assertThat(cell(molds, 7, "Mold").getNumericCellValue()).isEqualTo(7);
+      assertThat(cell(molds, 7, "Mean").getNumericCellValue()).isEqualTo(seventh.mean());
+      assertThat(cell(molds, 7, "Off the wheel's center by").getNumericCellValue())
+          .isEqualTo(seventh.offset());
+      assertThat(molds.getLastRowNum()).isEqualTo(3 * 26);
+      Sheet signals = book.getSheet("Signals");
+      assertThat(cell(signals, 1, "Signal").getStringCellValue()).isEqualTo("S3");
+      assertThat(cell(signals, 2, "Which way").getStringCellValue()).isEqualTo("▼ thin");
+      assertThat(cell(signals, 2, "Since (America/Santiago)").getLocalDateTimeCellValue())
+          .isEqualTo(LocalDateTime.of(2024, 5, 14, 4, 38, 40));
+      assertThat(cell(signals, 2, "By how much").getNumericCellValue()).isEqualTo(-1.1);
+    }
+  }
+
+  @Test
+  void makesTablesThatPrintAndFilter() throws IOException {
+    try (XSSFWorkbook book = written(Reports.plant())) {
+      XSSFSheet molds = book.getSheet("Molds");
+      assertThat(molds.getPaneInformation().isFreezePane()).isTrue();
+      assertThat(molds.getPaneInformation().getHorizontalSplitPosition()).isEqualTo((short) 1);
+      assertThat(molds.getCTWorksheet().getAutoFilter().getRef()).startsWith("A1:").endsWith("79");
+      assertThat(molds.getRepeatingRows().formatAsString()).isEqualTo("1:1");
+      assertThat(molds.getPrintSetup().getLandscape()).isTrue();
+      assertThat(molds.getPrintSetup().getFitWidth()).isEqualTo((short) 1);
+      assertThat(molds.getFooter().getRight()).isEqualTo("Page &P of &N");
+    }
+  }
+
+  @Test
+  void drawsEveryPictureWithItsPointsInside() throws IOException {
+    AuditReport plant = Reports.plant();
+    try (XSSFWorkbook book = written(plant)) {
+      List<XSSFChart> wheel = book.getSheet("Whole wheel").getDrawingPatriarch().getCharts();
+      List<XSSFChart> molds = book.getSheet("Mold offsets").getDrawingPatriarch().getCharts();
+      assertThat(wheel).hasSize(3);
+      assertThat(molds).hasSize(3);
+      XSSFChart mass = wheel.get(0);
+      assertThat(mass.getTitleText().getString())
+          .isEqualTo("Mass of the whole wheel, turn by turn");
+      CTScatterSer[] series = mass.getCTChart().getPlotArea().getScatterChartArray(0).getSerArray();
+      CTScatterSer turns = series[6];
+      assertThat(turns.getYVal().getNumRef().getF()).isEqualTo("Turns!$D$2:$D$231");
+      CTNumData points = turns.getYVal().getNumRef().getNumCache();
+      assertThat(points.getPtCount().getVal()).isEqualTo(230);
+      assertThat(points.sizeOfPtArray()).isEqualTo(229); // the first turn is start-up
+      assertThat(Double.parseDouble(points.getPtArray(0).getV()))
+          .isEqualTo(
+              requireNonNull(plant.characteristics().get(0).wheelChart()).points().get(1).value());
+      // What a picture remembers is what stands in the cells that it names.
+      Sheet sheet = book.getSheet("Turns");
+      assertThat(sheet.getRow(2).getCell(3).getNumericCellValue())
+          .isEqualTo(Double.parseDouble(points.getPtArray(0).getV()));
+      assertThat(sheet.getRow(1).getCell(4).getNumericCellValue())
+          .isEqualTo(
+              Double.parseDouble(
+                  series[7].getYVal().getNumRef().getNumCache().getPtArray(0).getV()));
+      assertThat(series[8].getYVal().getNumRef().getNumCache().sizeOfPtArray()).isPositive();
+      assertThat(series[4].getTx().getV()).isEqualTo("upper limit 390.54");
+    }
+  }
+
+  @Test
+  void drawsALongRecordFromAThinnedSheetThatKeepsEveryExtreme() throws IOException {
+    AuditReport plant = Reports.plant(4_000);
+    try (XSSFWorkbook book = written(plant)) {
+      Sheet thinned = book.getSheet("Turns, thinned");
+      XSSFChart mass = book.getSheet("Whole wheel").getDrawingPatriarch().getCharts().get(0);
+      CTScatterSer turns = mass.getCTChart().getPlotArea().getScatterChartArray(0).getSerArray(6);
+      assertThat(turns.getYVal().getNumRef().getF()).startsWith("'Turns, thinned'!$E$2:");
+      assertThat(turns.getYVal().getNumRef().getNumCache().getPtCount().getVal())
+          .isBetween(1_500L, (long) TurnsSheet.PICTURE_POINTS);
+      double largest = Double.NEGATIVE_INFINITY;
+      for (Row row : thinned) {
+        Cell value = row.getCell(4);
+        if (row.getRowNum() > 0 && value != null && row.getCell(1).toString().equals("mass")) {
+          largest = Math.max(largest, value.getNumericCellValue());
+        }
+      }
+      assertThat(largest)
+          .isEqualTo(
+              requireNonNull(plant.characteristics().get(0).wheelChart()).points().stream()
+                  .mapToDouble(AuditReport.TurnPoint::value)
+                  .max()
+                  .orElseThrow());
+      assertThat(book.getSheet("Turns").getLastRowNum()).isEqualTo(4_000);
+    }
+  }
+
+  @Test
+  void letsAMeetingRecalculateWithTheAuditsOwnFiguresInTheCells() throws IOException {
+    AuditReport plant = Reports.plant();
+    try (XSSFWorkbook book = written(plant)) {
+      Sheet capability = book.getSheet("Capability");
+      Cell cpk = cell(capability, 2, "Cpk");
+      assertThat(cpk.getCellFormula()).isEqualTo("MIN(K3-F3,F3-I3)/(3*H3)");
+      assertThat(cpk.getNumericCellValue())
+          .isEqualTo(
+              requireNonNull(
+                      requireNonNull(plant.characteristics().get(0).molds().get(0).capability())
+                          .cpk())
+                  .value());
+      // The overall Cpk rests on a sigma that no cell shows: a value, not a formula.
+      assertThat(cell(capability, 1, "Cpk").getCellType()).isEqualTo(CellType.NUMERIC);
+      assertThat(cell(capability, 1, "Ppk").getCellFormula()).isEqualTo("MIN(K2-F2,F2-I2)/(3*G2)");
+      // Another program's arithmetic gives the same.
+      var evaluator = book.getCreationHelper().createFormulaEvaluator();
+      int formulas = 0;
+      for (Sheet sheet : book) {
+        for (Row row : sheet) {
+          for (Cell cell : row) {
+            if (cell.getCellType() == CellType.FORMULA) {
+              formulas++;
+              double given = cell.getNumericCellValue();
+              assertThat(evaluator.evaluate(cell).getNumberValue())
+                  .as(cell.getAddress() + " on " + sheet.getSheetName())
+                  .isCloseTo(given, within(1e-9 * Math.max(1, Math.abs(given))));
+            }
+          }
+        }
+      }
+      assertThat(formulas).isGreaterThan(500);
+    }
+  }
+
+  @Test
+  void neverMakesAFormulaOrALinkOfALogsText() throws IOException {
+    AuditReport nasty = Reports.nasty();
+    try (XSSFWorkbook book = written(nasty)) {
+      int texts = 0;
+      for (Sheet sheet : book) {
+        assertThat(sheet.getHyperlinkList()).isEmpty();
+        for (Row row : sheet) {
+          for (Cell cell : row) {
+            if (cell.getCellType() == CellType.FORMULA) {
+              assertThat(cell.getCellFormula()).matches("[A-Z0-9()*/,+-]+").doesNotContain("\"");
+            } else if (cell.getCellType() == CellType.STRING) {
+              texts++;
+              assertThat(((XSSFCell) cell).getCellStyle().getQuotePrefixed())
+                  .as(cell.getAddress() + " on " + sheet.getSheetName())
+                  .isTrue();
+            }
+          }
+        }
+      }
+      assertThat(texts).isGreaterThan(100);
+      Sheet molds = book.getSheet("Molds");
+      assertThat(cell(molds, 1, "Mold").getStringCellValue()).isEqualTo("=1+1");
+      assertThat(cell(molds, 5, "Mold").getStringCellValue()).isEqualTo("007");
+      assertThat(cell(molds, 6, "Mold").getNumericCellValue()).isEqualTo(12);
+      assertThat(cell(molds, 7, "Mold").getStringCellValue()).isEqualTo("café \ud83d\ude00 \ufffd");
+      assertThat(cell(molds, 8, "Mold").getStringCellValue())
+          .isEqualTo("a\ufffdb\ufffd[31mc\td\ne\nf\u2028g");
+      String huge =
+          cell(book.getSheet("Set-aside rows"), 1, "The row as it stands").getStringCellValue();
+      assertThat(huge).hasSize(32_767).startsWith("=xxx").endsWith("x…");
+    }
+  }
+
+  @Test
+  void leavesBlankWhatIsNotKnown() throws IOException {
+    try (XSSFWorkbook book = written(Reports.bare())) {
+      for (Sheet sheet : book) {
+        for (Row row : sheet) {
+          for (Cell cell : row) {
+            assertThat(cell.getCellType()).isIn(CellType.STRING, CellType.NUMERIC);
+          }
+        }
+      }
+      Sheet molds = book.getSheet("Molds");
+      assertThat(molds.getRow(1).getCell(column(molds, "s.d."))).isNull();
+      assertThat(molds.getRow(1).getCell(column(molds, "Cpk"))).isNull();
+      assertThat(book.getSheet("Whole wheel")).isNull();
+    }
+  }
+
+  @Test
+  void writesTheSameBytesWhereverAndWheneverItRuns() throws IOException {
+    byte[] here = bytes();
+    Locale locale = Locale.getDefault();
+    TimeZone zone = TimeZone.getDefault();
+    try {
+      Locale.setDefault(Locale.forLanguageTag("tr-TR"));
+      TimeZone.setDefault(TimeZone.getTimeZone("Pacific/Pago_Pago"));
+      assertThat(bytes()).isEqualTo(here);
+    } finally {
+      Locale.setDefault(locale);
+      TimeZone.setDefault(zone);
+    }
+  }
+
+  private static byte[] bytes() throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    AuditWorkbook.write(Reports.plant(), null, bytes, SANTIAGO);
+    return bytes.toByteArray();
+  }
+
+  @Test
+  void leavesNoFileWhereItFails() throws IOException {
+    AuditReport plant = Reports.plant();
+    AuditReport broken =
+        Reports.with(plant, List.of(Reports.moldSignal("S1", "3", 10, Double.NaN)));
+    Path file = folder.resolve("audit.xlsx");
+    assertThat(catchThrowable(() -> AuditWorkbook.write(broken, null, file, SANTIAGO))).isNotNull();
+    try (var files = Files.list(folder)) {
+      assertThat(files).isEmpty();
+    }
+  }
+}
