@@ -24,6 +24,10 @@ import org.jspecify.annotations.Nullable;
  * while there is none. Owned by the event thread.
  */
 public final class DeskPlace implements Place {
+  /** The pages' keys, in their order. */
+  static final java.util.List<String> PAGES =
+      List.of("wheel", "molds", "signals", "settings", "capability", "record");
+
   private final FileAsk ask;
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
@@ -133,6 +137,30 @@ public final class DeskPlace implements Place {
     DeskScreen now = desk;
     if (now != null) {
       now.turnTo(key);
+    }
+  }
+
+  /** Closes what is open beside a list, else the stretch. */
+  void back() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.back();
+    }
+  }
+
+  /** Opens the list of what can be saved. */
+  void save() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.save().button().doClick();
+    }
+  }
+
+  /** Goes to the page's filter, if it has one. */
+  void filter() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.page().filter().ifPresent(java.awt.Component::requestFocusInWindow);
     }
   }
 

@@ -1,18 +1,17 @@
 package org.evenpour.view.screen;
 
 import java.io.IOException;
-import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Picture;
 import org.evenpour.picture.PictureFile;
+import org.evenpour.report.FinishedFile;
+import org.evenpour.report.workbook.AuditWorkbook;
 import org.evenpour.view.model.Column;
 import org.evenpour.view.model.CsvText;
 import org.evenpour.view.model.Desk;
@@ -25,33 +24,20 @@ import org.jspecify.annotations.Nullable;
  *
  * @param label what, in words
  * @param fileName proposed, with its ending
- * @param content writes it; runs on a worker thread with what was shown when it was chosen
+ * @param file writes the file, whole or not at all; runs on a worker thread with what was shown
+ *     when it was chosen
  */
-record Export(String label, String fileName, Content content) {
+record Export(String label, String fileName, File file) {
 
   /** Width and height of saved pictures: a wide page. */
   private static final int WIDE = 1280;
 
   private static final int HIGH = 640;
 
-  /** Writes a content. */
-  interface Content {
+  /** Writes a file. */
+  interface File {
     /** Writes all of it. */
-    void write(OutputStream out) throws IOException;
-  }
-
-  /** Writes the file whole, or leaves what was there. */
-  void write(Path file) throws IOException {
-    Path folder = file.toAbsolutePath().getParent();
-    Path begun = Files.createTempFile(folder, ".evenpour", ".part");
-    try {
-      try (OutputStream out = Files.newOutputStream(begun)) {
-        content.write(out);
-      }
-      Files.move(begun, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(begun);
-    }
+    void write(Path file) throws IOException;
   }
 
   /** A picture, as pixels and as a drawing; always on light ground, for paper. */
@@ -65,11 +51,13 @@ record Export(String label, String fileName, Content content) {
         new Export(
             look.say("export.png", title),
             fileName + ".png",
-            out -> PictureFile.png(picture, WIDE, HIGH, ink, out)),
+            file ->
+                FinishedFile.write(file, out -> PictureFile.png(picture, WIDE, HIGH, ink, out))),
         new Export(
             look.say("export.svg", title),
             fileName + ".svg",
-            out -> PictureFile.svg(picture, WIDE, HIGH, ink, out)));
+            file ->
+                FinishedFile.write(file, out -> PictureFile.svg(picture, WIDE, HIGH, ink, out))));
   }
 
   /** A table as it is shown. */
@@ -80,7 +68,8 @@ record Export(String label, String fileName, Content content) {
         new Export(
             look.say("export.csv", title),
             fileName + ".csv",
-            out -> text(out, writer -> CsvText.write(columns, rows, look.language(), writer))));
+            file ->
+                text(file, writer -> CsvText.write(columns, rows, look.language(), writer))));
   }
 
   /** The rows of the record. */
@@ -88,16 +77,29 @@ record Export(String label, String fileName, Content content) {
     return new Export(
         desk.look().say("export.csv", desk.look().say("page.record")),
         "rows.csv",
-        out -> text(out, rows::writeCsv));
+        file -> text(file, rows::writeCsv));
+  }
+
+  /** The whole audit. */
+  static Export workbook(Desk desk) {
+    return new Export(
+        desk.look().say("export.workbook"),
+        "audit.xlsx",
+        file ->
+            AuditWorkbook.write(desk.report(), desk.log().record(), file, desk.log().zone()));
   }
 
   private interface Text {
     void write(Writer writer) throws IOException;
   }
 
-  private static void text(OutputStream out, Text text) throws IOException {
-    Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    text.write(writer);
-    writer.flush();
+  private static void text(Path file, Text text) throws IOException {
+    FinishedFile.write(
+        file,
+        out -> {
+          Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+          text.write(writer);
+          writer.flush();
+        });
   }
 }

@@ -27,10 +27,10 @@ final class MoldsPage implements Page {
     var look = desk.look();
     table = new DataTable<>("molds.table", look.say("page.molds.tip"), look);
     table.onChosen(row -> desk.selection().chooseMold(row.mold()));
-    filter = Filters.field("molds.filter", look, this::filter);
+    filter = Filters.field("molds.filter", look, this::applyFilter);
     withSignal =
         Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
-    withSignal.addActionListener(event -> filter());
+    withSignal.addActionListener(event -> applyFilter());
     detail = new MoldDetail(desk);
     JPanel list =
         Parts.panel(
@@ -43,7 +43,7 @@ final class MoldsPage implements Page {
     screen = Parts.beside("page.molds", list, detail.screen(), 0.43, look);
   }
 
-  private void filter() {
+  private void applyFilter() {
     table.filter(filter.getText(), row -> !withSignal.isSelected() || row.signal() != null);
   }
 
@@ -64,12 +64,17 @@ final class MoldsPage implements Page {
       return;
     }
     table.show(Tables.moldColumns(desk, report), Tables.molds(desk, report));
-    filter();
+    applyFilter();
     @Nullable String mold = desk.selection().mold();
     table.choose(row -> row.mold().equals(mold));
     detail.refresh(report, mold);
     screen.revalidate();
     screen.repaint();
+  }
+
+  @Override
+  public java.util.Optional<JComponent> filter() {
+    return java.util.Optional.of(filter);
   }
 
   @Override

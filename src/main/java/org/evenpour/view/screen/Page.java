@@ -22,6 +22,11 @@ interface Page {
   /** What can be saved from here, as it is seen now. */
   List<Export> exports();
 
+  /** The field that filters, if there is one. */
+  default java.util.Optional<JComponent> filter() {
+    return java.util.Optional.empty();
+  }
+
   /** Lets go of what was opened beside the list; false where nothing was. */
   default boolean close() {
     return false;

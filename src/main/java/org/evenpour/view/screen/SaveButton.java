@@ -46,7 +46,7 @@ final class SaveButton {
   /** What can be saved now. */
   List<Export> exports() {
     List<Export> exports = new ArrayList<>(page.exports());
-    exports.add(Workbooks.export(desk));
+    exports.add(Export.workbook(desk));
     return exports;
   }
 
@@ -72,7 +72,7 @@ final class SaveButton {
     new SwingWorker<Path, Void>() {
       @Override
       protected Path doInBackground() throws IOException {
-        export.write(file);
+        export.file().write(file);
         return file;
       }
 

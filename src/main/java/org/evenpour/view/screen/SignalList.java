@@ -7,7 +7,7 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.util.ArrayList;
 import java.util.List;
-import javax.swing.JComponent;
+import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.ListCellRenderer;
 import org.evenpour.audit.AuditReport.Scope;
@@ -19,7 +19,7 @@ import org.evenpour.view.model.Desk;
 import org.jspecify.annotations.Nullable;
 
 /** Draws signals as sentences of up to two lines with their mark, and whether they still hold. */
-final class SignalList extends JComponent implements ListCellRenderer<Signal> {
+final class SignalList extends JLabel implements ListCellRenderer<Signal> {
   private final transient Desk desk;
   private final transient Ink ink;
   private transient Mark mark = Mark.NONE;

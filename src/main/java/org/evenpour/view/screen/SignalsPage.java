@@ -121,6 +121,11 @@ final class SignalsPage implements Page {
   }
 
   @Override
+  public java.util.Optional<JComponent> filter() {
+    return java.util.Optional.of(filter);
+  }
+
+  @Override
   public boolean close() {
     boolean wasOpen = desk.selection().signal() != null;
     desk.selection().chooseSignal(null);
