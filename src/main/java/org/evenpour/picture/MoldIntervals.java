@@ -99,7 +99,7 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
       return 1;
     }
     double power = Math.pow(10, Math.floor(Math.log10(most)));
-    for (double lead : new double[] {1, 2, 3, 4, 5, 6, 8}) {
+    for (double lead : new double[] {1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8}) {
       if (lead * power >= most) {
         return lead * power;
       }

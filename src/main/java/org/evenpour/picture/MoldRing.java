@@ -87,6 +87,8 @@ public record MoldRing(
     double padDeep = Math.min(size * 0.07, padWide * 1.1);
     Font number = numberFont(pen, ink, padWide * 0.82, padDeep * 0.72);
     List<Rectangle2D> words = new ArrayList<>();
+    words.add(
+        new Rectangle2D.Double(cx - size * 0.11, cy - size * 0.09, size * 0.22, size * 0.15));
     for (int i = 0; i < molds.size(); i++) {
       double degrees = degrees(i, step);
       mold(pen, molds.get(i), i, degrees, cx, cy, size, padWide, padDeep, number, spots);
@@ -205,7 +207,9 @@ public record MoldRing(
       double sin = Math.sin(Math.toRadians(degrees));
       double x = edge.getX() - cos * width / 2;
       double y = edge.getY() + sin * height / 2;
-      Rectangle2D box = new Rectangle2D.Double(x - width / 2, y - height / 2, width, height);
+      Rectangle2D box =
+          new Rectangle2D.Double(
+              x - width / 2 - size * 0.008, y - height / 2, width + size * 0.016, height);
       boolean isFree = taken.stream().noneMatch(box::intersects) && inside(box, cx, cy, inner);
       if (isFree) {
         pen.text(label, x, y, 0.5, font, ink.textOf(mold.mark()));

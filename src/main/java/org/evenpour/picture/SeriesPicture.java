@@ -33,6 +33,8 @@ public record SeriesPicture(
   /** Above so many visible points they are drawn without dots. */
   private static final int DOTS = 400;
 
+  private static final double LEFT = 56;
+
   /** Copies the lists. */
   public SeriesPicture {
     lines = List.copyOf(lines);
@@ -84,21 +86,32 @@ public record SeriesPicture(
   Painted paint(Graphics2D g, Rectangle2D area, Ink ink, double right) {
     Pen pen = Pen.on(g, ink);
     Font small = ink.font(0.85);
-    double below = ink.length(across.title().isEmpty() ? 24 : 44);
-    double top = ink.length(flags.isEmpty() ? 8 : 24);
+    boolean isLowest = !across.title().isEmpty();
+    double left = ink.length(LEFT);
+    double below = ink.length(isLowest ? 42 : 8);
+    double top = ink.length(flags.isEmpty() ? 20 : 40);
     Rectangle2D lower =
         new Rectangle2D.Double(
             area.getX(), area.getY() + top, area.getWidth(), Math.max(1, area.getHeight() - top));
     NumberAxis turns = Plots.axis(across.title(), across.low(), across.high(), ink);
     turns.setStandardTickUnits(org.jfree.chart.axis.NumberAxis.createIntegerTickUnits());
     turns.setNumberFormatOverride(Plots.format(0));
-    NumberAxis values = Plots.axis(up.title(), up.low(), up.high(), ink);
-    XYPlot plot = Plots.plot(turns, values, ink.length(74), right, below);
+    turns.setTickLabelsVisible(isLowest);
+    NumberAxis values = Plots.axis("", up.low(), up.high(), ink);
+    XYPlot plot = Plots.plot(turns, values, left, right, below);
+    // The title stands over its axis, where it is read without turning one's head.
+    pen.text(
+        pen.fit(up.title(), ink.font(0.92), area.getWidth()),
+        area.getX() + ink.length(4),
+        area.getY() + ink.length(8),
+        0,
+        ink.font(0.92),
+        ink.dim());
     Rectangle2D inner =
         new Rectangle2D.Double(
-            lower.getX() + ink.length(74),
+            lower.getX() + left,
             lower.getY(),
-            Math.max(1, lower.getWidth() - ink.length(74) - right),
+            Math.max(1, lower.getWidth() - left - right),
             Math.max(1, lower.getHeight() - below));
     paintBand(pen, inner);
     int columns = (int) Math.ceil(inner.getWidth() * Math.max(1, g.getTransform().getScaleX()));

@@ -25,7 +25,7 @@ public record StackPicture(List<SeriesPicture> rows) implements Picture {
     Painted.@Nullable Scale scale = null;
     double gap = ink.length(8);
     double titled = rows.stream().filter(row -> !row.across().title().isEmpty()).count();
-    double extra = ink.length(20);
+    double extra = ink.length(34);
     double height =
         (area.getHeight() - gap * (rows.size() - 1) - extra * titled) / Math.max(1, rows.size());
     Pen pen = Pen.on(g, ink);

@@ -140,7 +140,7 @@ public final class EvidenceView {
         new Column<>(
             "link",
             "",
-            17,
+            14,
             link ->
                 new Cell.Text(
                     Desk.capital(
@@ -148,11 +148,11 @@ public final class EvidenceView {
                             ? sentences.event(link.name())
                             : sentences.setting(link.name())))));
     columns.add(
-        new Column<>("evidence", "", 12, link -> new Cell.Text(evidence(desk, link))));
-    columns.add(new Column<>("moved", "", 13, link -> moved(link)));
-    columns.add(new Column<>("would", unit, 12, link -> would(figures, link)));
-    columns.add(new Column<>("share", "%", 15, link -> share(desk, link)));
-    columns.add(new Column<>("chance", "", 12, link -> chance(link)));
+        new Column<>("evidence", "", 15, link -> new Cell.Text(evidence(desk, link))));
+    columns.add(new Column<>("moved", "", 11, link -> moved(link)));
+    columns.add(new Column<>("would", unit, 9, link -> would(figures, link)));
+    columns.add(new Column<>("share", "%", 13, link -> share(desk, link)));
+    columns.add(new Column<>("chance", "", 8, link -> chance(link)));
     return columns;
   }
 
@@ -168,8 +168,11 @@ public final class EvidenceView {
           ? new Cell.Figure("@ " + turn, (double) turn)
           : new Cell.Figure("—", null);
     }
-    String number = Figures.move(by, Sentences.unit(link.unit()));
-    return new Cell.Figure((by < 0 ? "−" : "+") + number, by);
+    Unit unit = Sentences.unit(link.unit());
+    String size = Figures.number(Math.abs(by), Math.min(4, Tables.decimalsFor(by)));
+    boolean isNothing = size.chars().allMatch(c -> c == '0' || c == '.');
+    String number = unit.symbol().isEmpty() ? size : size + " " + unit.symbol();
+    return new Cell.Figure(isNothing ? "0" : (by < 0 ? "−" : "+") + number, by);
   }
 
   private static Cell would(Figures figures, Link link) {

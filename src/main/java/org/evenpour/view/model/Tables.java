@@ -58,7 +58,7 @@ public final class Tables {
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
     columns.add(
         new Column<>(
-            "shift", unit, 16, row -> shift(desk, figures, sentences, row.signal())));
+            "shift", unit, 15, row -> shift(desk, figures, sentences, row.signal())));
     columns.add(
         new Column<>(
             "offset",
@@ -66,7 +66,7 @@ public final class Tables {
             9,
             row -> signed(figures, row.report().offset(), figures.decimals() + 1)));
     columns.add(
-        new Column<>("offset_bar", "", 20, row -> offsetBar(desk, figures, span, row)));
+        new Column<>("offset_bar", "", 15, row -> offsetBar(desk, figures, span, row)));
     columns.add(new Column<>("last", "", 16, row -> spark(desk, report, scale, row.mold())));
     columns.add(
         new Column<>(
@@ -336,24 +336,21 @@ public final class Tables {
         new Column<>(
             "stable",
             "",
-            20,
+            19,
             row ->
                 row.signals() == 0
                     ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)
-                    : new Cell.Marked(
-                        Mark.SPREAD,
-                        desk.look().say("cell.unstable", row.signals()),
-                        (double) row.signals())));
+                    : new Cell.Text(desk.look().say("cell.unstable", row.signals()))));
     columns.add(
         new Column<>("cpk", "", 7, row -> estimate(row.capability(), CapabilityReport::cpk)));
     columns.add(
         new Column<>(
-            "cpk_bar", "", 18, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
+            "cpk_bar", "", 12, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
     columns.add(
         new Column<>("ppk", "", 7, row -> estimate(row.capability(), CapabilityReport::ppk)));
     columns.add(
         new Column<>(
-            "ppk_bar", "", 18, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
+            "ppk_bar", "", 12, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
     columns.add(new Column<>("cp", "", 7, row -> estimate(row.capability(), CapabilityReport::cp)));
     columns.add(new Column<>("pp", "", 7, row -> estimate(row.capability(), CapabilityReport::pp)));
     columns.add(
@@ -362,7 +359,7 @@ public final class Tables {
         new Column<>(
             "expected",
             "%",
-            11,
+            7,
             row -> {
               CapabilityReport one = row.capability();
               return percent(desk, one == null ? null : one.fractionOutsideExpected());
@@ -371,7 +368,7 @@ public final class Tables {
         new Column<>(
             "observed",
             "%",
-            11,
+            7,
             row -> {
               CapabilityReport one = row.capability();
               return percent(desk, one == null ? null : (Double) one.fractionOutsideObserved());

@@ -50,7 +50,7 @@ public final class WheelView {
     String unit = figures.unit().symbol();
     return new MoldRing(
         molds,
-        new MoldRing.Bearing(0, true, lastMold(desk)),
+        new MoldRing.Bearing(90, true, lastMold(desk)),
         span,
         desk.look()
             .say("ring.span", plain(span, decimals) + (unit.isEmpty() ? "" : " " + unit)),

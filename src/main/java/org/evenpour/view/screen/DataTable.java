@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import javax.swing.BorderFactory;
@@ -136,8 +137,14 @@ final class DataTable<R> {
       int width = Math.max(heading, model.columns.get(i).width() * letter + look.px(16));
       column.setPreferredWidth(width);
       column.setMinWidth(Math.min(width, look.px(48)));
-      column.setHeaderRenderer(new HeadingRenderer(look, i));
+      int index = i;
+      column.setHeaderRenderer(new HeadingRenderer(look, () -> isFigure(index)));
     }
+  }
+
+  private boolean isFigure(int column) {
+    return !model.rows.isEmpty()
+        && model.columns.get(column).cell().apply(model.rows.get(0)) instanceof Cell.Figure;
   }
 
   /** Chooses the first row that fits, without telling; none where none fits. */
@@ -264,14 +271,8 @@ final class DataTable<R> {
   }
 
   /** Headings stand over their figures. */
-  private final class HeadingRenderer implements javax.swing.table.TableCellRenderer {
-    private final Look its;
-    private final int index;
-
-    HeadingRenderer(Look its, int index) {
-      this.its = its;
-      this.index = index;
-    }
+  record HeadingRenderer(Look its, BooleanSupplier isFigure)
+      implements javax.swing.table.TableCellRenderer {
 
     @Override
     public Component getTableCellRendererComponent(
@@ -282,10 +283,8 @@ final class DataTable<R> {
               .getDefaultRenderer()
               .getTableCellRendererComponent(shown, value, selected, focus, row, column);
       if (part instanceof JLabel label) {
-        boolean isFigure =
-            !model.rows.isEmpty()
-                && model.columns.get(index).cell().apply(model.rows.get(0)) instanceof Cell.Figure;
-        label.setHorizontalAlignment(isFigure ? SwingConstants.RIGHT : SwingConstants.LEFT);
+        label.setHorizontalAlignment(
+            isFigure.getAsBoolean() ? SwingConstants.RIGHT : SwingConstants.LEFT);
         label.setForeground(its.ink().dim());
         label.setBorder(
             BorderFactory.createCompoundBorder(

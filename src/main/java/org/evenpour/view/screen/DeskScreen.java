@@ -128,11 +128,12 @@ final class DeskScreen {
         Parts.panel(
             "desk.head",
             new MigLayout(
-                "fill, insets " + look.px(6) + " " + pad + " " + look.px(6) + " " + pad,
-                "[]" + look.px(20) + "[]push[]" + look.px(10) + "[]"),
+                "fill, hidemode 3, insets " + look.px(6) + " " + pad + " " + look.px(6) + " " + pad,
+                "[]" + look.px(20) + "[]" + look.px(16) + "[]push[]" + look.px(10) + "[]"),
             look.ink().field());
     head.add(title);
     head.add(characteristics);
+    head.add(figures, "wmin 20");
     head.add(save.said());
     head.add(save.button());
     head.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, look.ink().hairline()));
@@ -144,14 +145,13 @@ final class DeskScreen {
         Parts.panel(
             "desk.foot",
             new MigLayout(
-                "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(8),
+                "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(12),
                 "[" + look.px(124) + "!]0[grow,fill]" + look.px(8) + "[]",
-                "[]0[]"),
+                "[]"),
             look.ink().field());
-    foot.add(turns, "aligny bottom");
-    foot.add(strip, "spany 2, growx, h " + look.px(52) + "!");
-    foot.add(whole, "spany 2, wrap");
-    foot.add(figures, "aligny top");
+    foot.add(turns);
+    foot.add(strip, "growx, h " + look.px(52) + "!");
+    foot.add(whole);
     return foot;
   }
 

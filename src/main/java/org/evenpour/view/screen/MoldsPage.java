@@ -35,12 +35,12 @@ final class MoldsPage implements Page {
     JPanel list =
         Parts.panel(
             "molds.list",
-            new MigLayout("fill, insets 0, gap 0 0", "[][]push", "[]0[grow,fill]"),
+            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
             look.ink().field());
-    list.add(filter, "gap " + look.px(8) + " " + look.px(8) + " " + look.px(8) + " " + look.px(8));
-    list.add(withSignal, "wrap");
-    list.add(table.component(), "span, grow, push");
-    screen = Parts.beside("page.molds", list, detail.screen(), 0.43, look);
+    list.add(filter, "split 2, growx 0, gap " + look.px(8) + " " + look.px(8) + " " + look.px(8) + " " + look.px(8));
+    list.add(withSignal, "growx 0, wrap");
+    list.add(table.component(), "grow, push");
+    screen = Parts.beside("page.molds", list, detail.screen(), 0.46, look);
   }
 
   private void applyFilter() {

@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
@@ -84,9 +85,8 @@ final class Parts {
     if (!tip.isEmpty()) {
       button.getAccessibleContext().setAccessibleDescription(tip);
     }
-    Dimension size = button.getPreferredSize();
-    button.setPreferredSize(new Dimension(size.width, Math.max(size.height, look.px(32))));
-    button.setMinimumSize(button.getPreferredSize());
+    // FlatLaf scales this itself: 32 pixels at body text of 13 pixels.
+    button.putClientProperty(FlatClientProperties.MINIMUM_HEIGHT, 30);
   }
 
   /** A panel that shows its ground. */

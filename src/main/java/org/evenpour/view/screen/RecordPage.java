@@ -82,12 +82,12 @@ final class RecordPage implements Page {
     screen =
         Parts.panel(
             "page.record",
-            new MigLayout("fill, hidemode 3, insets 0, gap 0 0", "[][][]push", "[]0[grow,fill]"),
+            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
             look.ink().field());
-    screen.add(used, "gap " + pad + " 0 " + pad + " " + pad);
-    screen.add(aside, "gapleft " + pad);
-    screen.add(none, "gapleft " + pad + ", wrap");
-    screen.add(deck, "span, grow, push");
+    screen.add(used, "split 3, growx 0, gap " + pad + " 0 " + pad + " " + pad);
+    screen.add(aside, "growx 0, gapleft " + pad);
+    screen.add(none, "growx 0, gapleft " + pad + ", wrap");
+    screen.add(deck, "grow, push");
   }
 
   private void show(CardLayout cards, JPanel deck, String card) {
@@ -105,6 +105,10 @@ final class RecordPage implements Page {
       int width =
           Math.max(field.width() * letter, bold.stringWidth(field.heading())) + look.px(24);
       table.getColumnModel().getColumn(i).setPreferredWidth(width);
+      table
+          .getColumnModel()
+          .getColumn(i)
+          .setHeaderRenderer(new DataTable.HeadingRenderer(look, () -> !field.isWords()));
     }
   }
 

@@ -37,11 +37,11 @@ final class SettingsPage implements Page {
             new MigLayout(
                 "fill, hidemode 3, insets 0, gap 0 0",
                 "[grow,fill]",
-                "[grow 46,fill]" + look.px(8) + "[grow 54,fill]"),
+                "[44%,fill]" + look.px(8) + "[]0[56%,fill]"),
             look.ink().field());
-    screen.add(table.component(), "grow, push, hmin " + look.px(120) + ", wrap");
+    screen.add(table.component(), "grow, wrap");
     screen.add(hint, "gap " + look.px(12) + " " + look.px(12) + ", wmin 50, wrap");
-    screen.add(stack, "grow, push");
+    screen.add(stack, "grow");
   }
 
   @Override

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What speaks for one signal: the sentence, the picture that proves it, the links. */
 final class SignalDetail {
-  private static final int ROWS = 5;
+  private static final int ROWS = 4;
 
   private final Desk desk;
   private final JPanel screen;
@@ -31,7 +31,7 @@ final class SignalDetail {
   SignalDetail(Desk desk) {
     this.desk = desk;
     var look = desk.look();
-    sentence = Parts.prose("signal.sentence", "", look.ink().bold(1.15), look);
+    sentence = Parts.prose("signal.sentence", "", look.ink().bold(1.05), look);
     tests = Parts.prose("signal.tests", "", look.ink().font(0.92), look);
     tests.setForeground(look.ink().dim());
     none = Parts.prose("signal.none", "", look.ink().font(1), look);
@@ -107,10 +107,8 @@ final class SignalDetail {
     List<String> names = new ArrayList<>();
     for (String test : signal.tests()) {
       String key = "test." + test;
-      names.add(
-          desk.look().language().screen().has(key)
-              ? desk.look().say(key)
-              : test.replace('-', ' '));
+      var words = desk.look().language().report();
+      names.add(words.has(key) ? words.say(key) : test.replace('-', ' '));
     }
     return String.join(", ", names);
   }

@@ -56,13 +56,13 @@ final class SignalsPage implements Page {
     JPanel left =
         Parts.panel(
             "signals.left",
-            new MigLayout("fill, insets 0, gap 0 0", "[][]push[]", "[]0[grow,fill]"),
+            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
             look.ink().field());
     int pad = look.px(8);
-    left.add(filter, "gap " + pad + " " + pad + " " + pad + " " + pad);
-    left.add(holding);
-    left.add(count, "gapright " + pad + ", wrap");
-    left.add(scroll, "span, grow, push");
+    left.add(filter, "split 3, growx 0, gap " + pad + " " + pad + " " + pad + " " + pad);
+    left.add(holding, "growx 0");
+    left.add(count, "gapleft " + pad + ", growx 0, wrap");
+    left.add(scroll, "grow, push");
     screen = Parts.beside("page.signals", left, detail.screen(), 0.4, look);
   }
 

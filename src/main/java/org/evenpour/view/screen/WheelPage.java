@@ -37,7 +37,7 @@ final class WheelPage implements Page {
     screen =
         Parts.panel(
             "page.wheel",
-            new MigLayout("fill, insets 0, gap 0 0", "[42%,fill][58%,fill]", "[fill]"),
+            new MigLayout("fill, insets 0, gap 0 0", "[44%,fill][56%,fill]", "[fill]"),
             look.ink().field());
     JPanel right =
         Parts.panel(
