@@ -236,8 +236,9 @@ public record MoldRing(
     arrow.lineTo(-size * 0.016, -tip - size * 0.022);
     arrow.closePath();
     pen.fill(place.createTransformedShape(arrow), ink.text());
-    Point2D at = point(cx, cy, tip + size * 0.028, degrees);
     double cos = Math.cos(Math.toRadians(degrees));
+    Point2D at =
+        point(cx, cy, tip + size * (Math.abs(cos) > 0.3 ? 0.028 : 0.04), degrees);
     pen.text(
         pouring,
         at.getX() + cos * size * 0.006,

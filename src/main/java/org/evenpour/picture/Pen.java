@@ -84,6 +84,15 @@ record Pen(Graphics2D g, Ink ink) {
     return new Rectangle2D.Double(left, y - capHeight, width, capHeight * 2);
   }
 
+  /** Covers most of what lies behind a small line of text. */
+  void plate(double x, double y, double width) {
+    Color field = ink.field();
+    Rectangle2D plate =
+        new Rectangle2D.Double(
+            x - ink.length(2), y - ink.length(8), width + ink.length(4), ink.length(16));
+    fill(plate, new Color(field.getRed(), field.getGreen(), field.getBlue(), 215));
+  }
+
   /** A line of text cut to a width, with an ellipsis. */
   String fit(String text, Font font, double width) {
     if (width(text, font) <= width) {

@@ -89,7 +89,8 @@ public record SeriesPicture(
     boolean isLowest = !across.title().isEmpty();
     double left = ink.length(LEFT);
     double below = ink.length(isLowest ? 42 : 8);
-    double top = ink.length(flags.isEmpty() ? 20 : 40);
+    double titled = area.getX() + pen.width(up.title(), ink.font(0.92)) + ink.length(12);
+    double top = ink.length(flags.isEmpty() ? 20 : isFlagBefore(titled, area, left, right) ? 40 : 26);
     Rectangle2D lower =
         new Rectangle2D.Double(
             area.getX(), area.getY() + top, area.getWidth(), Math.max(1, area.getHeight() - top));
@@ -129,6 +130,16 @@ public record SeriesPicture(
     paintFlags(pen, data, spots);
     paintLines(pen, values, data, small);
     return new Painted(spots, new Painted.Scale(data, across.low(), across.high()));
+  }
+
+  /** Whether a flag would stand where the title does. */
+  private boolean isFlagBefore(double end, Rectangle2D area, double left, double right) {
+    Rectangle2D data =
+        new Rectangle2D.Double(
+            area.getX() + left, 0, Math.max(1, area.getWidth() - left - right), 1);
+    return flags.stream()
+        .filter(flag -> flag.to() >= across.low() && flag.from() <= across.high())
+        .anyMatch(flag -> x(flag.from(), data) < end);
   }
 
   /** What the labels at the lines' ends take. */
@@ -216,7 +227,8 @@ public record SeriesPicture(
       boolean fits = x + size + width < data.getMaxX();
       double left = fits ? x + size : x - size - width;
       if (left > free) {
-        pen.text(change.label(), left, data.getMaxY() - ink.length(12), 0, font, ink.event());
+        pen.plate(left, data.getMaxY() - ink.length(13), width);
+        pen.text(change.label(), left, data.getMaxY() - ink.length(13), 0, font, ink.event());
         free = left + width + size;
       }
       spots.add(
@@ -234,7 +246,8 @@ public record SeriesPicture(
     double free = Double.NEGATIVE_INFINITY;
     List<Flag> ordered = new ArrayList<>(flags);
     ordered.sort(Comparator.comparingDouble(Flag::from));
-    for (Flag flag : ordered) {
+    for (int i = 0; i < ordered.size(); i++) {
+      Flag flag = ordered.get(i);
       if (flag.to() < across.low() || flag.from() > across.high()) {
         continue;
       }
@@ -255,7 +268,9 @@ public record SeriesPicture(
       }
       double width = pen.width(flag.label(), font);
       double left = Math.min(x + ink.length(12), data.getMaxX() - width);
-      if (left >= free) {
+      double next = i + 1 < ordered.size() ? x(ordered.get(i + 1).from(), data) : data.getMaxX();
+      boolean isFree = left >= free && (next > left + width || next <= x + ink.length(12));
+      if (isFree) {
         pen.text(
             flag.label(), left, y - ink.length(8), 0, font, ink.textOf(flag.mark()));
         free = left + width + ink.length(10);

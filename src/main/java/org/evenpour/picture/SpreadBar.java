@@ -56,7 +56,7 @@ public record SpreadBar(List<Part> parts) implements Picture {
       }
       double left = Math.max(free, Math.min(x, area.getMaxX() - wide - rest));
       pen.line(x, y + height, x, y + height + ink.length(5), ink.dim(), pen.hair());
-      if (left > x + 1) {
+      if (Math.abs(left - x) > 1) {
         pen.line(x, y + height + ink.length(5), left, y + height + ink.length(5), ink.dim(), pen.hair());
       }
       pen.text(part.figure(), left, y + height + ink.length(16), 0, bold, ink.text());

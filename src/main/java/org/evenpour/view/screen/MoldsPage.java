@@ -1,12 +1,12 @@
 package org.evenpour.view.screen;
 
+import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
-import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Tables;
@@ -32,14 +32,9 @@ final class MoldsPage implements Page {
         Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
     withSignal.addActionListener(event -> applyFilter());
     detail = new MoldDetail(desk);
-    JPanel list =
-        Parts.panel(
-            "molds.list",
-            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
-            look.ink().field());
-    list.add(filter, "split 2, growx 0, gap " + look.px(8) + " " + look.px(8) + " " + look.px(8) + " " + look.px(8));
-    list.add(withSignal, "growx 0, wrap");
-    list.add(table.component(), "grow, push");
+    JPanel list = Parts.panel("molds.list", new BorderLayout(), look.ink().field());
+    list.add(Parts.row("molds.tools", look, filter, withSignal), BorderLayout.NORTH);
+    list.add(table.component(), BorderLayout.CENTER);
     screen = Parts.beside("page.molds", list, detail.screen(), 0.46, look);
   }
 

@@ -18,6 +18,7 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
+import net.miginfocom.swing.MigLayout;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Mark;
 import org.evenpour.view.model.Look;
@@ -80,9 +81,10 @@ final class Parts {
 
   private static void dress(AbstractButton button, String name, String tip, Look look) {
     button.setName(name);
-    button.setToolTipText(tip.isEmpty() ? null : tip);
+    
     button.getAccessibleContext().setAccessibleName(button.getText());
     if (!tip.isEmpty()) {
+      button.setToolTipText(Tips.wrapped(tip));
       button.getAccessibleContext().setAccessibleDescription(tip);
     }
     // FlatLaf scales this itself: 32 pixels at body text of 13 pixels.
@@ -126,15 +128,36 @@ final class Parts {
 
   /** A list with its detail beside it; the detail takes its share only while it is visible. */
   static JPanel beside(String name, JComponent list, JComponent detail, double share, Look look) {
-    JPanel panel = panel(name, null, look.ink().ground());
-    panel.setLayout(new Beside(share, look.px(8)));
+    JPanel panel = panel(name, new Beside(share, look.px(8), false), look.ink().ground());
     panel.add(list);
     panel.add(detail);
     return panel;
   }
 
-  /** Lays out a list and, if it is visible, its detail at the right. */
-  private record Beside(double share, int gap) implements LayoutManager {
+  /** One over the other, the upper with its share of the height. */
+  static JPanel over(String name, JComponent upper, JComponent lower, double share, Look look) {
+    JPanel panel = panel(name, new Beside(share, look.px(8), true), look.ink().ground());
+    panel.add(upper);
+    panel.add(lower);
+    return panel;
+  }
+
+  /** Parts in a row from the left, with room about them. */
+  static JPanel row(String name, Look look, JComponent... parts) {
+    int pad = look.px(8);
+    JPanel panel =
+        panel(
+            name,
+            new MigLayout("hidemode 3, insets " + pad + ", gap " + pad),
+            look.ink().field());
+    for (JComponent part : parts) {
+      panel.add(part);
+    }
+    return panel;
+  }
+
+  /** Lays out a list and, if it is visible, its detail at the right or below. */
+  private record Beside(double share, int gap, boolean isUpright) implements LayoutManager {
     @Override
     public void layoutContainer(Container parent) {
       Component list = parent.getComponent(0);
@@ -143,6 +166,12 @@ final class Parts {
       int height = parent.getHeight();
       if (!detail.isVisible()) {
         list.setBounds(0, 0, width, height);
+        return;
+      }
+      if (isUpright) {
+        int top = (int) Math.round((height - gap) * share);
+        list.setBounds(0, 0, width, top);
+        detail.setBounds(0, top + gap, width, height - gap - top);
         return;
       }
       int left = (int) Math.round((width - gap) * share);

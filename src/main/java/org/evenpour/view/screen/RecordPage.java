@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.FontMetrics;
 import java.util.List;
@@ -10,7 +11,6 @@ import javax.swing.JPanel;
 import javax.swing.JTable;
 import javax.swing.JToggleButton;
 import javax.swing.table.AbstractTableModel;
-import net.miginfocom.swing.MigLayout;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.Column;
@@ -78,16 +78,9 @@ final class RecordPage implements Page {
     used.addActionListener(event -> show(cards, deck, "used"));
     aside.addActionListener(event -> show(cards, deck, "aside"));
     none.setVisible(false);
-    int pad = look.px(8);
-    screen =
-        Parts.panel(
-            "page.record",
-            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
-            look.ink().field());
-    screen.add(used, "split 3, growx 0, gap " + pad + " 0 " + pad + " " + pad);
-    screen.add(aside, "growx 0, gapleft " + pad);
-    screen.add(none, "growx 0, gapleft " + pad + ", wrap");
-    screen.add(deck, "grow, push");
+    screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
+    screen.add(Parts.row("record.tools", look, used, aside, none), BorderLayout.NORTH);
+    screen.add(deck, BorderLayout.CENTER);
   }
 
   private void show(CardLayout cards, JPanel deck, String card) {

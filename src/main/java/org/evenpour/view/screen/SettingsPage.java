@@ -1,11 +1,11 @@
 package org.evenpour.view.screen;
 
+import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
-import javax.swing.JTextArea;
-import net.miginfocom.swing.MigLayout;
+import javax.swing.JLabel;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
@@ -19,7 +19,7 @@ final class SettingsPage implements Page {
   private final JPanel screen;
   private final DataTable<SettingRow> table;
   private final PictureView stack;
-  private final JTextArea hint;
+  private final JLabel hint;
 
   SettingsPage(Desk desk) {
     this.desk = desk;
@@ -29,19 +29,11 @@ final class SettingsPage implements Page {
     stack = new PictureView("settings.stack", look.say("page.settings.tip"), look.ink(), 8);
     stack.onScroll(Scrolling.of(desk));
     stack.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
-    hint = Parts.prose("settings.hint", "", look.ink().font(1), look);
-    hint.setForeground(look.ink().dim());
-    screen =
-        Parts.panel(
-            "page.settings",
-            new MigLayout(
-                "fill, hidemode 3, insets 0, gap 0 0",
-                "[grow,fill]",
-                "[44%,fill]" + look.px(8) + "[]0[56%,fill]"),
-            look.ink().field());
-    screen.add(table.component(), "grow, wrap");
-    screen.add(hint, "gap " + look.px(12) + " " + look.px(12) + ", wmin 50, wrap");
-    screen.add(stack, "grow");
+    hint = Parts.dim("settings.hint", "", look);
+    JPanel lower = Parts.panel("settings.lower", new BorderLayout(), look.ink().field());
+    lower.add(Parts.row("settings.note", look, hint), BorderLayout.NORTH);
+    lower.add(stack, BorderLayout.CENTER);
+    screen = Parts.over("page.settings", table.component(), lower, 0.42, look);
   }
 
   @Override
@@ -70,7 +62,9 @@ final class SettingsPage implements Page {
             .findFirst()
             .orElse(rows.isEmpty() ? null : rows.get(0));
     table.choose(row -> row.equals(chosen));
-    hint.setVisible(chosen == null || chosen.report().category());
+    boolean isShown = chosen == null || chosen.report().category();
+    hint.setVisible(isShown);
+    hint.getParent().setVisible(isShown);
     stack.setVisible(chosen != null);
     if (chosen == null) {
       hint.setText(look.say("settings.none"));

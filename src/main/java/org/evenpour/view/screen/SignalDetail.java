@@ -2,6 +2,7 @@ package org.evenpour.view.screen;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
@@ -76,12 +77,13 @@ final class SignalDetail {
             ? null
             : OpenedLog.characteristic(desk.report(), signal.wheel(), signal.characteristic());
     boolean isKnown = signal != null && report != null;
+    boolean isLinked = signal != null && report != null && !signal.links().isEmpty();
     sentence.setVisible(isKnown);
     tests.setVisible(isKnown);
     stack.setVisible(isKnown);
-    heading.setVisible(isKnown && !signal.links().isEmpty());
-    links.component().setVisible(isKnown && !signal.links().isEmpty());
-    none.setVisible(!isKnown || signal.links().isEmpty());
+    heading.setVisible(isLinked);
+    links.component().setVisible(isLinked);
+    none.setVisible(!isLinked);
     var look = desk.look();
     if (signal == null || report == null) {
       shown = null;
@@ -108,9 +110,13 @@ final class SignalDetail {
     for (String test : signal.tests()) {
       String key = "test." + test;
       var words = desk.look().language().report();
-      names.add(words.has(key) ? words.say(key) : test.replace('-', ' '));
+      names.add(words.has(key) ? uncapital(words.say(key)) : test.replace('-', ' '));
     }
     return String.join(", ", names);
+  }
+
+  private static String uncapital(String text) {
+    return text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
   }
 
   List<Export> exports() {

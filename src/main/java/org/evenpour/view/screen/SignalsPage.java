@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,7 +13,6 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
-import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.view.model.Desk;
 
@@ -53,16 +53,9 @@ final class SignalsPage implements Page {
     detail = new SignalDetail(desk);
     JScrollPane scroll = new JScrollPane(list);
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    JPanel left =
-        Parts.panel(
-            "signals.left",
-            new MigLayout("fill, insets 0, gap 0 0", "[grow,fill]", "[]0[grow,fill]"),
-            look.ink().field());
-    int pad = look.px(8);
-    left.add(filter, "split 3, growx 0, gap " + pad + " " + pad + " " + pad + " " + pad);
-    left.add(holding, "growx 0");
-    left.add(count, "gapleft " + pad + ", growx 0, wrap");
-    left.add(scroll, "grow, push");
+    JPanel left = Parts.panel("signals.left", new BorderLayout(), look.ink().field());
+    left.add(Parts.row("signals.tools", look, filter, holding, count), BorderLayout.NORTH);
+    left.add(scroll, BorderLayout.CENTER);
     screen = Parts.beside("page.signals", left, detail.screen(), 0.4, look);
   }
 
