@@ -78,11 +78,11 @@ public final class Tables {
     if (report.specification().hasLimits()) {
       columns.add(
           new Column<>(
-              "cpk", "", 7, row -> estimate(row.report().capability(), CapabilityReport::cpk)));
+              "cpk", "", 5, row -> estimate(row.report().capability(), CapabilityReport::cpk)));
       columns.add(new Column<>("outside", "", 8, row -> count(desk, row.report().outside())));
     }
     columns.add(
-        new Column<>("anodes", "", 9, row -> count(desk, (Long) row.report().count())));
+        new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
     return columns;
   }
 
@@ -330,31 +330,31 @@ public final class Tables {
         new Column<>(
             key,
             "",
-            12,
+            9,
             row -> key.equals("mold") ? new Cell.Label(row.name()) : new Cell.Text(row.name())));
     columns.add(
         new Column<>(
             "stable",
             "",
-            19,
+            17,
             row ->
                 row.signals() == 0
                     ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)
                     : new Cell.Text(desk.look().say("cell.unstable", row.signals()))));
     columns.add(
-        new Column<>("cpk", "", 7, row -> estimate(row.capability(), CapabilityReport::cpk)));
+        new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
     columns.add(
         new Column<>(
-            "cpk_bar", "", 12, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
+            "cpk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
     columns.add(
-        new Column<>("ppk", "", 7, row -> estimate(row.capability(), CapabilityReport::ppk)));
+        new Column<>("ppk", "", 5, row -> estimate(row.capability(), CapabilityReport::ppk)));
     columns.add(
         new Column<>(
-            "ppk_bar", "", 12, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
-    columns.add(new Column<>("cp", "", 7, row -> estimate(row.capability(), CapabilityReport::cp)));
-    columns.add(new Column<>("pp", "", 7, row -> estimate(row.capability(), CapabilityReport::pp)));
+            "ppk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
+    columns.add(new Column<>("cp", "", 5, row -> estimate(row.capability(), CapabilityReport::cp)));
+    columns.add(new Column<>("pp", "", 5, row -> estimate(row.capability(), CapabilityReport::pp)));
     columns.add(
-        new Column<>("cpm", "", 7, row -> estimate(row.capability(), CapabilityReport::cpm)));
+        new Column<>("cpm", "", 5, row -> estimate(row.capability(), CapabilityReport::cpm)));
     columns.add(
         new Column<>(
             "expected",
@@ -373,7 +373,7 @@ public final class Tables {
               CapabilityReport one = row.capability();
               return percent(desk, one == null ? null : (Double) one.fractionOutsideObserved());
             }));
-    columns.add(new Column<>("anodes", "", 9, row -> count(desk, row.count())));
+    columns.add(new Column<>("anodes", "", 7, row -> count(desk, row.count())));
     return columns;
   }
 

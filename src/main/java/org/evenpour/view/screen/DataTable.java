@@ -133,7 +133,7 @@ final class DataTable<R> {
     int letter = metrics.charWidth('0');
     for (int i = 0; i < model.columns.size(); i++) {
       TableColumn column = table.getColumnModel().getColumn(i);
-      int heading = bold.stringWidth(model.headings.get(i)) + look.px(22);
+      int heading = bold.stringWidth(model.headings.get(i)) + look.px(18);
       int width = Math.max(heading, model.columns.get(i).width() * letter + look.px(16));
       column.setPreferredWidth(width);
       column.setMinWidth(Math.min(width, look.px(48)));
