@@ -8,6 +8,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import javax.swing.UIManager;
+import net.miginfocom.layout.PlatformDefaults;
+import net.miginfocom.layout.UnitValue;
 import org.evenpour.picture.Ink;
 
 /** Dresses Swing in an ink. */
@@ -27,6 +29,9 @@ public final class Theme {
     colors.put("@selectionInactiveBackground", hex(ink.chosen()));
     colors.put("@selectionInactiveForeground", hex(ink.text()));
     FlatLaf.setGlobalExtraDefaults(colors);
+    // Lengths follow the text already; the layout must not scale them again.
+    PlatformDefaults.setDefaultHorizontalUnit(UnitValue.PIXEL);
+    PlatformDefaults.setDefaultVerticalUnit(UnitValue.PIXEL);
     UIManager.put("defaultFont", ink.font(1));
     UIManager.put("Component.focusWidth", 1);
     UIManager.put("Component.arc", 4);
