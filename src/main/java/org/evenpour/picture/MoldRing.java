@@ -13,6 +13,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -93,8 +94,17 @@ public record MoldRing(
       double degrees = degrees(i, step);
       mold(pen, molds.get(i), i, degrees, cx, cy, size, padWide, padDeep, number, spots);
     }
+    List<Integer> worst = new ArrayList<>();
     for (int i = 0; i < molds.size(); i++) {
-      word(pen, molds.get(i), degrees(i, step), cx, cy, size, words);
+      if (molds.get(i).mark() != Mark.NONE) {
+        worst.add(i);
+      }
+    }
+    // Where there is no room for all words, the molds that stand farthest off have theirs.
+    worst.sort(Comparator.comparingDouble(i -> -off(molds.get(i))));
+    double letters = worst.size() > 5 ? 0.026 : 0.032;
+    for (int i : worst) {
+      word(pen, molds.get(i), degrees(i, step), cx, cy, size, letters, words);
     }
     pouringSpot(pen, cx, cy, size, padDeep, ink);
     turning(pen, cx, cy, size, ink);
@@ -109,8 +119,8 @@ public record MoldRing(
   private double size(Pen pen, Rectangle2D area) {
     double ems = pen.width(pouring, pen.ink().font(1)) / pen.ink().textPx();
     double cos = Math.abs(Math.cos(Math.toRadians(bearing.pouringDegrees())));
-    double beside = cos > 0.3 ? 1.06 + 2 * cos * 0.028 * ems : 1.0;
-    double above = cos > 0.95 ? 0.96 : 1.1;
+    double beside = cos > 0.3 ? 1.1 + 2 * cos * 0.028 * ems : 1.02;
+    double above = cos > 0.95 ? 1.02 : 1.17;
     return Math.min(area.getWidth() / beside, area.getHeight() / above);
   }
 
@@ -160,6 +170,10 @@ public record MoldRing(
         0.5,
         number,
         signal ? (ink.dark() ? ink.ground() : Color.WHITE) : ink.text());
+    if (signal) {
+      Point2D out = point(cx, cy, PADS * size + padDeep / 2 + size * 0.014, degrees);
+      pen.fill(mold.mark().at(out.getX(), out.getY(), size * 0.02), ink.of(mold.mark()));
+    }
     Double departure = mold.departure();
     if (departure != null && !departure.isNaN()) {
       double part = Math.max(-1.5, Math.min(1.5, departure / span));
@@ -190,16 +204,28 @@ public record MoldRing(
             mold.says()));
   }
 
+  private static double off(Mold mold) {
+    Double departure = mold.departure();
+    return departure == null || departure.isNaN() ? 0 : Math.abs(departure);
+  }
+
   private void word(
-      Pen pen, Mold mold, double degrees, double cx, double cy, double size, List<Rectangle2D> taken) {
+      Pen pen,
+      Mold mold,
+      double degrees,
+      double cx,
+      double cy,
+      double size,
+      double letters,
+      List<Rectangle2D> taken) {
     if (mold.mark() == Mark.NONE || mold.word().isEmpty()) {
       return;
     }
     Ink ink = pen.ink();
-    Font font = ink.bold(size * 0.032 / ink.textPx());
+    Font font = ink.bold(size * letters / ink.textPx());
     String label = mold.label() + " " + mold.mark().sign() + " " + mold.word();
     double width = pen.width(label, font);
-    double height = size * 0.042;
+    double height = size * letters * 1.3;
     double inner = (BASE - REACH * 1.6) * size;
     for (double radius = inner; radius > size * 0.06; radius -= size * 0.02) {
       Point2D edge = point(cx, cy, radius, degrees);
@@ -227,7 +253,7 @@ public record MoldRing(
 
   private void pouringSpot(Pen pen, double cx, double cy, double size, double padDeep, Ink ink) {
     double degrees = bearing.pouringDegrees();
-    double tip = PADS * size + padDeep / 2 + size * 0.008;
+    double tip = PADS * size + padDeep / 2 + size * 0.028;
     AffineTransform place = AffineTransform.getTranslateInstance(cx, cy);
     place.rotate(Math.toRadians(90 - degrees));
     Path2D arrow = new Path2D.Double();

@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
@@ -45,22 +46,23 @@ final class CapabilityPage implements Page {
             .filter(one -> one.wheel().equals(desk.selection().wheel()))
             .count();
     long height = look.px(30) * (lines + 1) + look.px(14);
-    screen =
+    JPanel above =
         Parts.panel(
-            "page.capability",
-            new MigLayout(
-                "fill, hidemode 3, insets 0, gap 0 0", "[grow,fill]", "[]4[]4[]10[]4[]0[grow,fill]"),
+            "capability.above",
+            new MigLayout("fillx, hidemode 3, insets 0, gap 0 0", "[grow,fill]"),
             look.ink().field());
-    String gaps = "gap " + pad + " " + pad + " " + look.px(8) + " 0, wmin 50, wrap";
-    screen.add(Parts.heading("capability.wheel.title", look.say("capability.wheel"), look), gaps);
-    screen.add(whole.component(), "growx, h " + height + "!, wrap");
+    String gaps = "gap " + pad + " " + pad + " " + look.px(8) + " " + look.px(4) + ", wmin 50, wrap";
+    above.add(Parts.heading("capability.wheel.title", look.say("capability.wheel"), look), gaps);
+    above.add(whole.component(), "growx, h " + height + "!, wrap");
     JTextArea note =
         Parts.prose("capability.note", look.say("capability.note"), look.ink().font(0.92), look);
     note.setForeground(look.ink().dim());
-    screen.add(note, gaps);
-    screen.add(title, gaps);
-    screen.add(none, gaps);
-    screen.add(molds.component(), "grow, push");
+    above.add(note, gaps);
+    above.add(title, gaps);
+    above.add(none, gaps);
+    screen = Parts.panel("page.capability", new BorderLayout(), look.ink().field());
+    screen.add(above, BorderLayout.NORTH);
+    screen.add(molds.component(), BorderLayout.CENTER);
   }
 
   @Override
