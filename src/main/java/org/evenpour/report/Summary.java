@@ -190,8 +190,9 @@ public final class Summary {
     }
     List<String> lines = new ArrayList<>();
     int said = 0;
-    for (Topic topic : topics) {
-      boolean last = topic == topics.get(topics.size() - 1);
+    for (int i = 0; i < topics.size(); i++) {
+      Topic topic = topics.get(i);
+      boolean last = i == topics.size() - 1;
       int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.topic(topic), "  ");
       boolean whole = more.size() <= room;
