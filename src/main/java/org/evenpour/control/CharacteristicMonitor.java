@@ -423,6 +423,17 @@ public final class CharacteristicMonitor {
     return mold < molds.size() ? molds.get(mold).departure : Double.NaN;
   }
 
+  /**
+   * How far a mold usually stands from the rest of the wheel: the level that its anodes are judged
+   * against, in the unit.
+   *
+   * @param mold index
+   * @return NaN where it is not known yet
+   */
+  public double usual(int mold) {
+    return mold < molds.size() ? molds.get(mold).offset : Double.NaN;
+  }
+
   /** The classic chart of the wheel. */
   public RunTests wheelTests() {
     return wheelTests;

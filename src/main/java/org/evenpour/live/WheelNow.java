@@ -49,6 +49,7 @@ public record WheelNow(
    * @param limits of the turns' means; null while there are none
    * @param departures how far each mold stands from the wheel just now, by mold index; null where
    *     it is not known
+   * @param usual how far each mold usually stands from the wheel: what it is judged against
    * @param pourSigma s.d. from pour to pour; null while there are no limits
    */
   public record Judged(
@@ -58,6 +59,7 @@ public record WheelNow(
       Specification specification,
       @Nullable TurnLimits limits,
       List<@Nullable Double> departures,
+      List<@Nullable Double> usual,
       @Nullable Double pourSigma) {}
 
   /**

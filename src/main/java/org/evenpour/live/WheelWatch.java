@@ -195,9 +195,10 @@ final class WheelWatch {
     LimitsInForce its = limits.get(i);
     CharacteristicMonitor monitor = monitors.get(i);
     List<@Nullable Double> departures = new ArrayList<>();
+    List<@Nullable Double> usual = new ArrayList<>();
     for (int mold = 0; mold < molds; mold++) {
-      double departure = monitor == null ? Double.NaN : monitor.departure(mold);
-      departures.add(Double.isNaN(departure) ? null : (Double) departure);
+      departures.add(monitor == null ? null : known(monitor.departure(mold)));
+      usual.add(monitor == null ? null : known(monitor.usual(mold)));
     }
     return new WheelNow.Judged(
         characteristic.name(),
@@ -206,7 +207,12 @@ final class WheelWatch {
         characteristic.specification(),
         its == null ? null : limits(its),
         departures,
+        usual,
         its == null ? null : (Double) its.pourSigma());
+  }
+
+  private static @Nullable Double known(double x) {
+    return Double.isNaN(x) ? null : (Double) x;
   }
 
   private static WheelNow.TurnLimits limits(LimitsInForce its) {
