@@ -203,7 +203,7 @@ public record Sentences(
         : words.say("state.other" + way, words.characteristic(characteristic));
   }
 
-  private String state(Signal signal) {
+  public String state(Signal signal) {
     return state(signal.characteristic(), signal.direction());
   }
 

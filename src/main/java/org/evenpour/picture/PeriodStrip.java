@@ -1,0 +1,101 @@
+package org.evenpour.picture;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The whole period as one thin line, signals as marks on it, and the stretch of turns that was
+ * chosen.
+ *
+ * @param points the wheel turn by turn
+ * @param low value at the bottom
+ * @param high value at the top
+ * @param from first turn
+ * @param to last turn
+ * @param flags signals
+ * @param stretch chosen turns {first, last}; null = all
+ */
+@SuppressWarnings("ArrayRecordComponent") // two numbers, made by the one who hands them over
+public record PeriodStrip(
+    Points points,
+    double low,
+    double high,
+    double from,
+    double to,
+    List<SeriesPicture.Flag> flags,
+    double @Nullable [] stretch)
+    implements Picture {
+
+  /** Copies the list. */
+  public PeriodStrip {
+    flags = List.copyOf(flags);
+  }
+
+  @Override
+  public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
+    Pen pen = Pen.on(g, ink);
+    Rectangle2D inner =
+        new Rectangle2D.Double(
+            area.getX(),
+            area.getY() + ink.length(10),
+            area.getWidth(),
+            Math.max(1, area.getHeight() - ink.length(12)));
+    Painted.Scale scale = new Painted.Scale(inner, from, to);
+    if (stretch != null) {
+      double left = scale.x(stretch[0]);
+      double right = scale.x(stretch[1]);
+      pen.fill(
+          new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()), ink.chosen());
+    }
+    int columns = (int) Math.ceil(inner.getWidth() * Math.max(1, g.getTransform().getScaleX()));
+    int[] kept = Decimator.keep(points.x(), points.y(), from, to, columns, points.flagged());
+    Path2D line = new Path2D.Double();
+    boolean down = false;
+    for (int index : kept) {
+      double value = points.y()[index];
+      if (Double.isNaN(value)) {
+        down = false;
+        continue;
+      }
+      double x = scale.x(points.x()[index]);
+      double part = Math.max(0, Math.min(1, (value - low) / (high - low)));
+      double y = inner.getMaxY() - part * inner.getHeight();
+      if (down) {
+        line.lineTo(x, y);
+      } else {
+        line.moveTo(x, y);
+      }
+      down = true;
+    }
+    pen.draw(line, ink.dim(), pen.hair());
+    List<Spot> spots = new ArrayList<>();
+    for (SeriesPicture.Flag flag : flags) {
+      double left = scale.x(flag.from());
+      double right = Math.max(left + ink.length(2), scale.x(flag.to()));
+      Color color = ink.of(flag.mark());
+      double y = area.getY() + ink.length(5);
+      pen.fill(
+          new Rectangle2D.Double(left, y - ink.length(1), right - left, ink.length(2)), color);
+      pen.fill(flag.mark().at(left, y, ink.length(8)), color);
+      spots.add(
+          new Spot(
+              new Rectangle2D.Double(
+                  left - ink.length(5), area.getY(), right - left + ink.length(10), ink.length(12)),
+              "signal",
+              flag.name(),
+              flag.says()));
+    }
+    if (stretch != null) {
+      for (double edge : stretch) {
+        double x = scale.x(edge);
+        pen.line(x, area.getY(), x, area.getMaxY(), ink.accent(), ink.length(2));
+      }
+    }
+    return new Painted(spots, scale);
+  }
+}

@@ -1,0 +1,161 @@
+package org.evenpour.picture;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.geom.Rectangle2D;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.text.NumberFormat;
+import java.util.Locale;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.AxisLocation;
+import org.jfree.chart.axis.AxisSpace;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.axis.TickUnits;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.DomainOrder;
+import org.jfree.data.xy.AbstractXYDataset;
+
+/** Plots in our look: few ticks, units in the titles, no frame, no legend. */
+final class Plots {
+  private Plots() {}
+
+  /** A number axis from {@code low} to {@code high}. */
+  static NumberAxis axis(String title, double low, double high, Ink ink) {
+    NumberAxis axis = new NumberAxis(title.isEmpty() ? null : title);
+    axis.setRange(low, high > low ? high : low + 1);
+    axis.setAutoRangeIncludesZero(false);
+    axis.setStandardTickUnits(ticks());
+    axis.setLabelFont(ink.font(0.92));
+    axis.setTickLabelFont(ink.font(0.85));
+    axis.setLabelPaint(ink.dim());
+    axis.setTickLabelPaint(ink.dim());
+    axis.setAxisLinePaint(ink.hairline());
+    axis.setTickMarkPaint(ink.hairline());
+    double gap = ink.length(4);
+    axis.setTickLabelInsets(new RectangleInsets(gap, gap * 2.5, gap, gap));
+    return axis;
+  }
+
+  /** A plot without grid or frame; {@code left} and {@code right} are kept free beside it. */
+  static XYPlot plot(NumberAxis across, NumberAxis up, double left, double right, double below) {
+    XYPlot plot = new XYPlot(null, across, up, null);
+    plot.setBackgroundPaint(null);
+    plot.setOutlineVisible(false);
+    plot.setDomainGridlinesVisible(false);
+    plot.setRangeGridlinesVisible(false);
+    plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
+    plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
+    plot.setInsets(RectangleInsets.ZERO_INSETS);
+    AxisSpace beside = new AxisSpace();
+    beside.setLeft(left);
+    beside.setRight(right);
+    plot.setFixedRangeAxisSpace(beside);
+    AxisSpace under = new AxisSpace();
+    under.setBottom(below);
+    plot.setFixedDomainAxisSpace(under);
+    return plot;
+  }
+
+  /** Draws a plot and says where its values came to lie. */
+  static Rectangle2D draw(Pen pen, XYPlot plot, Rectangle2D area) {
+    JFreeChart chart = new JFreeChart(null, null, plot, false);
+    chart.setBackgroundPaint(null);
+    chart.setPadding(RectangleInsets.ZERO_INSETS);
+    chart.setAntiAlias(true);
+    org.jfree.chart.ChartRenderingInfo info = new org.jfree.chart.ChartRenderingInfo(null);
+    chart.draw(pen.g(), area, null, info);
+    PlotRenderingInfo where = info.getPlotInfo();
+    Pen.on(pen.g(), pen.ink());
+    return where.getDataArea();
+  }
+
+  /** Lines only, or lines and small dots. */
+  static XYLineAndShapeRenderer lines(Color color, double width, boolean dots, double dot) {
+    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, dots);
+    renderer.setSeriesPaint(0, color);
+    renderer.setSeriesStroke(
+        0, new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL));
+    renderer.setSeriesShape(
+        0, new java.awt.geom.Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
+    renderer.setDefaultCreateEntities(false);
+    return renderer;
+  }
+
+  /** Round steps, with no more decimals than they need and a true minus sign. */
+  private static TickUnits ticks() {
+    TickUnits units = new TickUnits();
+    for (int power = -4; power <= 9; power++) {
+      for (int lead : new int[] {1, 2, 5}) {
+        double step = lead * Math.pow(10, power);
+        units.add(new NumberTickUnit(step, format(Math.max(0, -power))));
+      }
+    }
+    return units;
+  }
+
+  /** Digits as everywhere in the program: a decimal point, no grouping, a true minus sign. */
+  static NumberFormat format(int decimals) {
+    DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+    symbols.setMinusSign('−');
+    DecimalFormat format = new DecimalFormat("0", symbols);
+    format.setMinimumFractionDigits(decimals);
+    format.setMaximumFractionDigits(decimals);
+    return format;
+  }
+
+  /** The points that were kept, as a dataset whose order the plot may rely on. */
+  static final class Kept extends AbstractXYDataset {
+    private final transient Points points;
+    private final transient int[] indices;
+
+    Kept(Points points, int[] indices) {
+      this.points = points;
+      this.indices = indices;
+    }
+
+    @Override
+    public int getSeriesCount() {
+      return 1;
+    }
+
+    @Override
+    public String getSeriesKey(int series) {
+      return "";
+    }
+
+    @Override
+    public int getItemCount(int series) {
+      return indices.length;
+    }
+
+    @Override
+    public DomainOrder getDomainOrder() {
+      return DomainOrder.ASCENDING;
+    }
+
+    @Override
+    public Number getX(int series, int item) {
+      return getXValue(series, item);
+    }
+
+    @Override
+    public Number getY(int series, int item) {
+      return getYValue(series, item);
+    }
+
+    @Override
+    public double getXValue(int series, int item) {
+      return points.x()[indices[item]];
+    }
+
+    @Override
+    public double getYValue(int series, int item) {
+      return points.y()[indices[item]];
+    }
+  }
+}

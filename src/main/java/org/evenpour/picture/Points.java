@@ -1,0 +1,20 @@
+package org.evenpour.picture;
+
+/**
+ * A long series as pictures take it in: never changed once it is here.
+ *
+ * @param x ascending, such as turns
+ * @param y in the unit that is shown; NaN = missing
+ * @param flagged indices of points that are always shown, with a mark; ascending
+ */
+@SuppressWarnings("ArrayRecordComponent") // a million points are handed on, never compared
+public record Points(double[] x, double[] y, int[] flagged) {
+
+  /** No point at all. */
+  public static final Points NONE = new Points(new double[0], new double[0], new int[0]);
+
+  /** How many points there are. */
+  public int size() {
+    return x.length;
+  }
+}

@@ -1,0 +1,84 @@
+package org.evenpour.picture;
+
+import java.awt.Color;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Where the spread comes from: one bar, cut by the parts' shares of the variance, each labeled
+ * above or below its piece.
+ *
+ * @param parts from left to right
+ */
+public record SpreadBar(List<Part> parts) implements Picture {
+
+  /** Copies the list. */
+  public SpreadBar {
+    parts = List.copyOf(parts);
+  }
+
+  /**
+   * One part.
+   *
+   * @param share of the whole, 0 to 1
+   * @param name what it is: {@code from mold to mold}
+   * @param figure share and size: {@code 32 %  ·  1.4 kg}
+   * @param says in words
+   */
+  public record Part(double share, String name, String figure, String says) {}
+
+  @Override
+  public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
+    Pen pen = Pen.on(g, ink);
+    Font bold = ink.bold(1);
+    Font plain = ink.font(0.92);
+    double height = Math.min(ink.length(30), area.getHeight() * 0.4);
+    double y = area.getY();
+    double x = area.getX();
+    double gap = ink.length(3);
+    List<Spot> spots = new ArrayList<>();
+    double free = area.getX();
+    for (int i = 0; i < parts.size(); i++) {
+      Part part = parts.get(i);
+      double width = part.share() * area.getWidth();
+      Rectangle2D piece =
+          new Rectangle2D.Double(x, y, Math.max(pen.hair(), width - gap), height);
+      pen.fill(piece, shade(ink, i));
+      double wide = Math.max(pen.width(part.name(), plain), pen.width(part.figure(), bold));
+      double rest = 0;
+      for (int k = i + 1; k < parts.size(); k++) {
+        rest +=
+            Math.max(pen.width(parts.get(k).name(), plain), pen.width(parts.get(k).figure(), bold))
+                + ink.length(16);
+      }
+      double left = Math.max(free, Math.min(x, area.getMaxX() - wide - rest));
+      pen.line(x, y + height, x, y + height + ink.length(5), ink.dim(), pen.hair());
+      if (Math.abs(left - x) > 1) {
+        pen.line(x, y + height + ink.length(5), left, y + height + ink.length(5), ink.dim(), pen.hair());
+      }
+      pen.text(part.figure(), left, y + height + ink.length(16), 0, bold, ink.text());
+      pen.text(part.name(), left, y + height + ink.length(33), 0, plain, ink.dim());
+      free = left + wide + ink.length(16);
+      spots.add(new Spot(piece, "", "", part.says()));
+      x += width;
+    }
+    return new Painted(spots, null);
+  }
+
+  private static Color shade(Ink ink, int index) {
+    Color data = ink.data();
+    Color field = ink.field();
+    double part = new double[] {0, 0.38, 0.68, 0.82}[Math.min(3, index)];
+    return new Color(
+        mix(data.getRed(), field.getRed(), part),
+        mix(data.getGreen(), field.getGreen(), part),
+        mix(data.getBlue(), field.getBlue(), part));
+  }
+
+  private static int mix(int from, int to, double part) {
+    return (int) Math.round(from + (to - from) * part);
+  }
+}

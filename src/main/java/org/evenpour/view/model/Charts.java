@@ -1,0 +1,260 @@
+package org.evenpour.view.model;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.AuditReport.TurnPoint;
+import org.evenpour.audit.AuditReport.WheelChart;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.Specification;
+import org.evenpour.casting.Unit;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.PeriodStrip;
+import org.evenpour.picture.Points;
+import org.evenpour.picture.SeriesPicture;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SeriesPicture.Band;
+import org.evenpour.picture.SeriesPicture.Change;
+import org.evenpour.picture.SeriesPicture.Flag;
+import org.evenpour.picture.SeriesPicture.Line;
+import org.evenpour.report.Figures;
+import org.jspecify.annotations.Nullable;
+
+/** Series of an opened log as pictures: the same scale for the same thing wherever it is shown. */
+public final class Charts {
+  private static final List<String> WHEEL_EVENTS =
+      List.of("scale_checked", "ladle_relined", "mold_changed");
+
+  private Charts() {}
+
+  /** The wheel turn by turn, with its limits and its signals. */
+  public static SeriesPicture wheel(Desk desk, CharacteristicReport report, boolean titled) {
+    return new SeriesPicture(
+        turnPoints(desk, report),
+        turns(desk, titled),
+        scale(desk, report),
+        band(desk, report),
+        lines(desk, report, report.wheelChart()),
+        flags(desk, report, signal -> signal.scope() == Scope.WHEEL),
+        changes(desk, null));
+  }
+
+  /** The same without limits, thin, over the whole period. */
+  public static PeriodStrip strip(Desk desk, CharacteristicReport report) {
+    Points points = turnPoints(desk, report);
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (double value : points.y()) {
+      if (!Double.isNaN(value)) {
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+      }
+    }
+    Stretch stretch = desk.selection().stretch();
+    return new PeriodStrip(
+        points,
+        low,
+        high > low ? high : low + 1,
+        desk.wheel().first(),
+        desk.wheel().last(),
+        flags(desk, report, signal -> signal.scope() != Scope.POUR),
+        stretch == null ? null : new double[] {stretch.from(), stretch.to()});
+  }
+
+  /** One mold's record, with its classic limits, its signals and what was done to it. */
+  public static SeriesPicture mold(
+      Desk desk, CharacteristicReport report, String mold, boolean titled) {
+    MoldReport its = OpenedLog.mold(report, mold);
+    Unit unit = desk.unit(report);
+    List<Line> lines = new ArrayList<>();
+    if (its != null) {
+      addLine(lines, its.upperLimit(), false, desk, report);
+      addLine(lines, (Double) its.center(), true, desk, report);
+      addLine(lines, its.lowerLimit(), false, desk, report);
+    }
+    return new SeriesPicture(
+        points(desk, report, desk.wheel().rows(mold), unit),
+        turns(desk, titled),
+        scale(desk, report),
+        band(desk, report),
+        lines,
+        flags(desk, report, signal -> mold.equals(signal.mold())),
+        changes(desk, mold));
+  }
+
+  /** The anodes of one ladle side, pour by pour. */
+  public static SeriesPicture side(
+      Desk desk, CharacteristicReport report, String side, boolean titled) {
+    WheelRows wheel = desk.wheel();
+    int index = wheel.record().sides().find(side);
+    int[] rows = new int[wheel.at().length];
+    int count = 0;
+    for (int i = 0; i < rows.length; i++) {
+      if (wheel.record().side().get(i) == index) {
+        rows[count++] = i;
+      }
+    }
+    return new SeriesPicture(
+        points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
+        turns(desk, titled),
+        scale(desk, report),
+        band(desk, report),
+        List.of(),
+        flags(
+            desk, report, signal -> signal.scope() == Scope.SIDE && side.equals(signal.side())),
+        changes(desk, null));
+  }
+
+  /** The turns that are visible. */
+  static Axis turns(Desk desk, boolean titled) {
+    Stretch turns = desk.turns();
+    return new Axis(titled ? desk.look().say("axis.turn") : "", turns.from(), turns.to());
+  }
+
+  /** The one scale of a characteristic: all anodes and the tolerance, with a little air. */
+  static Axis scale(Desk desk, CharacteristicReport report) {
+    Unit unit = desk.unit(report);
+    double low = unit.fromCanonical(report.overall().minimum());
+    double high = unit.fromCanonical(report.overall().maximum());
+    Band band = band(desk, report);
+    Double lower = band.lower();
+    Double upper = band.upper();
+    low = lower == null ? low : Math.min(low, lower);
+    high = upper == null ? high : Math.max(high, upper);
+    double air = high > low ? (high - low) * 0.04 : 1;
+    return new Axis(desk.title(report), low - air, high + air);
+  }
+
+  /** The tolerance in the unit that is shown. */
+  static Band band(Desk desk, CharacteristicReport report) {
+    Specification specification = report.specification();
+    Unit unit = desk.unit(report);
+    return new Band(
+        shown(unit, specification.lower()),
+        shown(unit, specification.target()),
+        shown(unit, specification.upper()),
+        specification.hasLimits() ? desk.look().say("chart.tolerance") : "");
+  }
+
+  private static @Nullable Double shown(Unit unit, @Nullable Double computed) {
+    return computed == null ? null : (Double) unit.fromCanonical(computed);
+  }
+
+  private static List<Line> lines(
+      Desk desk, CharacteristicReport report, @Nullable WheelChart chart) {
+    List<Line> lines = new ArrayList<>();
+    if (chart != null) {
+      addLine(lines, (Double) chart.upperLimit(), false, desk, report);
+      addLine(lines, (Double) chart.center(), true, desk, report);
+      addLine(lines, (Double) chart.lowerLimit(), false, desk, report);
+    }
+    return lines;
+  }
+
+  private static void addLine(
+      List<Line> lines,
+      @Nullable Double computed,
+      boolean isCenter,
+      Desk desk,
+      CharacteristicReport report) {
+    if (computed == null) {
+      return;
+    }
+    Figures figures = desk.figures(report);
+    double shown = figures.unit().fromCanonical(computed);
+    String number = Figures.number(shown, figures.decimals() + 1);
+    lines.add(
+        new Line(
+            shown, desk.look().say(isCenter ? "chart.center" : "chart.limit", number), isCenter));
+  }
+
+  private static Points turnPoints(Desk desk, CharacteristicReport report) {
+    WheelChart chart = report.wheelChart();
+    Unit unit = desk.unit(report);
+    WheelRows wheel = desk.wheel();
+    if (chart == null) {
+      return points(desk, report, null, unit);
+    }
+    List<TurnPoint> turns = chart.points();
+    double[] x = new double[turns.size()];
+    double[] y = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      TurnPoint point = turns.get(i);
+      x[i] = wheel.place(point.turn(), point.at()) + 0.5;
+      y[i] = unit.fromCanonical(point.value());
+    }
+    return new Points(x, y, new int[0]);
+  }
+
+  private static Points points(
+      Desk desk, CharacteristicReport report, int @Nullable [] rows, Unit unit) {
+    Characteristic column = desk.wheel().characteristic(report.name());
+    return column == null
+        ? Points.NONE
+        : desk.wheel().points(column.values(), unit, rows, column.specification());
+  }
+
+  /** Signals of a characteristic as flags. */
+  static List<Flag> flags(
+      Desk desk,
+      CharacteristicReport report,
+      java.util.function.Predicate<AuditReport.Signal> isWanted) {
+    List<Flag> flags = new ArrayList<>();
+    var sentences = desk.sentences();
+    for (Signal signal : desk.report().signals()) {
+      if (signal.wheel().equals(report.wheel())
+          && signal.characteristic().equals(report.name())
+          && isWanted.test(signal)) {
+        flags.add(
+            new Flag(
+                desk.from(signal),
+                desk.to(signal),
+                mark(signal),
+                mark(signal).sign() + " " + sentences.state(signal),
+                signal.id(),
+                sentences.signal(signal)));
+      }
+    }
+    flags.sort(Comparator.comparingDouble(Flag::from));
+    return flags;
+  }
+
+  /** What was done to a mold; or, for the whole wheel, what may have moved all of it. */
+  private static List<Change> changes(Desk desk, @Nullable String mold) {
+    List<Change> changes = new ArrayList<>();
+    var sentences = desk.sentences();
+    WheelRows wheel = desk.wheel();
+    for (CastingEvent event : desk.log().record().events()) {
+      boolean isHere = event.wheel().isEmpty() || event.wheel().equals(wheel.record().wheel());
+      boolean isWanted =
+          mold == null
+              ? event.mold() == null && WHEEL_EVENTS.contains(event.kind())
+              : mold.equals(event.mold());
+      if (isHere && isWanted) {
+        String kind = sentences.event(event.kind());
+        String note = event.note().isBlank() ? "" : " (" + event.note() + ")";
+        changes.add(
+            new Change(
+                wheel.place(event.at()),
+                kind,
+                Desk.capital(kind) + ", " + sentences.time(event.at()) + note));
+      }
+    }
+    return changes;
+  }
+
+  /** The shape that stands for a signal. */
+  public static Mark mark(Signal signal) {
+    return switch (signal.direction()) {
+      case HIGH -> Mark.HIGH;
+      case LOW -> Mark.LOW;
+      case SPREAD -> Mark.SPREAD;
+    };
+  }
+}

@@ -1,0 +1,113 @@
+package org.evenpour.view.model;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Unit;
+import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
+import org.evenpour.report.Topic;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An opened log, what is chosen in it and how it is shown: all that a page needs.
+ *
+ * @param log the rows and the report
+ * @param selection what is chosen
+ * @param look how it is shown
+ */
+public record Desk(OpenedLog log, Selection selection, Look look) {
+
+  /** The chosen wheel. */
+  public WheelRows wheel() {
+    return log.wheel(selection.wheel());
+  }
+
+  /** What the report says of the chosen characteristic; null where the record has none. */
+  public @Nullable CharacteristicReport characteristic() {
+    return OpenedLog.characteristic(
+        log.report(), selection.wheel(), selection.characteristic());
+  }
+
+  /** The unit that a characteristic is shown in. */
+  public Unit unit(CharacteristicReport characteristic) {
+    return look.units().shown(characteristic.unit());
+  }
+
+  /** How figures of a characteristic are written. */
+  public Figures figures(CharacteristicReport characteristic) {
+    return new Figures(unit(characteristic));
+  }
+
+  /** What people call a characteristic, with a capital. */
+  public String name(String characteristic) {
+    return capital(look.language().report().characteristic(characteristic));
+  }
+
+  /** A title: the name and the unit. */
+  public String title(CharacteristicReport characteristic) {
+    String symbol = unit(characteristic).symbol();
+    String name = name(characteristic.name());
+    return symbol.isEmpty() ? name : name + ", " + symbol;
+  }
+
+  /** Says signals in the units and the language of the look. */
+  public Sentences sentences() {
+    Map<List<String>, Unit> units = new LinkedHashMap<>();
+    for (CharacteristicReport one : log.report().characteristics()) {
+      units.put(List.of(one.wheel(), one.name()), unit(one));
+    }
+    Sentences plain = Sentences.of(log.report(), look.language().report(), log.zone());
+    return new Sentences(
+        plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
+  }
+
+  /** The turns that pages show: the chosen stretch or the whole period. */
+  public Stretch turns() {
+    Stretch chosen = selection.stretch();
+    return chosen != null ? chosen : new Stretch(wheel().first(), wheel().last());
+  }
+
+  /** The signals of the chosen wheel that touch the chosen stretch, what matters most first. */
+  public List<Signal> signals() {
+    List<Signal> signals = new ArrayList<>();
+    Stretch turns = turns();
+    for (Topic topic : Topic.of(log.report())) {
+      for (Signal signal : topic.signals()) {
+        if (signal.wheel().equals(selection.wheel()) && turns.touches(from(signal), to(signal))) {
+          signals.add(signal);
+        }
+      }
+    }
+    return signals;
+  }
+
+  /** Where a signal began. */
+  public double from(Signal signal) {
+    return log.wheel(signal.wheel()).place(signal.sinceTurn(), signal.sinceAt());
+  }
+
+  /** Where a signal ended, or the record did. */
+  public double to(Signal signal) {
+    WheelRows rows = log.wheel(signal.wheel());
+    return signal.open() ? rows.last() : rows.place(signal.lastTurn(), signal.lastCastAt()) + 1;
+  }
+
+  /** The whole report, whose numbers are shown. */
+  public AuditReport report() {
+    return log.report();
+  }
+
+  /** The first letter large. */
+  public static String capital(String text) {
+    if (text.isEmpty()) {
+      return text;
+    }
+    int end = text.offsetByCodePoints(0, 1);
+    return text.substring(0, end).toUpperCase(java.util.Locale.ROOT) + text.substring(end);
+  }
+}

@@ -1,0 +1,214 @@
+package org.evenpour.view.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.casting.Specification;
+import org.evenpour.casting.Unit;
+import org.evenpour.picture.Points;
+import org.evenpour.picture.SeriesPicture;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SeriesPicture.Band;
+import org.evenpour.picture.SeriesPicture.Flag;
+import org.evenpour.picture.StackPicture;
+import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
+import org.jspecify.annotations.Nullable;
+
+/** What speaks for a signal: the setting over the characteristic, the moves, the shares. */
+public final class EvidenceView {
+  private EvidenceView() {}
+
+  /**
+   * The setting over the characteristic on the same turns; the characteristic alone where no
+   * setting goes with it.
+   */
+  public static StackPicture stack(
+      Desk desk, Signal signal, CharacteristicReport report, @Nullable String setting) {
+    List<SeriesPicture> rows = new ArrayList<>();
+    SeriesPicture lower =
+        switch (signal.scope()) {
+          case WHEEL -> Charts.wheel(desk, report, true);
+          case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()), true);
+          case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()), true);
+        };
+    if (setting != null) {
+      SeriesPicture upper = setting(desk, setting, signal.mold(), onset(signal, desk), false);
+      if (upper != null) {
+        rows.add(upper);
+      }
+    }
+    rows.add(lower);
+    return new StackPicture(rows);
+  }
+
+  private static List<Flag> onset(Signal signal, Desk desk) {
+    return List.of(
+        new Flag(
+            desk.from(signal),
+            desk.to(signal),
+            Charts.mark(signal),
+            "",
+            signal.id(),
+            desk.sentences().signal(signal)));
+  }
+
+  /**
+   * A setting along the turns; null where it is no number.
+   *
+   * @param mold only its pours; null = all
+   */
+  public static @Nullable SeriesPicture setting(
+      Desk desk, String name, @Nullable String mold, List<Flag> flags, boolean titled) {
+    WheelRows wheel = desk.wheel();
+    Setting setting =
+        wheel.record().settings().stream()
+            .filter(one -> one.name().equals(name))
+            .findFirst()
+            .orElse(null);
+    DoubleColumn numbers = setting == null ? null : setting.numbers();
+    if (setting == null || numbers == null) {
+      return null;
+    }
+    Points points =
+        wheel.points(
+            numbers, Unit.NONE, mold == null ? null : wheel.rows(mold), Specification.NONE);
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (double value : points.y()) {
+      if (!Double.isNaN(value)) {
+        low = Math.min(low, value);
+        high = Math.max(high, value);
+      }
+    }
+    if (high < low) {
+      return null;
+    }
+    double air = high > low ? (high - low) * 0.05 : 1;
+    String symbol = setting.unit().symbol();
+    String title = Desk.capital(desk.sentences().setting(name));
+    return new SeriesPicture(
+        points,
+        Charts.turns(desk, titled),
+        new Axis(symbol.isEmpty() ? title : title + ", " + symbol, low - air, high + air),
+        Band.NONE,
+        List.of(),
+        flags,
+        List.of());
+  }
+
+  /** The chosen setting over the chosen characteristic, for a mold or the whole wheel. */
+  public static StackPicture settingOver(Desk desk, String setting, CharacteristicReport report) {
+    String mold = desk.selection().mold();
+    List<SeriesPicture> rows = new ArrayList<>();
+    SeriesPicture upper = setting(desk, setting, mold, List.of(), false);
+    if (upper != null) {
+      rows.add(upper);
+    }
+    rows.add(
+        mold == null
+            ? Charts.wheel(desk, report, true)
+            : Charts.mold(desk, report, mold, true));
+    return new StackPicture(rows);
+  }
+
+  /** The best link that is a setting with numbers; null where there is none. */
+  public static @Nullable String bestSetting(Desk desk, Signal signal) {
+    for (Link link : signal.links()) {
+      boolean isNumber =
+          desk.wheel().record().settings().stream()
+              .anyMatch(one -> one.name().equals(link.name()) && one.numbers() != null);
+      if (!link.event() && link.evidence() != Evidence.NONE && isNumber) {
+        return link.name();
+      }
+    }
+    return null;
+  }
+
+  /** What is shown of a link. */
+  public static List<Column<Link>> columns(Desk desk, CharacteristicReport report) {
+    Sentences sentences = desk.sentences();
+    Figures figures = desk.figures(report);
+    String unit = figures.unit().symbol();
+    List<Column<Link>> columns = new ArrayList<>();
+    columns.add(
+        new Column<>(
+            "link",
+            "",
+            14,
+            link ->
+                new Cell.Text(
+                    Desk.capital(
+                        link.event()
+                            ? sentences.event(link.name())
+                            : sentences.setting(link.name())))));
+    columns.add(
+        new Column<>("evidence", "", 13, link -> new Cell.Text(evidence(desk, link))));
+    columns.add(new Column<>("moved", "", 9, link -> moved(link)));
+    columns.add(new Column<>("would", unit, 9, link -> would(figures, link)));
+    columns.add(new Column<>("share", "%", 13, link -> share(desk, link)));
+    columns.add(new Column<>("chance", "", 8, link -> chance(link)));
+    return columns;
+  }
+
+  private static String evidence(Desk desk, Link link) {
+    return desk.look().say("evidence." + link.evidence().name().toLowerCase(java.util.Locale.ROOT));
+  }
+
+  private static Cell moved(Link link) {
+    Double by = link.movedBy();
+    if (by == null) {
+      Integer turn = link.sinceTurn();
+      return link.event() && turn != null
+          ? new Cell.Figure("@ " + turn, (double) turn)
+          : new Cell.Figure("—", null);
+    }
+    Unit unit = Sentences.unit(link.unit());
+    String size = Figures.number(Math.abs(by), Math.min(4, Tables.decimalsFor(by)));
+    boolean isNothing = size.chars().allMatch(c -> c == '0' || c == '.');
+    String number = unit.symbol().isEmpty() ? size : size + " " + unit.symbol();
+    return new Cell.Figure(isNothing ? "0" : (by < 0 ? "−" : "+") + number, by);
+  }
+
+  private static Cell would(Figures figures, Link link) {
+    Double effect = link.expectedEffect();
+    if (effect == null) {
+      return new Cell.Figure("—", null);
+    }
+    return new Cell.Figure(
+        figures.signed(effect, figures.decimalsOf(effect)),
+        figures.unit().differenceFromCanonical(effect));
+  }
+
+  private static Cell share(Desk desk, Link link) {
+    Double share = link.explainedShare();
+    if (share == null) {
+      return new Cell.Figure("—", null);
+    }
+    Double low = link.explainedLow();
+    Double high = link.explainedHigh();
+    String middle = Figures.number(share * 100, 0);
+    return new Cell.Figure(
+        low == null || high == null
+            ? middle
+            : desk.look()
+                .say(
+                    "cell.interval",
+                    middle,
+                    Figures.number(low * 100, 0),
+                    Figures.number(high * 100, 0)),
+        share);
+  }
+
+  private static Cell chance(Link link) {
+    Double q = link.qValue();
+    return q == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(q < 0.001 ? "<0.001" : Figures.number(q, 3), q);
+  }
+}

@@ -1,0 +1,40 @@
+package org.evenpour.view.model;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.ResourceBundle;
+import org.evenpour.report.Words;
+
+/**
+ * One language: the screens' wording and the wording of the sentences that reports use too.
+ *
+ * @param tag such as {@code en}
+ * @param screen wording of the screens, from {@code org/evenpour/view/words.properties}
+ * @param report wording of the sentences
+ */
+public record Language(String tag, Words screen, Words report) {
+
+  /** The languages that there are, by tag. */
+  public static final List<String> TAGS = List.of("en", "es");
+
+  /** The language with this tag; English where there is none. */
+  public static Language of(String tag) {
+    String known = TAGS.contains(tag) ? tag : "en";
+    return new Language(
+        known, words("org.evenpour.view.words", known), words("org.evenpour.report.words", known));
+  }
+
+  /** A wording of the screens, filled in. */
+  public String say(String key, Object... values) {
+    return screen.say(key, values);
+  }
+
+  private static Words words(String bundle, String tag) {
+    Locale locale = tag.equals("en") ? Locale.ROOT : Locale.forLanguageTag(tag);
+    return new Words(
+        ResourceBundle.getBundle(
+            bundle,
+            locale,
+            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
+  }
+}

@@ -1,0 +1,79 @@
+package org.evenpour.view.model;
+
+import java.time.ZoneId;
+import java.util.List;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.WheelRecord;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One opened log: the rows, and everything that was computed of them.
+ *
+ * @param record the rows
+ * @param report the only source of computed numbers
+ * @param wheels one for each wheel of the record: its rows turn by turn
+ */
+public record OpenedLog(CastingRecord record, AuditReport report, List<WheelRows> wheels) {
+
+  /** Copies the list. */
+  public OpenedLog {
+    wheels = List.copyOf(wheels);
+  }
+
+  /** Arranges the rows; takes a moment for a long record. */
+  public static OpenedLog of(CastingRecord record, AuditReport report) {
+    return new OpenedLog(
+        record, report, record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList());
+  }
+
+  /** The rows of a wheel; those of the first wheel where there is no such wheel. */
+  public WheelRows wheel(String name) {
+    return wheels.stream()
+        .filter(wheel -> wheel.record().wheel().equals(name))
+        .findFirst()
+        .orElse(wheels.get(0));
+  }
+
+  /** In which zone times are told. */
+  public ZoneId zone() {
+    WheelRecord first = record.wheels().get(0);
+    return first.profile().zone();
+  }
+
+  /** What a report says of a characteristic; null where it says nothing. */
+  public static @Nullable CharacteristicReport characteristic(
+      AuditReport report, String wheel, String name) {
+    return report.characteristics().stream()
+        .filter(one -> one.wheel().equals(wheel) && one.name().equals(name))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** What a report says of a mold; null where it says nothing. */
+  public static @Nullable MoldReport mold(
+      @Nullable CharacteristicReport characteristic, @Nullable String mold) {
+    return characteristic == null
+        ? null
+        : characteristic.molds().stream()
+            .filter(one -> one.mold().equals(mold))
+            .findFirst()
+            .orElse(null);
+  }
+
+  /** Keeps of what is chosen only what this log has too. */
+  public void fit(Selection selection) {
+    selection.fit(this);
+  }
+
+  /** The signal with this id; null where there is none. */
+  public @Nullable Signal signal(@Nullable String id) {
+    return report.signals().stream()
+        .filter(signal -> signal.id().equals(id))
+        .findFirst()
+        .orElse(null);
+  }
+}

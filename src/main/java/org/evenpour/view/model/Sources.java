@@ -1,0 +1,117 @@
+package org.evenpour.view.model;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogReader;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.Progress;
+import org.evenpour.intake.SetAside;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The files that a desk shows.
+ *
+ * @param logs casting logs; empty = nothing is open
+ * @param profile what the plant says of its wheels; null = nothing
+ * @param events what people wrote down; null = nothing
+ */
+public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path events) {
+
+  /** Nothing is open. */
+  public static final Sources NONE = new Sources(List.of(), null, null);
+
+  /** Copies the list. */
+  public Sources {
+    logs = List.copyOf(logs);
+  }
+
+  /**
+   * These files after others were opened: a profile or an events file joins what is there, logs
+   * take the place of the logs.
+   */
+  public Sources with(List<Path> opened) {
+    List<Path> newLogs = new ArrayList<>();
+    Path newProfile = profile;
+    Path newEvents = events;
+    for (Path path : opened) {
+      String name = String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT);
+      if (name.endsWith(".yaml") || name.endsWith(".yml")) {
+        newProfile = path;
+      } else if (isEvents(path)) {
+        newEvents = path;
+      } else {
+        newLogs.add(path);
+      }
+    }
+    return new Sources(newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents);
+  }
+
+  /** An events file names its columns {@code at} and {@code event}; a log never does. */
+  private static boolean isEvents(Path path) {
+    try (BufferedReader reader = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
+      String heading = reader.readLine();
+      if (heading == null) {
+        return false;
+      }
+      List<String> names =
+          List.of(heading.replace("\uFEFF", "").toLowerCase(Locale.ROOT).split("[,;\t]", -1));
+      return names.contains("at") && names.contains("event");
+    } catch (IOException unreadable) {
+      // Reading it as a log says what is wrong with it.
+      return false;
+    }
+  }
+
+  /**
+   * Reads and audits the logs.
+   *
+   * @param progress is told how far reading has come
+   * @param isCancelled asked while reading, and once more before the audit
+   * @throws CancellationException if it was cancelled
+   */
+  public OpenedLog open(Progress progress, BooleanSupplier isCancelled) throws IntakeException {
+    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
+    List<CastingEvent> written =
+        events == null ? List.of() : EventsReader.read(events, profiles);
+    CastingRecord record;
+    try (SetAside nowhere = SetAside.nowhere()) {
+      record =
+          LogReader.read(
+              logs,
+              profiles,
+              written,
+              null,
+              null,
+              nowhere,
+              (done, total) -> {
+                stopIf(isCancelled);
+                progress.at(done, total);
+              });
+    }
+    stopIf(isCancelled);
+    AuditReport report = Audit.run(record);
+    stopIf(isCancelled);
+    return OpenedLog.of(record, report);
+  }
+
+  private static void stopIf(BooleanSupplier isCancelled) {
+    if (isCancelled.getAsBoolean()) {
+      throw new CancellationException();
+    }
+  }
+}

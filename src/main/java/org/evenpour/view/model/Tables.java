@@ -1,0 +1,469 @@
+package org.evenpour.view.model;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.Function;
+import org.evenpour.audit.AuditReport.CapabilityReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Effect;
+import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.SettingReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.picture.IntervalBar;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.MoldIntervals;
+import org.evenpour.picture.SparkLine;
+import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
+import org.jspecify.annotations.Nullable;
+
+/** The desk's tables: their rows and columns. */
+public final class Tables {
+  private static final int LAST = 50;
+
+  private Tables() {}
+
+  /** A mold with the signal that it carries. */
+  public record MoldRow(MoldReport report, @Nullable Signal signal) {
+    /** Its label. */
+    public String mold() {
+      return report.mold();
+    }
+  }
+
+  /** Molds, those with a signal first, then by how far they stand from the wheel's center. */
+  public static List<MoldRow> molds(Desk desk, CharacteristicReport report) {
+    List<MoldRow> rows = new ArrayList<>();
+    for (MoldReport mold : report.molds()) {
+      rows.add(new MoldRow(mold, WheelView.signalOf(desk, report, mold.mold())));
+    }
+    rows.sort(
+        Comparator.comparing((MoldRow row) -> row.signal() == null)
+            .thenComparing(row -> -Math.abs(orZero(row.report().offset()))));
+    return rows;
+  }
+
+  /** What is shown of a mold. */
+  public static List<Column<MoldRow>> moldColumns(Desk desk, CharacteristicReport report) {
+    Figures figures = desk.figures(report);
+    String unit = figures.unit().symbol();
+    double span = span(report, figures);
+    double[] scale = sparkScale(desk, report);
+    Sentences sentences = desk.sentences();
+    List<Column<MoldRow>> columns = new ArrayList<>();
+    columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
+    columns.add(
+        new Column<>(
+            "shift", unit, 15, row -> shift(desk, figures, sentences, row.signal())));
+    columns.add(
+        new Column<>(
+            "offset",
+            unit,
+            9,
+            row -> signed(figures, row.report().offset(), figures.decimals() + 1)));
+    columns.add(
+        new Column<>("offset_bar", "", 15, row -> offsetBar(desk, figures, span, row)));
+    columns.add(new Column<>("last", "", 16, row -> spark(desk, report, scale, row.mold())));
+    columns.add(
+        new Column<>(
+            "mean",
+            unit,
+            9,
+            row -> value(figures, (Double) row.report().mean(), figures.decimals() + 1)));
+    columns.add(new Column<>("sd", unit, 8, row -> spread(figures, row.report().sd())));
+    if (report.specification().hasLimits()) {
+      columns.add(
+          new Column<>(
+              "cpk", "", 5, row -> estimate(row.report().capability(), CapabilityReport::cpk)));
+      columns.add(new Column<>("outside", "", 8, row -> count(desk, row.report().outside())));
+    }
+    columns.add(
+        new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
+    return columns;
+  }
+
+  private static Cell shift(
+      Desk desk, Figures figures, Sentences sentences, @Nullable Signal signal) {
+    if (signal == null) {
+      return new Cell.Marked(Mark.NONE, "", null);
+    }
+    String size =
+        figures.signed(signal.size(), figures.decimalsOf(signal.size()));
+    return new Cell.Marked(
+        Charts.mark(signal),
+        desk.look().say("cell.since", size, signal.sinceTurn()),
+        Math.abs(signal.sizeSigma()));
+  }
+
+  private static double span(CharacteristicReport report, Figures figures) {
+    double most = 0;
+    for (MoldReport mold : report.molds()) {
+      most = Math.max(most, Math.abs(orZero(mold.offsetLow())));
+      most = Math.max(most, Math.abs(orZero(mold.offsetHigh())));
+      most = Math.max(most, Math.abs(orZero(mold.offset())));
+    }
+    return MoldIntervals.roundSpan(figures.unit().differenceFromCanonical(most));
+  }
+
+  private static Cell offsetBar(Desk desk, Figures figures, double span, MoldRow row) {
+    MoldReport mold = row.report();
+    Double low = difference(figures, mold.offsetLow());
+    Double high = difference(figures, mold.offsetHigh());
+    Double middle = difference(figures, mold.offset());
+    Signal signal = row.signal();
+    int decimals = figures.decimals() + 1;
+    String text =
+        low == null || high == null
+            ? "—"
+            : desk.look()
+                .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
+    return new Cell.Drawn(
+        new IntervalBar(
+            -span,
+            span,
+            0,
+            low,
+            middle,
+            high,
+            signal == null ? Mark.NONE : Charts.mark(signal)),
+        text,
+        middle == null ? null : (Double) Math.abs(middle));
+  }
+
+  /** The molds' own scale: their limits and means, so that a line is seen and outliers are cut. */
+  private static double[] sparkScale(Desk desk, CharacteristicReport report) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = Double.NEGATIVE_INFINITY;
+    for (MoldReport mold : report.molds()) {
+      Double lower = mold.lowerLimit();
+      Double upper = mold.upperLimit();
+      low = Math.min(low, lower == null ? mold.mean() : lower);
+      high = Math.max(high, upper == null ? mold.mean() : upper);
+    }
+    var unit = desk.unit(report);
+    return new double[] {
+      unit.fromCanonical(low),
+      unit.fromCanonical(high > low ? high : low + 1),
+      unit.fromCanonical(report.overall().mean())
+    };
+  }
+
+  private static Cell spark(
+      Desk desk, CharacteristicReport report, double[] scale, String mold) {
+    WheelRows wheel = desk.wheel();
+    Characteristic column = wheel.characteristic(report.name());
+    int[] rows = wheel.rows(mold);
+    int end = 0;
+    while (end < rows.length && wheel.at()[rows[end]] < desk.turns().to()) {
+      end++;
+    }
+    int from = Math.max(0, end - LAST);
+    double[] values = new double[end - from];
+    for (int i = from; i < end && column != null; i++) {
+      values[i - from] = desk.unit(report).fromCanonical(column.values().get(rows[i]));
+    }
+    double last = values.length == 0 ? Double.NaN : values[values.length - 1];
+    int decimals = desk.figures(report).decimals();
+    return new Cell.Drawn(
+        new SparkLine(values, scale[0], scale[1], scale[2]),
+        Double.isNaN(last) ? "—" : Figures.number(last, decimals),
+        Double.isNaN(last) ? null : (Double) last);
+  }
+
+  /** A setting with its effect on the chosen characteristic. */
+  public record SettingRow(SettingReport report, @Nullable Effect effect) {}
+
+  /** Settings, those with the largest effect of an ordinary move first, categories last. */
+  public static List<SettingRow> settings(Desk desk, CharacteristicReport report) {
+    List<SettingRow> rows = new ArrayList<>();
+    for (SettingReport setting : desk.report().settings()) {
+      if (setting.wheel().equals(report.wheel())) {
+        Effect effect =
+            setting.effects().stream()
+                .filter(one -> one.characteristic().equals(report.name()))
+                .findFirst()
+                .orElse(null);
+        rows.add(new SettingRow(setting, effect));
+      }
+    }
+    rows.sort(
+        Comparator.comparing((SettingRow row) -> row.report().category())
+            .thenComparing(row -> -Math.abs(orZero(ofOneSd(row, Effect::perUnit)))));
+    return rows;
+  }
+
+  /** An effect for a move of one standard deviation, so that settings can be compared. */
+  private static @Nullable Double ofOneSd(
+      SettingRow row, Function<Effect, @Nullable Double> part) {
+    Effect effect = row.effect();
+    Double sd = row.report().sd();
+    if (effect == null || sd == null) {
+      return null;
+    }
+    Double value = part.apply(effect);
+    return value == null ? null : (Double) (value * sd);
+  }
+
+  /** What is shown of a setting. */
+  public static List<Column<SettingRow>> settingColumns(Desk desk, CharacteristicReport report) {
+    Figures figures = desk.figures(report);
+    String unit = figures.unit().symbol();
+    Sentences sentences = desk.sentences();
+    double most = 0;
+    for (SettingRow row : settings(desk, report)) {
+      most = Math.max(most, Math.abs(orZero(ofOneSd(row, Effect::low))));
+      most = Math.max(most, Math.abs(orZero(ofOneSd(row, Effect::high))));
+    }
+    double span = MoldIntervals.roundSpan(figures.unit().differenceFromCanonical(most));
+    List<Column<SettingRow>> columns = new ArrayList<>();
+    columns.add(
+        new Column<>(
+            "setting",
+            "",
+            18,
+            row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
+    columns.add(
+        new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
+    columns.add(
+        new Column<>("group", "", 9, row -> new Cell.Text(orDash(row.report().group()))));
+    columns.add(
+        new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
+    columns.add(
+        new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
+    columns.add(
+        new Column<>("setting_mean", "", 9, row -> plain(row.report().mean(), row.report().sd())));
+    columns.add(
+        new Column<>("setting_sd", "", 9, row -> plain(row.report().sd(), row.report().sd())));
+    columns.add(
+        new Column<>("lag", "", 6, row -> count(desk, (long) row.report().lagTurns())));
+    columns.add(new Column<>("missing", "", 8, row -> count(desk, row.report().missing())));
+    return columns;
+  }
+
+  private static Cell perUnit(Figures figures, @Nullable Effect effect) {
+    Double perUnit = effect == null ? null : difference(figures, effect.perUnit());
+    if (perUnit == null) {
+      return new Cell.Figure("—", null);
+    }
+    String number = Figures.number(perUnit, decimalsFor(perUnit));
+    return new Cell.Figure(perUnit > 0 ? "+" + number : number, perUnit);
+  }
+
+  private static Cell effectBar(Desk desk, Figures figures, double span, SettingRow row) {
+    Double low = difference(figures, ofOneSd(row, Effect::low));
+    Double middle = difference(figures, ofOneSd(row, Effect::perUnit));
+    Double high = difference(figures, ofOneSd(row, Effect::high));
+    int decimals = figures.decimals() + 2;
+    String text =
+        low == null || high == null
+            ? "—"
+            : desk.look()
+                .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
+    return new Cell.Drawn(
+        new IntervalBar(-span, span, 0, low, middle, high, Mark.NONE),
+        text,
+        middle == null ? null : (Double) Math.abs(middle));
+  }
+
+  /** One line of capability: the whole wheel, or a mold. */
+  public record CapabilityRow(
+      String name, @Nullable CapabilityReport capability, long signals, long count) {}
+
+  /** All characteristics of the chosen wheel. */
+  public static List<CapabilityRow> capability(Desk desk) {
+    List<CapabilityRow> rows = new ArrayList<>();
+    for (CharacteristicReport report : desk.report().characteristics()) {
+      if (report.wheel().equals(desk.selection().wheel())) {
+        rows.add(
+            new CapabilityRow(
+                desk.name(report.name()),
+                report.overall().capability(),
+                signals(desk, report, null),
+                report.overall().count()));
+      }
+    }
+    return rows;
+  }
+
+  /** The molds in the chosen characteristic, the least capable first. */
+  public static List<CapabilityRow> capability(Desk desk, CharacteristicReport report) {
+    List<CapabilityRow> rows = new ArrayList<>();
+    for (MoldReport mold : report.molds()) {
+      rows.add(
+          new CapabilityRow(
+              mold.mold(),
+              mold.capability(),
+              signals(desk, report, mold.mold()),
+              mold.count()));
+    }
+    rows.sort(Comparator.comparingDouble(Tables::cpk));
+    return rows;
+  }
+
+  private static double cpk(CapabilityRow row) {
+    CapabilityReport capability = row.capability();
+    Estimate cpk = capability == null ? null : capability.cpk();
+    return cpk == null ? Double.POSITIVE_INFINITY : cpk.value();
+  }
+
+  private static long signals(
+      Desk desk, CharacteristicReport report, @Nullable String mold) {
+    return desk.report().signals().stream()
+        .filter(signal -> signal.wheel().equals(report.wheel()))
+        .filter(signal -> signal.characteristic().equals(report.name()))
+        .filter(
+            signal ->
+                mold == null
+                    || mold.equals(signal.mold())
+                    || signal.scope() == Scope.WHEEL)
+        .count();
+  }
+
+  /** What is shown of capability; {@code key} names the first column. */
+  public static List<Column<CapabilityRow>> capabilityColumns(Desk desk, String key) {
+    List<Column<CapabilityRow>> columns = new ArrayList<>();
+    columns.add(
+        new Column<>(
+            key,
+            "",
+            9,
+            row -> key.equals("mold") ? new Cell.Label(row.name()) : new Cell.Text(row.name())));
+    columns.add(
+        new Column<>(
+            "stable",
+            "",
+            17,
+            row ->
+                row.signals() == 0
+                    ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)
+                    : new Cell.Text(desk.look().say("cell.unstable", row.signals()))));
+    columns.add(
+        new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
+    columns.add(
+        new Column<>(
+            "cpk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
+    columns.add(
+        new Column<>("ppk", "", 5, row -> estimate(row.capability(), CapabilityReport::ppk)));
+    columns.add(
+        new Column<>(
+            "ppk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
+    columns.add(new Column<>("cp", "", 5, row -> estimate(row.capability(), CapabilityReport::cp)));
+    columns.add(new Column<>("pp", "", 5, row -> estimate(row.capability(), CapabilityReport::pp)));
+    columns.add(
+        new Column<>("cpm", "", 5, row -> estimate(row.capability(), CapabilityReport::cpm)));
+    columns.add(
+        new Column<>(
+            "expected",
+            "%",
+            7,
+            row -> {
+              CapabilityReport one = row.capability();
+              return percent(desk, one == null ? null : one.fractionOutsideExpected());
+            }));
+    columns.add(
+        new Column<>(
+            "observed",
+            "%",
+            7,
+            row -> {
+              CapabilityReport one = row.capability();
+              return percent(desk, one == null ? null : (Double) one.fractionOutsideObserved());
+            }));
+    columns.add(new Column<>("anodes", "", 7, row -> count(desk, row.count())));
+    return columns;
+  }
+
+  private static Cell capabilityBar(
+      Desk desk,
+      @Nullable CapabilityReport capability,
+      Function<CapabilityReport, @Nullable Estimate> index) {
+    Estimate estimate = capability == null ? null : index.apply(capability);
+    Double low = estimate == null ? null : estimate.low();
+    Double high = estimate == null ? null : estimate.high();
+    Double value = estimate == null ? null : (Double) estimate.value();
+    return new Cell.Drawn(
+        new IntervalBar(0, 3, 1.33, low, value, high, Mark.NONE),
+        low == null || high == null
+            ? "—"
+            : desk.look().say("cell.range", Figures.number(low, 2), Figures.number(high, 2)),
+        value);
+  }
+
+  static Cell estimate(
+      @Nullable CapabilityReport capability,
+      Function<CapabilityReport, @Nullable Estimate> index) {
+    Estimate estimate = capability == null ? null : index.apply(capability);
+    return estimate == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(Figures.number(estimate.value(), 2), estimate.value());
+  }
+
+  private static Cell percent(Desk desk, @Nullable Double fraction) {
+    return fraction == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(
+            Sentences.percent(fraction, desk.look().language().report()), fraction);
+  }
+
+  private static Cell count(Desk desk, @Nullable Long count) {
+    return count == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(
+            desk.look().language().screen().count(count), (double) count);
+  }
+
+  private static Cell value(Figures figures, @Nullable Double computed, int decimals) {
+    if (computed == null) {
+      return new Cell.Figure("—", null);
+    }
+    double shown = figures.unit().fromCanonical(computed);
+    return new Cell.Figure(Figures.number(shown, decimals), shown);
+  }
+
+  private static Cell signed(Figures figures, @Nullable Double computed, int decimals) {
+    return computed == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(
+            figures.signed(computed, decimals),
+            figures.unit().differenceFromCanonical(computed));
+  }
+
+  private static Cell spread(Figures figures, @Nullable Double computed) {
+    return computed == null
+        ? new Cell.Figure("—", null)
+        : new Cell.Figure(figures.spread(computed), computed);
+  }
+
+  private static Cell plain(@Nullable Double value, @Nullable Double sd) {
+    if (value == null) {
+      return new Cell.Figure("—", null);
+    }
+    int decimals = sd == null || sd == 0 ? 1 : decimalsFor(sd);
+    return new Cell.Figure(Figures.number(value, decimals), value);
+  }
+
+  /** As many decimals as show two digits. */
+  static int decimalsFor(double value) {
+    int decimals = 0;
+    while (decimals < 6 && value != 0 && Math.abs(value) * Math.pow(10, decimals) < 9.5) {
+      decimals++;
+    }
+    return decimals;
+  }
+
+  private static @Nullable Double difference(Figures figures, @Nullable Double computed) {
+    return computed == null ? null : (Double) figures.unit().differenceFromCanonical(computed);
+  }
+
+  private static double orZero(@Nullable Double value) {
+    return value == null ? 0 : value;
+  }
+
+  private static String orDash(String text) {
+    return text.isEmpty() ? "—" : text;
+  }
+}

@@ -1,0 +1,350 @@
+package org.evenpour.view.screen;
+
+import java.awt.Component;
+import java.awt.FontMetrics;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.MouseEvent;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JScrollPane;
+import javax.swing.JTable;
+import javax.swing.ListSelectionModel;
+import javax.swing.RowFilter;
+import javax.swing.SwingConstants;
+import javax.swing.table.AbstractTableModel;
+import javax.swing.table.DefaultTableCellRenderer;
+import javax.swing.table.JTableHeader;
+import javax.swing.table.TableColumn;
+import javax.swing.table.TableRowSorter;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.Picture;
+import org.evenpour.view.model.Cell;
+import org.evenpour.view.model.Column;
+import org.evenpour.view.model.Look;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A table of rows and columns with small pictures in its cells. It keeps its order until a heading
+ * is pressed.
+ */
+final class DataTable<R> {
+  private final Look look;
+  private final Rows model = new Rows();
+  private final Grid table;
+  private final JScrollPane scroll;
+  private TableRowSorter<Rows> sorter;
+  private Consumer<R> onChosen = row -> {};
+  private boolean telling = true;
+
+  DataTable(String name, String says, Look look) {
+    this.look = look;
+    table = new Grid();
+    table.setName(name);
+    table.getAccessibleContext().setAccessibleName(says);
+    dress(table, look);
+    table.setModel(model);
+    sorter = new TableRowSorter<>(model);
+    table.setRowSorter(sorter);
+    table.setDefaultRenderer(Cell.class, new CellRenderer(look.ink()));
+    table
+        .getSelectionModel()
+        .addListSelectionListener(
+            event -> {
+              int row = table.getSelectedRow();
+              if (telling && !event.getValueIsAdjusting() && row >= 0) {
+                onChosen.accept(model.rows.get(table.convertRowIndexToModel(row)));
+              }
+            });
+    scroll = scroll(table, look);
+  }
+
+  /** Row height, selection, heading: the same for all tables. */
+  static void dress(JTable table, Look look) {
+    table.setRowHeight(look.px(30));
+    table.setFillsViewportHeight(true);
+    table.setShowHorizontalLines(true);
+    table.setGridColor(look.ink().ground());
+    table.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    table.setSelectionBackground(look.ink().chosen());
+    table.setSelectionForeground(look.ink().text());
+    table.getTableHeader().setReorderingAllowed(false);
+    table.getTableHeader().setFont(look.ink().bold(0.92));
+  }
+
+  /** A scroll pane that shows the heading even where there is no window. */
+  static JScrollPane scroll(JTable table, Look look) {
+    JScrollPane scroll = new JScrollPane(table);
+    scroll.setName(table.getName() + ".scroll");
+    scroll.setColumnHeaderView(table.getTableHeader());
+    scroll.getViewport().setBackground(look.ink().field());
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    return scroll;
+  }
+
+  JComponent component() {
+    return scroll;
+  }
+
+  JTable table() {
+    return table;
+  }
+
+  /** Is told which row was chosen by the user. */
+  void onChosen(Consumer<R> chosen) {
+    onChosen = chosen;
+  }
+
+  /** Shows rows; the order that the user asked for stays if the columns do. */
+  void show(List<Column<R>> columns, List<R> rows) {
+    List<String> headings = columns.stream().map(one -> one.heading(look.language())).toList();
+    boolean isSame = headings.equals(model.headings);
+    telling = false;
+    model.columns = columns;
+    model.rows = rows;
+    if (isSame) {
+      model.fireTableDataChanged();
+    } else {
+      model.headings = headings;
+      model.fireTableStructureChanged();
+      sorter = new TableRowSorter<>(model);
+      for (int i = 0; i < columns.size(); i++) {
+        sorter.setComparator(i, ORDER);
+      }
+      table.setRowSorter(sorter);
+      widths();
+    }
+    telling = true;
+  }
+
+  private void widths() {
+    FontMetrics metrics = table.getFontMetrics(look.ink().font(1));
+    FontMetrics bold = table.getFontMetrics(look.ink().bold(0.92));
+    int letter = metrics.charWidth('0');
+    for (int i = 0; i < model.columns.size(); i++) {
+      TableColumn column = table.getColumnModel().getColumn(i);
+      int heading = bold.stringWidth(model.headings.get(i)) + look.px(18);
+      int width = Math.max(heading, model.columns.get(i).width() * letter + look.px(16));
+      column.setPreferredWidth(width);
+      column.setMinWidth(Math.min(width, look.px(48)));
+      int index = i;
+      column.setHeaderRenderer(new HeadingRenderer(look, () -> isFigure(index)));
+    }
+  }
+
+  private boolean isFigure(int column) {
+    return !model.rows.isEmpty()
+        && model.columns.get(column).cell().apply(model.rows.get(0)) instanceof Cell.Figure;
+  }
+
+  /** Chooses the first row that fits, without telling; none where none fits. */
+  void choose(Predicate<R> fits) {
+    telling = false;
+    int index = -1;
+    for (int i = 0; i < model.rows.size() && index < 0; i++) {
+      index = fits.test(model.rows.get(i)) ? i : -1;
+    }
+    int shown = index < 0 ? -1 : table.convertRowIndexToView(index);
+    if (shown < 0) {
+      table.clearSelection();
+    } else if (table.getSelectedRow() != shown) {
+      table.setRowSelectionInterval(shown, shown);
+      table.scrollRectToVisible(table.getCellRect(shown, 0, true));
+    }
+    telling = true;
+  }
+
+  /** Shows only rows in which a cell holds the text, and which pass. */
+  void filter(String text, Predicate<R> passes) {
+    String wanted = text.strip().toLowerCase(Locale.ROOT);
+    telling = false;
+    sorter.setRowFilter(
+        new RowFilter<Rows, Integer>() {
+          @Override
+          public boolean include(Entry<? extends Rows, ? extends Integer> entry) {
+            R row = model.rows.get(entry.getIdentifier());
+            return passes.test(row)
+                && (wanted.isEmpty()
+                    || model.columns.stream()
+                        .map(column -> column.cell().apply(row).text())
+                        .anyMatch(cell -> cell.toLowerCase(Locale.ROOT).contains(wanted)));
+          }
+        });
+    telling = true;
+  }
+
+  /** The rows as they are shown: filtered and in their order. */
+  List<R> shown() {
+    List<R> shown = new ArrayList<>();
+    for (int i = 0; i < table.getRowCount(); i++) {
+      shown.add(model.rows.get(table.convertRowIndexToModel(i)));
+    }
+    return shown;
+  }
+
+  List<Column<R>> columns() {
+    return model.columns;
+  }
+
+  @SuppressWarnings("unchecked") // a column's cells are all of one kind, numbers or words
+  private static final Comparator<Cell> ORDER =
+      Comparator.comparing(
+          Cell::order,
+          Comparator.nullsLast(
+              (one, other) ->
+                  one.getClass() == other.getClass()
+                      ? ((Comparable<Object>) one).compareTo(other)
+                      : 0));
+
+  private final class Rows extends AbstractTableModel {
+    private transient List<Column<R>> columns = List.of();
+    private transient List<R> rows = List.of();
+    private transient List<String> headings = List.of();
+
+    @Override
+    public int getRowCount() {
+      return rows.size();
+    }
+
+    @Override
+    public int getColumnCount() {
+      return columns.size();
+    }
+
+    @Override
+    public String getColumnName(int column) {
+      return headings.get(column);
+    }
+
+    @Override
+    public Class<?> getColumnClass(int column) {
+      return Cell.class;
+    }
+
+    @Override
+    public Object getValueAt(int row, int column) {
+      return columns.get(column).cell().apply(rows.get(row));
+    }
+  }
+
+  /** A table as wide as its columns, or as its place where that is wider. */
+  private final class Grid extends JTable {
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+      return getParent() == null || getPreferredSize().width <= getParent().getWidth();
+    }
+
+    @Override
+    protected JTableHeader createDefaultTableHeader() {
+      return new JTableHeader(columnModel) {
+        @Override
+        public @Nullable String getToolTipText(MouseEvent event) {
+          int column = columnModel.getColumnIndexAtX(event.getX());
+          String tip =
+              column < 0 || column >= model.columns.size()
+                  ? ""
+                  : model.columns.get(column).tip(look.language());
+          return tip.isEmpty() ? null : Tips.wrapped(tip);
+        }
+      };
+    }
+
+    @Override
+    public @Nullable String getToolTipText(MouseEvent event) {
+      int row = rowAtPoint(event.getPoint());
+      int column = columnAtPoint(event.getPoint());
+      if (row < 0 || column < 0) {
+        return null;
+      }
+      return getValueAt(row, column) instanceof Cell.Drawn drawn ? drawn.text() : null;
+    }
+  }
+
+  /** Headings stand over their figures. */
+  record HeadingRenderer(Look its, BooleanSupplier isFigure)
+      implements javax.swing.table.TableCellRenderer {
+
+    @Override
+    public Component getTableCellRendererComponent(
+        JTable shown, Object value, boolean selected, boolean focus, int row, int column) {
+      Component part =
+          shown
+              .getTableHeader()
+              .getDefaultRenderer()
+              .getTableCellRendererComponent(shown, value, selected, focus, row, column);
+      if (part instanceof JLabel label) {
+        label.setHorizontalAlignment(
+            isFigure.getAsBoolean() ? SwingConstants.RIGHT : SwingConstants.LEFT);
+        label.setForeground(its.ink().dim());
+        label.setBorder(
+            BorderFactory.createCompoundBorder(
+                BorderFactory.createMatteBorder(0, 0, 1, 0, its.ink().hairline()),
+                BorderFactory.createEmptyBorder(its.px(6), its.px(8), its.px(6), its.px(8))));
+      }
+      return part;
+    }
+  }
+
+  /** Draws cells. */
+  static final class CellRenderer extends DefaultTableCellRenderer {
+    private final transient Ink ink;
+    private transient @Nullable Picture picture;
+
+    CellRenderer(Ink ink) {
+      this.ink = ink;
+    }
+
+    @Override
+    public Component getTableCellRendererComponent(
+        JTable table, Object value, boolean selected, boolean focus, int row, int column) {
+      Cell cell = (Cell) value;
+      super.getTableCellRendererComponent(table, cell.text(), selected, focus, row, column);
+      picture = null;
+      setIcon(null);
+      setFont(ink.font(1));
+      setForeground(ink.text());
+      setHorizontalAlignment(
+          cell instanceof Cell.Figure ? SwingConstants.RIGHT : SwingConstants.LEFT);
+      int side = (int) Math.round(ink.length(8));
+      setBorder(BorderFactory.createEmptyBorder(0, side, 0, side));
+      if (cell instanceof Cell.Drawn drawn) {
+        picture = drawn.picture();
+        getAccessibleContext().setAccessibleName(drawn.text());
+        setText("");
+      } else if (cell instanceof Cell.Marked marked) {
+        if (marked.mark() != Mark.NONE) {
+          setIcon(Parts.icon(marked.mark(), ink));
+          setIconTextGap(side / 2);
+        }
+        setForeground(marked.mark() == Mark.NONE ? ink.dim() : ink.textOf(marked.mark()));
+      }
+      return this;
+    }
+
+    @Override
+    protected void paintComponent(Graphics g) {
+      super.paintComponent(g);
+      Picture now = picture;
+      if (now != null) {
+        Graphics2D g2 = (Graphics2D) g.create();
+        double side = ink.length(8);
+        now.paint(
+            g2,
+            new Rectangle2D.Double(
+                side, ink.length(4), getWidth() - 2 * side, getHeight() - ink.length(8)),
+            ink);
+        g2.dispose();
+      }
+    }
+  }
+}

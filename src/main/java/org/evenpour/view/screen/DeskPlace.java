@@ -1,0 +1,309 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.function.Consumer;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
+import javax.swing.SwingWorker;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Selection;
+import org.evenpour.view.model.Sources;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The quality engineer's place: opens logs on a worker thread and shows the desk, or what to do
+ * while there is none. Owned by the event thread.
+ */
+public final class DeskPlace implements Place {
+  /** The pages' keys, in their order. */
+  static final java.util.List<String> PAGES =
+      List.of("wheel", "molds", "signals", "settings", "capability", "record");
+
+  private final FileAsk ask;
+  private final Selection selection = new Selection();
+  private final Consumer<OpenedLog> onOpened;
+  private Sources sources = Sources.NONE;
+  private @Nullable OpenedLog log;
+  private @Nullable String failure;
+  private @Nullable Reading reading;
+  private String page = "wheel";
+  private @Nullable JPanel host;
+  private @Nullable Look look;
+  private @Nullable DeskScreen desk;
+
+  /**
+   * @param ask for files
+   * @param onOpened is told of each log that was opened, on the event thread
+   */
+  public DeskPlace(FileAsk ask, Consumer<OpenedLog> onOpened) {
+    this.ask = ask;
+    this.onOpened = onOpened;
+  }
+
+  @Override
+  public String key() {
+    return "desk";
+  }
+
+  /** What is chosen on the desk. */
+  public Selection selection() {
+    return selection;
+  }
+
+  /** What is open; null = nothing. */
+  public @Nullable OpenedLog log() {
+    return log;
+  }
+
+  @Override
+  public JComponent screen(Look newLook) {
+    look = newLook;
+    JPanel panel = Parts.panel("place.desk", new BorderLayout(), newLook.ink().ground());
+    host = panel;
+    fill();
+    return panel;
+  }
+
+  /** Asks which files to open, and opens them. */
+  public void ask() {
+    List<Path> files = ask.open();
+    if (!files.isEmpty()) {
+      open(sources.with(files));
+    }
+  }
+
+  /** Opens files that were dropped or chosen beside those that are open. */
+  public void add(List<Path> files) {
+    open(sources.with(files));
+  }
+
+  /** Reads the same files again. */
+  public void reload() {
+    if (!sources.logs().isEmpty()) {
+      open(sources);
+    }
+  }
+
+  /** Opens files; what was being read is given up. */
+  public void open(Sources next) {
+    stop();
+    sources = next;
+    failure = null;
+    if (next.logs().isEmpty()) {
+      fill();
+      return;
+    }
+    Reading begun = new Reading(next);
+    reading = begun;
+    fill();
+    begun.execute();
+  }
+
+  /** Shows what is already opened. */
+  public void show(OpenedLog opened) {
+    log = opened;
+    failure = null;
+    onOpened.accept(opened);
+    selection.chooseWheel(opened.wheel(selection.wheel()).record().wheel());
+    opened.fit(selection);
+    fill();
+  }
+
+  private void stop() {
+    Reading now = reading;
+    if (now != null) {
+      now.cancel(false);
+      reading = null;
+    }
+  }
+
+  /** The page that is seen; null while there is no desk. */
+  @Nullable DeskScreen desk() {
+    return desk;
+  }
+
+  /** Turns to a page. */
+  public void turnTo(String key) {
+    page = key;
+    DeskScreen now = desk;
+    if (now != null) {
+      now.turnTo(key);
+    }
+  }
+
+  /** Closes what is open beside a list, else the stretch. */
+  void back() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.back();
+    }
+  }
+
+  /** Opens the list of what can be saved. */
+  void save() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.save().button().doClick();
+    }
+  }
+
+  /** Goes to the page's filter, if it has one. */
+  void filter() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.page().filter().ifPresent(java.awt.Component::requestFocusInWindow);
+    }
+  }
+
+  private void fill() {
+    JPanel panel = host;
+    Look now = look;
+    if (panel == null || now == null) {
+      return;
+    }
+    DeskScreen before = desk;
+    if (before != null) {
+      before.close();
+      desk = null;
+    }
+    panel.removeAll();
+    OpenedLog opened = log;
+    Reading busy = reading;
+    if (opened != null) {
+      DeskScreen next =
+          new DeskScreen(new Desk(opened, selection, now), page, ask, key -> page = key);
+      desk = next;
+      panel.add(next.screen(), BorderLayout.CENTER);
+      if (busy != null || failure != null) {
+        panel.add(message(now, busy, failure, true), BorderLayout.NORTH);
+      }
+    } else {
+      panel.add(message(now, busy, failure, false), BorderLayout.CENTER);
+    }
+    panel.revalidate();
+    panel.repaint();
+  }
+
+  /** What is going on, what went wrong, or what to do first. */
+  private JPanel message(
+      Look now, @Nullable Reading busy, @Nullable String problem, boolean isNarrow) {
+    String insets = "insets " + now.px(isNarrow ? 6 : 24);
+    JPanel panel =
+        Parts.panel(
+            "desk.message",
+            new MigLayout(
+                isNarrow ? insets : insets + ", wrap 1, align center center", "[]", "[]"),
+            now.ink().field());
+    String width = isNarrow ? "growx, pushx, wmin 50" : "w " + now.px(480) + "!";
+    if (busy != null) {
+      panel.add(
+          Parts.heading(
+              "reading.title", now.say("reading.title", names(sources.logs())), now));
+      panel.add(busy.bar(now), "w " + now.px(isNarrow ? 240 : 480) + "!");
+      JButton cancel = Parts.button("reading.cancel", now.say("reading.cancel"), "", now);
+      cancel.addActionListener(
+          event -> {
+            stop();
+            fill();
+          });
+      panel.add(cancel);
+    } else if (problem != null) {
+      panel.add(Parts.heading("failed.title", now.say("failed.title"), now));
+      panel.add(Parts.prose("failed.why", problem, now.ink().font(1), now), width);
+      panel.add(chooser(now, "failed.again"));
+    } else {
+      panel.add(Parts.title("empty.title", now.say("empty.title"), now));
+      panel.add(
+          Parts.prose("empty.what", now.say("empty.what"), now.ink().font(1), now), width);
+      panel.add(chooser(now, "empty.button"));
+    }
+    return panel;
+  }
+
+  private JButton chooser(Look now, String key) {
+    JButton button = Parts.button(key, now.say(key), now.say("button.open.tip"), now);
+    button.addActionListener(event -> ask());
+    return button;
+  }
+
+  private static String names(List<Path> files) {
+    return String.join(", ", files.stream().map(file -> "" + file.getFileName()).toList());
+  }
+
+  /** Reads and audits on a worker thread. */
+  private final class Reading extends SwingWorker<OpenedLog, Integer> {
+    private final Sources its;
+    private @Nullable JProgressBar progress;
+    private int percent;
+
+    Reading(Sources its) {
+      this.its = its;
+    }
+
+    JProgressBar bar(Look now) {
+      JProgressBar bar = new JProgressBar(0, 100);
+      bar.setName("reading.progress");
+      bar.setStringPainted(true);
+      progress = bar;
+      show(now);
+      return bar;
+    }
+
+    private void show(Look now) {
+      JProgressBar bar = progress;
+      if (bar != null) {
+        bar.setIndeterminate(percent >= 100);
+        bar.setValue(percent);
+        bar.setString(percent >= 100 ? now.say("reading.audit") : percent + " %");
+      }
+    }
+
+    @Override
+    protected OpenedLog doInBackground() throws Exception {
+      return its.open(
+          (done, total) -> publish(total == 0 ? 0 : (int) Math.min(100, done * 100 / total)),
+          this::isCancelled);
+    }
+
+    @Override
+    protected void process(List<Integer> chunks) {
+      percent = chunks.get(chunks.size() - 1);
+      Look now = look;
+      if (now != null) {
+        show(now);
+      }
+    }
+
+    @Override
+    protected void done() {
+      if (reading != this) {
+        return;
+      }
+      reading = null;
+      Look now = look;
+      try {
+        DeskPlace.this.show(get());
+      } catch (CancellationException cancelled) {
+        fill();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        if (e.getCause() instanceof CancellationException) {
+          fill();
+        } else if (now != null) {
+          failure = Reasons.of(e.getCause(), now);
+          fill();
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,255 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.awt.CardLayout;
+import java.awt.Color;
+import java.awt.Component;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.swing.BorderFactory;
+import javax.swing.ButtonGroup;
+import javax.swing.DefaultListCellRenderer;
+import javax.swing.JButton;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JToggleButton;
+import javax.swing.ListSelectionModel;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.view.model.Charts;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.Stretch;
+
+/**
+ * The desk for one opened log and one look: pages at the left, the page, and the whole period at
+ * the bottom.
+ */
+final class DeskScreen {
+  private final Desk desk;
+  private final JPanel screen;
+  private final List<Page> pages = new ArrayList<>();
+  private final CardLayout cards = new CardLayout();
+  private final JPanel deck;
+  private final JList<String> list;
+  private final JLabel title;
+  private final SaveButton save;
+  private final StripView strip;
+  private final JLabel turns;
+  private final JLabel figures;
+  private final JButton whole;
+  private final JPanel characteristics;
+  private final Consumer<String> onPage;
+  private final Runnable watcher = this::refresh;
+  private String wheel = "";
+  private int shown = -1;
+
+  DeskScreen(Desk desk, String firstPage, FileAsk ask, Consumer<String> onPage) {
+    this.desk = desk;
+    this.onPage = onPage;
+    Look look = desk.look();
+    Color field = look.ink().field();
+    Pages.OF_DESK.forEach(maker -> pages.add(maker.apply(desk)));
+    deck = Parts.panel("desk.deck", cards, field);
+    pages.forEach(page -> deck.add(page.screen(), page.key()));
+    list = list(look);
+    title = Parts.title("desk.title", "", look);
+    save = new SaveButton(desk, ask, pages.get(0));
+    characteristics =
+        Parts.panel(
+            "desk.characteristics", new MigLayout("insets 0, gap " + look.px(4)), field);
+    strip = new StripView(desk);
+    turns = Parts.dim("strip.turns", "", look);
+    figures = Parts.dim("strip.figures", look.say("strip.figures"), look);
+    whole = Parts.button("strip.whole", look.say("strip.whole"), look.say("strip.whole.tip"), look);
+    whole.addActionListener(event -> desk.selection().chooseStretch(null));
+    screen = Parts.panel("desk", new BorderLayout(look.px(8), look.px(8)), look.ink().ground());
+    screen.add(list, BorderLayout.WEST);
+    JPanel center = Parts.panel("desk.center", new BorderLayout(), field);
+    center.add(head(look), BorderLayout.NORTH);
+    center.add(deck, BorderLayout.CENTER);
+    screen.add(center, BorderLayout.CENTER);
+    screen.add(foot(look), BorderLayout.SOUTH);
+    desk.selection().watch(watcher);
+    int first = 0;
+    for (int i = 0; i < pages.size(); i++) {
+      first = pages.get(i).key().equals(firstPage) ? i : first;
+    }
+    list.setSelectedIndex(first);
+  }
+
+  JPanel screen() {
+    return screen;
+  }
+
+  /** Must be called when another screen takes its place. */
+  void close() {
+    desk.selection().unwatch(watcher);
+  }
+
+  private JList<String> list(Look look) {
+    JList<String> names =
+        new JList<>(
+            pages.stream().map(page -> look.say("page." + page.key())).toArray(String[]::new));
+    names.setName("desk.pages");
+    names.getAccessibleContext().setAccessibleName(look.say("menu.page"));
+    names.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    names.setFixedCellHeight(look.px(36));
+    names.setFixedCellWidth(look.px(128));
+    names.setBackground(look.ink().ground());
+    names.setCellRenderer(
+        new DefaultListCellRenderer() {
+          @Override
+          public Component getListCellRendererComponent(
+              JList<?> all, Object value, int index, boolean selected, boolean focus) {
+            super.getListCellRendererComponent(all, value, index, selected, false);
+            Color edge = selected ? look.ink().accent() : look.ink().ground();
+            setBorder(
+                BorderFactory.createCompoundBorder(
+                    BorderFactory.createMatteBorder(0, look.px(3), 0, 0, edge),
+                    BorderFactory.createEmptyBorder(0, look.px(12), 0, look.px(8))));
+            setFont(selected ? look.ink().bold(1.05) : look.ink().font(1.05));
+            setForeground(look.ink().text());
+            setBackground(selected ? look.ink().field() : look.ink().ground());
+            setToolTipText(look.say("page." + pages.get(index).key() + ".tip"));
+            return this;
+          }
+        });
+    names.addListSelectionListener(event -> showPage(names.getSelectedIndex()));
+    return names;
+  }
+
+  private JPanel head(Look look) {
+    int pad = look.px(10);
+    JPanel head =
+        Parts.panel(
+            "desk.head",
+            new MigLayout(
+                "fill, hidemode 3, insets " + look.px(6) + " " + pad + " " + look.px(6) + " " + pad,
+                "[]" + look.px(20) + "[]" + look.px(16) + "[]push[]" + look.px(10) + "[]"),
+            look.ink().field());
+    head.add(title);
+    head.add(characteristics);
+    head.add(figures, "wmin 20");
+    head.add(save.said());
+    head.add(save.button());
+    head.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, look.ink().hairline()));
+    return head;
+  }
+
+  private JPanel foot(Look look) {
+    JPanel foot =
+        Parts.panel(
+            "desk.foot",
+            new MigLayout(
+                "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(12),
+                "[" + look.px(124) + "!]0[grow,fill]" + look.px(8) + "[]",
+                "[]"),
+            look.ink().field());
+    foot.add(turns);
+    foot.add(strip, "growx, h " + look.px(52) + "!");
+    foot.add(whole);
+    return foot;
+  }
+
+  /** One button for each characteristic, and a list of wheels where there are several. */
+  private void fillCharacteristics() {
+    Look look = desk.look();
+    characteristics.removeAll();
+    if (desk.log().wheels().size() > 1) {
+      JComboBox<String> wheels = new JComboBox<>();
+      wheels.setName("desk.wheel");
+      desk.log().wheels().forEach(one -> wheels.addItem(one.record().wheel()));
+      wheels.setSelectedItem(desk.selection().wheel());
+      wheels.addActionListener(
+          event ->
+              desk.selection().chooseWheel(String.valueOf(wheels.getSelectedItem())));
+      characteristics.add(wheels);
+    }
+    ButtonGroup group = new ButtonGroup();
+    for (CharacteristicReport report : desk.report().characteristics()) {
+      if (!report.wheel().equals(desk.selection().wheel())) {
+        continue;
+      }
+      JToggleButton button =
+          Parts.toggle(
+              "characteristic." + report.name(), desk.name(report.name()), "", look);
+      button.putClientProperty("characteristic", report.name());
+      button.addActionListener(
+          event -> desk.selection().chooseCharacteristic(report.name()));
+      group.add(button);
+      characteristics.add(button);
+    }
+    characteristics.revalidate();
+  }
+
+  private void showPage(int index) {
+    if (index < 0 || index == shown) {
+      return;
+    }
+    shown = index;
+    Page page = pages.get(index);
+    title.setText(desk.look().say("page." + page.key()));
+    save.of(page);
+    cards.show(deck, page.key());
+    onPage.accept(page.key());
+    refresh();
+  }
+
+  /** Turns to a page by its key. */
+  void turnTo(String key) {
+    for (int i = 0; i < pages.size(); i++) {
+      if (pages.get(i).key().equals(key)) {
+        list.setSelectedIndex(i);
+      }
+    }
+  }
+
+  /** Closes what is open beside the list, else the stretch. */
+  void back() {
+    if (!pages.get(shown).close()) {
+      desk.selection().chooseStretch(null);
+    }
+  }
+
+  private void refresh() {
+    if (!wheel.equals(desk.selection().wheel()) || characteristics.getComponentCount() == 0) {
+      wheel = desk.selection().wheel();
+      fillCharacteristics();
+    }
+    for (Component part : characteristics.getComponents()) {
+      if (part instanceof JToggleButton button) {
+        button.setSelected(
+            desk.selection()
+                .characteristic()
+                .equals(button.getClientProperty("characteristic")));
+      }
+    }
+    Look look = desk.look();
+    Stretch now = desk.turns();
+    Stretch chosen = desk.selection().stretch();
+    int first = (int) desk.wheel().first();
+    int last = (int) desk.wheel().last() - 1;
+    turns.setText(
+        chosen == null
+            ? look.say("strip.turns", first, last)
+            : look.say("strip.turns", (int) now.from(), (int) now.to() - 1));
+    figures.setVisible(chosen != null);
+    whole.setVisible(chosen != null);
+    CharacteristicReport report = desk.characteristic();
+    strip.show(report == null ? null : Charts.strip(desk, report));
+    pages.get(shown).refresh();
+  }
+
+  /** The page that is seen. */
+  Page page() {
+    return pages.get(shown);
+  }
+
+  SaveButton save() {
+    return save;
+  }
+}

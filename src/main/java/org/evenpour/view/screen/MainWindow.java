@@ -1,0 +1,241 @@
+package org.evenpour.view.screen;
+
+import java.awt.Dimension;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+import javax.swing.JMenu;
+import javax.swing.JMenuBar;
+import javax.swing.JMenuItem;
+import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+import org.evenpour.view.model.DisplayUnits;
+import org.evenpour.view.model.Language;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Sources;
+
+/**
+ * The window: places, menus and the look. When the look changes, the screens are built anew from
+ * the places. Owned by the event thread.
+ */
+public final class MainWindow {
+  private final JFrame frame = new JFrame();
+  private final List<Place> places = new ArrayList<>();
+  private final DeskPlace desk;
+  private Language language;
+  private DisplayUnits units = DisplayUnits.METRIC;
+  private boolean unitsChosen;
+  private boolean dark;
+  private boolean full;
+  private String place = "desk";
+  private Look look;
+  private WindowScreen screen;
+
+  /**
+   * @param others makes the places that stand before the desk
+   */
+  MainWindow(String languageTag, boolean dark, Function<MainWindow, List<Place>> others) {
+    this.language = Language.of(languageTag);
+    this.dark = dark;
+    frame.setName("evenpour");
+    frame.setDefaultCloseOperation(JFrame.DISPOSE_ON_CLOSE);
+    frame.setMinimumSize(new Dimension(960, 600));
+    Dimension available = frame.getToolkit().getScreenSize();
+    frame.setSize(Math.min(1600, available.width), Math.min(960, available.height));
+    frame.setLocationRelativeTo(null);
+    look = Look.of(dark, language, units, frame.getHeight());
+    desk = new DeskPlace(new FileDialogs(frame.getRootPane(), () -> look), this::opened);
+    places.addAll(others.apply(this));
+    places.add(desk);
+    place = places.get(0).key();
+    Theme.install(look.ink());
+    screen = build();
+    Timer settled = new Timer(120, event -> fitText());
+    settled.setRepeats(false);
+    frame.addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent event) {
+            settled.restart();
+          }
+        });
+  }
+
+  /** The frame, for tests. */
+  public JFrame frame() {
+    return frame;
+  }
+
+  /** The quality engineer's place. */
+  public DeskPlace desk() {
+    return desk;
+  }
+
+  /** Opens files on the desk. */
+  public void open(Sources sources) {
+    desk.open(sources);
+  }
+
+  /** Shows a place. */
+  public void choose(String key) {
+    place = key;
+    screen.choose(key);
+    screen.screen().requestFocusInWindow();
+  }
+
+  private WindowScreen build() {
+    WindowScreen built =
+        new WindowScreen(
+            look,
+            places,
+            place,
+            new WindowScreen.Acts(this::choose, this::changeUnits, this::changeDark, desk::add));
+    frame.setContentPane(built.screen());
+    frame.setJMenuBar(menus());
+    OpenedLog log = desk.log();
+    built.says(log == null ? "" : said(log));
+    frame.setTitle(
+        log == null
+            ? look.say("window.title")
+            : look.say("window.title") + " – " + String.join(", ", log.report().log().files()));
+    keys(built.screen());
+    frame.revalidate();
+    frame.repaint();
+    return built;
+  }
+
+  private void rebuild() {
+    look = Look.of(dark, language, units, frame.getHeight());
+    Theme.install(look.ink());
+    screen = build();
+    SwingUtilities.updateComponentTreeUI(frame.getRootPane());
+  }
+
+  private void fitText() {
+    if (Look.textPx(frame.getHeight()) != look.ink().textPx()) {
+      rebuild();
+    }
+  }
+
+  private void opened(OpenedLog log) {
+    if (!unitsChosen) {
+      DisplayUnits plant =
+          DisplayUnits.like(log.record().wheels().get(0).characteristics().get(0).displayUnit());
+      if (plant != units) {
+        units = plant;
+        SwingUtilities.invokeLater(this::rebuild);
+      }
+    }
+    screen.says(said(log));
+    frame.setTitle(
+        look.say("window.title") + " – " + String.join(", ", log.report().log().files()));
+  }
+
+  private String said(OpenedLog log) {
+    return WindowText.of(log, look);
+  }
+
+  private void changeUnits() {
+    unitsChosen = true;
+    units = units == DisplayUnits.METRIC ? DisplayUnits.POUND_INCH : DisplayUnits.METRIC;
+    rebuild();
+  }
+
+  private void changeDark() {
+    dark = !dark;
+    rebuild();
+  }
+
+  private void changeLanguage(String tag) {
+    language = Language.of(tag);
+    frame.setLocale(Locale.forLanguageTag(tag));
+    JComponent.setDefaultLocale(Locale.forLanguageTag(tag));
+    rebuild();
+  }
+
+  private void changeFull() {
+    full = !full;
+    frame.dispose();
+    frame.setUndecorated(full);
+    frame.setExtendedState(full ? JFrame.MAXIMIZED_BOTH : JFrame.NORMAL);
+    frame.setVisible(true);
+  }
+
+  private JMenuBar menus() {
+    JMenuBar bar = new JMenuBar();
+    JMenu log = menu("menu.log");
+    item(log, "menu.open", KeyEvent.VK_O, InputEvent.CTRL_DOWN_MASK, desk::ask);
+    item(log, "menu.reload", KeyEvent.VK_R, InputEvent.CTRL_DOWN_MASK, desk::reload);
+    item(log, "menu.print", KeyEvent.VK_P, InputEvent.CTRL_DOWN_MASK, this::print);
+    item(log, "menu.quit", KeyEvent.VK_Q, InputEvent.CTRL_DOWN_MASK, frame::dispose);
+    JMenu page = menu("menu.page");
+    int key = KeyEvent.VK_1;
+    for (String name : DeskPlace.PAGES) {
+      item(
+          page,
+          "page." + name,
+          key++,
+          InputEvent.CTRL_DOWN_MASK,
+          () -> {
+            choose("desk");
+            desk.turnTo(name);
+          });
+    }
+    JMenu show = menu("menu.show");
+    for (Place one : places) {
+      item(
+          show,
+          "place." + one.key(),
+          one == desk ? KeyEvent.VK_F3 : KeyEvent.VK_F2,
+          0,
+          () -> choose(one.key()));
+    }
+    item(show, "menu.dark", KeyEvent.VK_D, InputEvent.CTRL_DOWN_MASK, this::changeDark);
+    item(show, "menu.units", KeyEvent.VK_U, InputEvent.CTRL_DOWN_MASK, this::changeUnits);
+    item(show, "menu.full", KeyEvent.VK_F11, 0, this::changeFull);
+    JMenu languages = menu("menu.language");
+    for (String tag : Language.TAGS) {
+      item(languages, "language." + tag, 0, 0, () -> changeLanguage(tag));
+    }
+    bar.add(log);
+    bar.add(page);
+    bar.add(show);
+    bar.add(languages);
+    return bar;
+  }
+
+  private JMenu menu(String key) {
+    JMenu menu = new JMenu(look.say(key));
+    menu.setName(key);
+    return menu;
+  }
+
+  private void item(JMenu menu, String key, int code, int with, Runnable act) {
+    JMenuItem item = new JMenuItem(look.say(key));
+    item.setName("item." + key);
+    if (code != 0) {
+      item.setAccelerator(KeyStroke.getKeyStroke(code, with));
+    }
+    item.addActionListener(event -> act.run());
+    menu.add(item);
+  }
+
+  private void keys(JComponent root) {
+    Keys.bind(root, KeyEvent.VK_ESCAPE, 0, "back", desk::back);
+    Keys.bind(root, KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK, "save", desk::save);
+    Keys.bind(root, KeyEvent.VK_F, InputEvent.CTRL_DOWN_MASK, "filter", desk::filter);
+  }
+
+  private void print() {
+    Printing.print(screen.screen(), look);
+  }
+}

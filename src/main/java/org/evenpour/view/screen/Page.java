@@ -1,0 +1,34 @@
+package org.evenpour.view.screen;
+
+import java.util.List;
+import javax.swing.JComponent;
+
+/**
+ * A page of the desk, for one opened log and one look. A new page is one class with this interface
+ * and one line in {@link Pages}; its name and its explanation are {@code page.KEY} and {@code
+ * page.KEY.tip} among the words.
+ */
+interface Page {
+
+  /** Its key. */
+  String key();
+
+  /** What is shown; built once, by the constructor. */
+  JComponent screen();
+
+  /** Shows what is chosen now; called before the page is seen and whenever the choice changes. */
+  void refresh();
+
+  /** What can be saved from here, as it is seen now. */
+  List<Export> exports();
+
+  /** The field that filters, if there is one. */
+  default java.util.Optional<JComponent> filter() {
+    return java.util.Optional.empty();
+  }
+
+  /** Lets go of what was opened beside the list; false where nothing was. */
+  default boolean close() {
+    return false;
+  }
+}

@@ -1,0 +1,198 @@
+package org.evenpour.view.screen;
+
+import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.Font;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.LayoutManager;
+import java.awt.RenderingHints;
+import javax.swing.AbstractButton;
+import javax.swing.BorderFactory;
+import javax.swing.Icon;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import javax.swing.JToggleButton;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Mark;
+import org.evenpour.view.model.Look;
+
+/** The small parts that all screens are made of; each has a name for tests and screen readers. */
+final class Parts {
+  private Parts() {}
+
+  /** A line of text in one of the four sizes. */
+  static JLabel label(String name, String text, Font font, java.awt.Color color) {
+    JLabel label = new JLabel(text);
+    label.setName(name);
+    label.setFont(font);
+    label.setForeground(color);
+    return label;
+  }
+
+  /** Text of the first rank, large. */
+  static JLabel title(String name, String text, Look look) {
+    return label(name, text, look.ink().bold(1.4), look.ink().text());
+  }
+
+  /** A heading within a page. */
+  static JLabel heading(String name, String text, Look look) {
+    return label(name, text, look.ink().bold(1), look.ink().text());
+  }
+
+  /** Text of the second rank. */
+  static JLabel dim(String name, String text, Look look) {
+    return label(name, text, look.ink().font(0.92), look.ink().dim());
+  }
+
+  /** Sentences that wrap. */
+  static JTextArea prose(String name, String text, Font font, Look look) {
+    JTextArea area = new JTextArea(text);
+    area.setName(name);
+    area.setEditable(false);
+    area.setFocusable(true);
+    area.setLineWrap(true);
+    area.setWrapStyleWord(true);
+    area.setOpaque(false);
+    area.setBorder(BorderFactory.createEmptyBorder());
+    area.setFont(font);
+    area.setForeground(look.ink().text());
+    area.getAccessibleContext().setAccessibleName(text);
+    return area;
+  }
+
+  static JButton button(String name, String text, String tip, Look look) {
+    JButton button = new JButton(text);
+    dress(button, name, tip, look);
+    return button;
+  }
+
+  static JToggleButton toggle(String name, String text, String tip, Look look) {
+    JToggleButton button = new JToggleButton(text);
+    dress(button, name, tip, look);
+    return button;
+  }
+
+  private static void dress(AbstractButton button, String name, String tip, Look look) {
+    button.setName(name);
+    
+    button.getAccessibleContext().setAccessibleName(button.getText());
+    if (!tip.isEmpty()) {
+      button.setToolTipText(Tips.wrapped(tip));
+      button.getAccessibleContext().setAccessibleDescription(tip);
+    }
+    // FlatLaf scales this itself: 32 pixels at body text of 13 pixels.
+    button.putClientProperty(FlatClientProperties.MINIMUM_HEIGHT, 30);
+  }
+
+  /** A panel that shows its ground. */
+  static JPanel panel(String name, LayoutManager layout, java.awt.Color ground) {
+    JPanel panel = new JPanel(layout);
+    panel.setName(name);
+    panel.setBackground(ground);
+    return panel;
+  }
+
+  /** The sign of a mark, drawn. */
+  static Icon icon(Mark mark, Ink ink) {
+    int size = (int) Math.round(ink.length(10));
+    return new Icon() {
+      @Override
+      public void paintIcon(Component c, Graphics g, int x, int y) {
+        Graphics2D g2 = (Graphics2D) g.create();
+        g2.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+        if (mark != Mark.NONE) {
+          g2.setColor(ink.of(mark));
+          g2.fill(mark.at(x + size / 2.0, y + size / 2.0, size));
+        }
+        g2.dispose();
+      }
+
+      @Override
+      public int getIconWidth() {
+        return size;
+      }
+
+      @Override
+      public int getIconHeight() {
+        return size;
+      }
+    };
+  }
+
+  /** A list with its detail beside it; the detail takes its share only while it is visible. */
+  static JPanel beside(String name, JComponent list, JComponent detail, double share, Look look) {
+    JPanel panel = panel(name, new Beside(share, look.px(8), false), look.ink().ground());
+    panel.add(list);
+    panel.add(detail);
+    return panel;
+  }
+
+  /** One over the other, the upper with its share of the height. */
+  static JPanel over(String name, JComponent upper, JComponent lower, double share, Look look) {
+    JPanel panel = panel(name, new Beside(share, look.px(8), true), look.ink().ground());
+    panel.add(upper);
+    panel.add(lower);
+    return panel;
+  }
+
+  /** Parts in a row from the left, with room about them. */
+  static JPanel row(String name, Look look, JComponent... parts) {
+    int pad = look.px(8);
+    JPanel panel =
+        panel(
+            name,
+            new MigLayout("hidemode 3, insets " + pad + ", gap " + pad),
+            look.ink().field());
+    for (JComponent part : parts) {
+      panel.add(part);
+    }
+    return panel;
+  }
+
+  /** Lays out a list and, if it is visible, its detail at the right or below. */
+  private record Beside(double share, int gap, boolean isUpright) implements LayoutManager {
+    @Override
+    public void layoutContainer(Container parent) {
+      Component list = parent.getComponent(0);
+      Component detail = parent.getComponent(1);
+      int width = parent.getWidth();
+      int height = parent.getHeight();
+      if (!detail.isVisible()) {
+        list.setBounds(0, 0, width, height);
+        return;
+      }
+      if (isUpright) {
+        int top = (int) Math.round((height - gap) * share);
+        list.setBounds(0, 0, width, top);
+        detail.setBounds(0, top + gap, width, height - gap - top);
+        return;
+      }
+      int left = (int) Math.round((width - gap) * share);
+      list.setBounds(0, 0, left, height);
+      detail.setBounds(left + gap, 0, width - gap - left, height);
+    }
+
+    @Override
+    public Dimension preferredLayoutSize(Container parent) {
+      return new Dimension(100, 100);
+    }
+
+    @Override
+    public Dimension minimumLayoutSize(Container parent) {
+      return new Dimension(100, 100);
+    }
+
+    @Override
+    public void addLayoutComponent(String name, Component component) {}
+
+    @Override
+    public void removeLayoutComponent(Component component) {}
+  }
+}

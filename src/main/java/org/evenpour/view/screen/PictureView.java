@@ -1,0 +1,288 @@
+package org.evenpour.view.screen;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.Rectangle;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.KeyAdapter;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.List;
+import java.util.function.Consumer;
+import javax.accessibility.AccessibleContext;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JComponent;
+import javax.swing.ToolTipManager;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Painted;
+import org.evenpour.picture.Picture;
+import org.evenpour.picture.Spot;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Shows a picture. Its spots explain themselves under the pointer and are chosen by a click, or by
+ * arrow keys and Enter; along its axis one moves by dragging and the wheel.
+ */
+final class PictureView extends JComponent {
+  private final transient Ink ink;
+  private final java.awt.Color ground;
+  private final double margin;
+  private transient @Nullable Picture picture;
+  private transient Painted painted = Painted.PLAIN;
+  private transient @Nullable BufferedImage drawn;
+  private transient Consumer<Spot> onSpot = spot -> {};
+  private transient @Nullable Scroll onScroll;
+  private int focused = -1;
+
+  /** Moves along the horizontal axis. */
+  interface Scroll {
+    /** These values are to be visible. */
+    void to(double from, double to);
+  }
+
+  PictureView(String name, String says, Ink ink, double margin) {
+    this.ink = ink;
+    this.ground = ink.field();
+    this.margin = ink.length(margin);
+    setName(name);
+    setFocusable(true);
+    setOpaque(true);
+    getAccessibleContext().setAccessibleName(says);
+    ToolTipManager.sharedInstance().registerComponent(this);
+    Pointer pointer = new Pointer();
+    addMouseListener(pointer);
+    addMouseMotionListener(pointer);
+    addKeyListener(
+        new KeyAdapter() {
+          @Override
+          public void keyPressed(KeyEvent event) {
+            key(event);
+          }
+        });
+    addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusGained(FocusEvent event) {
+            repaint();
+          }
+
+          @Override
+          public void focusLost(FocusEvent event) {
+            focused = -1;
+            repaint();
+          }
+        });
+  }
+
+  /** Shows another picture; null = nothing. */
+  void show(@Nullable Picture next) {
+    picture = next;
+    drawn = null;
+    focused = -1;
+    repaint();
+  }
+
+  /** What is shown; null = nothing. */
+  @Nullable Picture picture() {
+    return picture;
+  }
+
+  /** Is told which spot was chosen; only spots that stand for something can be. */
+  void onSpot(Consumer<Spot> chosen) {
+    onSpot = chosen;
+  }
+
+  /** Is told which values should be visible. */
+  void onScroll(Scroll scroll) {
+    onScroll = scroll;
+    addMouseWheelListener(this::zoom);
+  }
+
+  /** What was drawn last. */
+  Painted painted() {
+    return painted;
+  }
+
+  @Override
+  protected void paintComponent(Graphics g) {
+    Graphics2D g2 = (Graphics2D) g.create();
+    double scale = Math.max(1, g2.getTransform().getScaleX());
+    int width = (int) Math.ceil(getWidth() * scale);
+    int height = (int) Math.ceil(getHeight() * scale);
+    BufferedImage image = drawn;
+    if (image == null || image.getWidth() != width || image.getHeight() != height) {
+      image = draw(width, height, scale);
+      drawn = image;
+    }
+    g2.drawImage(image, 0, 0, getWidth(), getHeight(), null);
+    if (isFocusOwner()) {
+      g2.setColor(ink.accent());
+      g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
+      g2.drawRect(1, 1, getWidth() - 3, getHeight() - 3);
+      List<Spot> spots = choosable();
+      if (focused >= 0 && focused < spots.size()) {
+        g2.draw(spots.get(focused).shape());
+      }
+    }
+    g2.dispose();
+  }
+
+  private BufferedImage draw(int width, int height, double scale) {
+    BufferedImage image =
+        new BufferedImage(Math.max(1, width), Math.max(1, height), BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    g.setColor(ground);
+    g.fillRect(0, 0, width, height);
+    g.scale(scale, scale);
+    Picture now = picture;
+    painted =
+        now == null || getWidth() < 3 * margin || getHeight() < 3 * margin
+            ? Painted.PLAIN
+            : now.paint(
+                g,
+                new Rectangle2D.Double(
+                    margin, margin, getWidth() - 2 * margin, getHeight() - 2 * margin),
+                ink);
+    g.dispose();
+    return image;
+  }
+
+  @Override
+  public @Nullable String getToolTipText(MouseEvent event) {
+    Spot spot = spotAt(event);
+    return spot == null || spot.says().isEmpty() ? null : Tips.wrapped(spot.says());
+  }
+
+  private @Nullable Spot spotAt(MouseEvent event) {
+    List<Spot> spots = painted.spots();
+    for (int i = spots.size() - 1; i >= 0; i--) {
+      if (spots.get(i).shape().contains(event.getPoint())) {
+        return spots.get(i);
+      }
+    }
+    return null;
+  }
+
+  private List<Spot> choosable() {
+    return painted.spots().stream().filter(spot -> !spot.kind().isEmpty()).toList();
+  }
+
+  private void key(KeyEvent event) {
+    List<Spot> spots = choosable();
+    int step =
+        switch (event.getKeyCode()) {
+          case KeyEvent.VK_RIGHT, KeyEvent.VK_DOWN -> 1;
+          case KeyEvent.VK_LEFT, KeyEvent.VK_UP -> -1;
+          default -> 0;
+        };
+    if (step != 0 && !spots.isEmpty()) {
+      focused = Math.floorMod((focused < 0 && step < 0 ? 0 : focused) + step, spots.size());
+      getAccessibleContext().setAccessibleDescription(spots.get(focused).says());
+      repaint();
+      event.consume();
+    }
+    boolean isEnter =
+        event.getKeyCode() == KeyEvent.VK_ENTER || event.getKeyCode() == KeyEvent.VK_SPACE;
+    if (isEnter && focused >= 0 && focused < spots.size()) {
+      onSpot.accept(spots.get(focused));
+      event.consume();
+    }
+  }
+
+  private void zoom(MouseWheelEvent event) {
+    Painted.Scale scale = painted.scale();
+    Scroll scroll = onScroll;
+    if (scale == null || scroll == null) {
+      return;
+    }
+    double factor = Math.pow(1.25, event.getPreciseWheelRotation());
+    double at = scale.value(event.getX());
+    scroll.to(at - (at - scale.from()) * factor, at + (scale.to() - at) * factor);
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return isPreferredSizeSet()
+        ? super.getPreferredSize()
+        : new Dimension((int) ink.length(320), (int) ink.length(200));
+  }
+
+  @Override
+  public Dimension getMinimumSize() {
+    return new Dimension(10, 10);
+  }
+
+  @Override
+  public AccessibleContext getAccessibleContext() {
+    if (accessibleContext == null) {
+      accessibleContext =
+          new AccessibleJComponent() {
+            @Override
+            public AccessibleRole getAccessibleRole() {
+              return AccessibleRole.CANVAS;
+            }
+          };
+    }
+    return accessibleContext;
+  }
+
+  /** Clicks and drags. */
+  private final class Pointer extends MouseAdapter {
+    private @Nullable MouseEvent pressed;
+    private Painted.@Nullable Scale start;
+
+    @Override
+    public void mousePressed(MouseEvent event) {
+      requestFocusInWindow();
+      pressed = event;
+      start = painted.scale();
+    }
+
+    @Override
+    public void mouseDragged(MouseEvent event) {
+      MouseEvent from = pressed;
+      Painted.Scale scale = start;
+      Scroll scroll = onScroll;
+      if (from != null && scale != null && scroll != null) {
+        double by = scale.value(from.getX()) - scale.value(event.getX());
+        if (by != 0) {
+          scroll.to(scale.from() + by, scale.to() + by);
+        }
+      }
+    }
+
+    @Override
+    public void mouseReleased(MouseEvent event) {
+      MouseEvent from = pressed;
+      pressed = null;
+      if (from == null || from.getPoint().distance(event.getPoint()) > 4) {
+        return;
+      }
+      Spot spot = spotAt(event);
+      if (spot != null && !spot.kind().isEmpty()) {
+        onSpot.accept(spot);
+      }
+    }
+
+    @Override
+    public void mouseMoved(MouseEvent event) {
+      Spot spot = spotAt(event);
+      boolean isHand = spot != null && !spot.kind().isEmpty();
+      setCursor(
+          java.awt.Cursor.getPredefinedCursor(
+              isHand ? java.awt.Cursor.HAND_CURSOR : java.awt.Cursor.DEFAULT_CURSOR));
+    }
+  }
+
+  /** The part that was last drawn, for tests. */
+  Rectangle drawnArea() {
+    BufferedImage image = drawn;
+    return image == null ? new Rectangle() : new Rectangle(image.getWidth(), image.getHeight());
+  }
+}

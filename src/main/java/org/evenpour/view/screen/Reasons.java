@@ -1,0 +1,33 @@
+package org.evenpour.view.screen;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.view.model.Look;
+import org.jspecify.annotations.Nullable;
+
+/** Why something failed, as people read it. */
+final class Reasons {
+  private Reasons() {}
+
+  static String of(@Nullable Throwable cause, Look look) {
+    if (cause instanceof IntakeException intake) {
+      return String.valueOf(intake.getMessage());
+    }
+    if (cause instanceof OutOfMemoryError) {
+      return look.say("failed.memory");
+    }
+    if (cause instanceof AccessDeniedException denied) {
+      return denied.getFile() + ": ✕";
+    }
+    if (cause instanceof FileSystemException system) {
+      String reason = system.getReason();
+      return system.getFile() + (reason == null ? "" : ": " + reason);
+    }
+    if (cause instanceof IOException io && io.getMessage() != null) {
+      return io.getMessage();
+    }
+    return look.say("failed.other", String.valueOf(cause));
+  }
+}

@@ -1,0 +1,179 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.awt.CardLayout;
+import java.awt.FontMetrics;
+import java.util.List;
+import javax.swing.ButtonGroup;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTable;
+import javax.swing.JToggleButton;
+import javax.swing.table.AbstractTableModel;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.view.model.Cell;
+import org.evenpour.view.model.Column;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.RecordRows;
+
+/** The rows that were read, and those that were set aside with their reasons. */
+final class RecordPage implements Page {
+  private final Desk desk;
+  private final JPanel screen;
+  private final Rows model;
+  private final JTable table;
+  private final JLabel none;
+  private final JToggleButton used;
+  private final JToggleButton aside;
+  private final DataTable<SetAsideRow> asideTable;
+
+  RecordPage(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    var words = look.language().screen();
+    model = new Rows(RecordRows.of(desk));
+    table = new JTable(model);
+    table.setName("record.table");
+    table.getAccessibleContext().setAccessibleName(look.say("page.record.tip"));
+    DataTable.dress(table, look);
+    table.setAutoResizeMode(JTable.AUTO_RESIZE_OFF);
+    table.setDefaultRenderer(Cell.class, new DataTable.CellRenderer(look.ink()));
+    widths();
+    used = Parts.toggle("record.used", look.say("record.rows", 0), "", look);
+    long setAside = desk.log().record().rowsSetAside();
+    aside =
+        Parts.toggle(
+            "record.aside", look.say("record.aside", words.count(setAside)), "", look);
+    asideTable = new DataTable<>("record.aside.table", look.say("column.reason"), look);
+    asideTable.show(
+        List.of(
+            new Column<>("log", "", 16, row -> new Cell.Text(row.log())),
+            new Column<>(
+                "line",
+                "",
+                8,
+                row -> new Cell.Figure(Long.toString(row.line()), (double) row.line())),
+            new Column<>("reason", "", 60, row -> new Cell.Text(row.reason())),
+            new Column<>("text", "", 60, row -> new Cell.Text(row.text()))),
+        desk.log().record().setAside());
+    int listed = desk.log().record().setAside().size();
+    none =
+        Parts.dim(
+            "record.aside.note",
+            setAside == 0
+                ? look.say("record.aside.none")
+                : listed < setAside
+                    ? look.say("record.aside.more", words.count(listed), words.count(setAside))
+                    : "",
+            look);
+    CardLayout cards = new CardLayout();
+    JPanel deck = Parts.panel("record.deck", cards, look.ink().field());
+    deck.add(DataTable.scroll(table, look), "used");
+    deck.add(asideTable.component(), "aside");
+    ButtonGroup group = new ButtonGroup();
+    group.add(used);
+    group.add(aside);
+    used.setSelected(true);
+    used.addActionListener(event -> show(cards, deck, "used"));
+    aside.addActionListener(event -> show(cards, deck, "aside"));
+    none.setVisible(false);
+    screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
+    screen.add(Parts.row("record.tools", look, used, aside, none), BorderLayout.NORTH);
+    screen.add(deck, BorderLayout.CENTER);
+  }
+
+  private void show(CardLayout cards, JPanel deck, String card) {
+    cards.show(deck, card);
+    none.setVisible(card.equals("aside") && !none.getText().isEmpty());
+  }
+
+  private void widths() {
+    var look = desk.look();
+    FontMetrics metrics = table.getFontMetrics(look.ink().font(1));
+    FontMetrics bold = table.getFontMetrics(look.ink().bold(0.92));
+    int letter = metrics.charWidth('0');
+    for (int i = 0; i < model.rows.fields().size(); i++) {
+      RecordRows.Field field = model.rows.fields().get(i);
+      int width =
+          Math.max(field.width() * letter, bold.stringWidth(field.heading())) + look.px(24);
+      table.getColumnModel().getColumn(i).setPreferredWidth(width);
+      table
+          .getColumnModel()
+          .getColumn(i)
+          .setHeaderRenderer(new DataTable.HeadingRenderer(look, () -> !field.isWords()));
+    }
+  }
+
+  @Override
+  public String key() {
+    return "record";
+  }
+
+  @Override
+  public JComponent screen() {
+    return screen;
+  }
+
+  @Override
+  public void refresh() {
+    RecordRows rows = RecordRows.of(desk);
+    model.show(rows);
+    used.setText(
+        desk.look().say("record.rows", desk.look().language().screen().count(rows.size())));
+  }
+
+  @Override
+  public boolean close() {
+    boolean wasOpen = desk.selection().mold() != null;
+    desk.selection().chooseMold(null);
+    return wasOpen;
+  }
+
+  @Override
+  public List<Export> exports() {
+    return aside.isSelected()
+        ? Export.table(
+            desk.look(), aside.getText().replaceAll("[^\\p{L} ]", "").strip(), "set-aside", asideTable)
+        : List.of(Export.rows(desk, model.rows));
+  }
+
+  /** Cells are made when they are painted. */
+  private static final class Rows extends AbstractTableModel {
+    private transient RecordRows rows;
+
+    Rows(RecordRows rows) {
+      this.rows = rows;
+    }
+
+    void show(RecordRows next) {
+      rows = next;
+      fireTableDataChanged();
+    }
+
+    @Override
+    public int getRowCount() {
+      return rows.size();
+    }
+
+    @Override
+    public int getColumnCount() {
+      return rows.fields().size();
+    }
+
+    @Override
+    public String getColumnName(int column) {
+      return rows.fields().get(column).heading();
+    }
+
+    @Override
+    public Class<?> getColumnClass(int column) {
+      return Cell.class;
+    }
+
+    @Override
+    public Object getValueAt(int row, int column) {
+      return rows.cell(row, column);
+    }
+  }
+}

@@ -1,0 +1,92 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JLabel;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.EvidenceView;
+import org.evenpour.view.model.Tables;
+import org.evenpour.view.model.Tables.SettingRow;
+import org.jspecify.annotations.Nullable;
+
+/** What each setting does; the chosen one over the characteristic on the same turns. */
+final class SettingsPage implements Page {
+  private final Desk desk;
+  private final JPanel screen;
+  private final DataTable<SettingRow> table;
+  private final PictureView stack;
+  private final JLabel hint;
+
+  SettingsPage(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    table = new DataTable<>("settings.table", look.say("page.settings.tip"), look);
+    table.onChosen(row -> desk.selection().chooseSetting(row.report().name()));
+    stack = new PictureView("settings.stack", look.say("page.settings.tip"), look.ink(), 8);
+    stack.onScroll(Scrolling.of(desk));
+    stack.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
+    hint = Parts.dim("settings.hint", "", look);
+    JPanel lower = Parts.panel("settings.lower", new BorderLayout(), look.ink().field());
+    lower.add(Parts.row("settings.note", look, hint), BorderLayout.NORTH);
+    lower.add(stack, BorderLayout.CENTER);
+    screen = Parts.over("page.settings", table.component(), lower, 0.42, look);
+  }
+
+  @Override
+  public String key() {
+    return "settings";
+  }
+
+  @Override
+  public JComponent screen() {
+    return screen;
+  }
+
+  @Override
+  public void refresh() {
+    CharacteristicReport report = desk.characteristic();
+    if (report == null) {
+      return;
+    }
+    var look = desk.look();
+    List<SettingRow> rows = Tables.settings(desk, report);
+    table.show(Tables.settingColumns(desk, report), rows);
+    @Nullable String setting = desk.selection().setting();
+    SettingRow chosen =
+        rows.stream()
+            .filter(row -> row.report().name().equals(setting))
+            .findFirst()
+            .orElse(rows.isEmpty() ? null : rows.get(0));
+    table.choose(row -> row.equals(chosen));
+    boolean isShown = chosen == null || chosen.report().category();
+    hint.setVisible(isShown);
+    hint.getParent().setVisible(isShown);
+    stack.setVisible(chosen != null);
+    if (chosen == null) {
+      hint.setText(look.say("settings.none"));
+      stack.show(null);
+      return;
+    }
+    hint.setText(
+        look.say(
+            "settings.category",
+            Desk.capital(desk.sentences().setting(chosen.report().name()))));
+    stack.show(EvidenceView.settingOver(desk, chosen.report().name(), report));
+    screen.revalidate();
+  }
+
+  @Override
+  public List<Export> exports() {
+    var look = desk.look();
+    String of = desk.selection().characteristic();
+    List<Export> exports = new ArrayList<>();
+    exports.addAll(Export.table(look, look.say("page.settings"), "settings-" + of, table));
+    exports.addAll(
+        Export.picture(look, look.say("page.settings"), "setting-" + of, stack.picture()));
+    return exports;
+  }
+}

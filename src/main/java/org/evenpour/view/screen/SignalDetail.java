@@ -1,0 +1,136 @@
+package org.evenpour.view.screen;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.EvidenceView;
+import org.evenpour.view.model.OpenedLog;
+import org.jspecify.annotations.Nullable;
+
+/** What speaks for one signal: the sentence, the picture that proves it, the links. */
+final class SignalDetail {
+  private static final int ROWS = 4;
+
+  private final Desk desk;
+  private final JPanel screen;
+  private final JTextArea sentence;
+  private final JTextArea tests;
+  private final JTextArea none;
+  private final PictureView stack;
+  private final javax.swing.JLabel heading;
+  private final DataTable<Link> links;
+  private @Nullable Signal shown;
+  private @Nullable String setting;
+
+  SignalDetail(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    sentence = Parts.prose("signal.sentence", "", look.ink().bold(1.05), look);
+    tests = Parts.prose("signal.tests", "", look.ink().font(0.92), look);
+    tests.setForeground(look.ink().dim());
+    none = Parts.prose("signal.none", "", look.ink().font(1), look);
+    none.setForeground(look.ink().dim());
+    stack = new PictureView("signal.stack", look.say("page.signals.tip"), look.ink(), 4);
+    stack.onScroll(Scrolling.of(desk));
+    heading = Parts.heading("signal.links.title", look.say("signal.links"), look);
+    links = new DataTable<>("signal.links", look.say("signal.links"), look);
+    links.onChosen(
+        link -> {
+          if (!link.event()) {
+            setting = link.name();
+            desk.selection().chooseSetting(link.name());
+            refresh(shown, false);
+          }
+        });
+    int pad = look.px(12);
+    int tableHeight = look.px(30) * (ROWS + 1) + look.px(8);
+    screen =
+        Parts.panel(
+            "signal.detail",
+            new MigLayout(
+                "fill, hidemode 3, gap 0 0, insets " + pad,
+                "[grow,fill]",
+                "[]4[]6[grow,fill]8[]2[]2[]"),
+            look.ink().field());
+    screen.add(sentence, "wmin 50, wrap");
+    screen.add(tests, "wmin 50, wrap");
+    screen.add(stack, "grow, push, wrap");
+    screen.add(heading, "wrap");
+    screen.add(links.component(), "growx, h " + tableHeight + "!, wrap");
+    screen.add(none, "wmin 50, wrap");
+  }
+
+  JPanel screen() {
+    return screen;
+  }
+
+  void refresh(@Nullable Signal signal, boolean isNoneThere) {
+    CharacteristicReport report =
+        signal == null
+            ? null
+            : OpenedLog.characteristic(desk.report(), signal.wheel(), signal.characteristic());
+    boolean isKnown = signal != null && report != null;
+    boolean isLinked = signal != null && report != null && !signal.links().isEmpty();
+    sentence.setVisible(isKnown);
+    tests.setVisible(isKnown);
+    stack.setVisible(isKnown);
+    heading.setVisible(isLinked);
+    links.component().setVisible(isLinked);
+    none.setVisible(!isLinked);
+    var look = desk.look();
+    if (signal == null || report == null) {
+      shown = null;
+      none.setText(look.say(isNoneThere ? "signals.none" : "signals.choose"));
+      screen.revalidate();
+      return;
+    }
+    if (shown == null || !signal.id().equals(shown.id())) {
+      setting = EvidenceView.bestSetting(desk, signal);
+    }
+    shown = signal;
+    sentence.setText(desk.sentences().signal(signal));
+    tests.setText(look.say("signal.tests", tests(signal)));
+    none.setText(look.say("signal.nolinks"));
+    stack.show(EvidenceView.stack(desk, signal, report, setting));
+    links.show(EvidenceView.columns(desk, report), signal.links());
+    links.choose(link -> link.name().equals(setting));
+    screen.revalidate();
+    screen.repaint();
+  }
+
+  private String tests(Signal signal) {
+    List<String> names = new ArrayList<>();
+    for (String test : signal.tests()) {
+      String key = "test." + test;
+      var words = desk.look().language().report();
+      names.add(words.has(key) ? uncapital(words.say(key)) : test.replace('-', ' '));
+    }
+    return String.join(", ", names);
+  }
+
+  private static String uncapital(String text) {
+    return text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+  }
+
+  List<Export> exports() {
+    Signal signal = shown;
+    if (signal == null) {
+      return List.of();
+    }
+    var look = desk.look();
+    List<Export> exports = new ArrayList<>();
+    exports.addAll(
+        Export.picture(
+            look, look.say("page.signals"), "signal-" + signal.id(), stack.picture()));
+    exports.addAll(
+        Export.table(look, look.say("signal.links"), "signal-" + signal.id(), links));
+    return exports;
+  }
+}

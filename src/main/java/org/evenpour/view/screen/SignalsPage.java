@@ -1,0 +1,132 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javax.swing.DefaultListModel;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import javax.swing.ListSelectionModel;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.view.model.Desk;
+
+/** What departed, as sentences; beside it what speaks for the chosen one. */
+final class SignalsPage implements Page {
+  private final Desk desk;
+  private final JPanel screen;
+  private final DefaultListModel<Signal> model = new DefaultListModel<>();
+  private final JList<Signal> list;
+  private final JLabel count;
+  private final JTextField filter;
+  private final JToggleButton holding;
+  private final SignalDetail detail;
+  private boolean telling = true;
+
+  SignalsPage(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    SignalList renderer = new SignalList(desk);
+    list = new JList<>(model);
+    list.setName("signals.list");
+    list.getAccessibleContext().setAccessibleName(look.say("page.signals.tip"));
+    list.setCellRenderer(renderer);
+    list.setFixedCellHeight(renderer.height());
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.setBackground(look.ink().field());
+    list.addListSelectionListener(
+        event -> {
+          Signal signal = list.getSelectedValue();
+          if (telling && !event.getValueIsAdjusting() && signal != null) {
+            desk.selection().chooseSignal(signal);
+          }
+        });
+    filter = Filters.field("signals.filter", look, this::fill);
+    holding = Parts.toggle("signals.holding", look.say("filter.open"), "", look);
+    holding.addActionListener(event -> fill());
+    count = Parts.dim("signals.count", "", look);
+    detail = new SignalDetail(desk);
+    JScrollPane scroll = new JScrollPane(list);
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    JPanel left = Parts.panel("signals.left", new BorderLayout(), look.ink().field());
+    left.add(Parts.row("signals.tools", look, filter, holding, count), BorderLayout.NORTH);
+    left.add(scroll, BorderLayout.CENTER);
+    screen = Parts.beside("page.signals", left, detail.screen(), 0.4, look);
+  }
+
+  private void fill() {
+    telling = false;
+    String wanted = filter.getText().strip().toLowerCase(Locale.ROOT);
+    List<Signal> fitting = new ArrayList<>();
+    for (Signal signal : desk.signals()) {
+      boolean fits =
+          wanted.isEmpty()
+              || SignalList.text(desk, signal).toLowerCase(Locale.ROOT).contains(wanted);
+      if (fits && (signal.open() || !holding.isSelected())) {
+        fitting.add(signal);
+      }
+    }
+    boolean isSame = fitting.size() == model.size();
+    for (int i = 0; i < fitting.size() && isSame; i++) {
+      isSame = fitting.get(i).id().equals(model.get(i).id());
+    }
+    if (!isSame) {
+      model.clear();
+      model.addAll(fitting);
+    }
+    String chosen = desk.selection().signal();
+    int index = -1;
+    for (int i = 0; i < model.size() && index < 0; i++) {
+      index = model.get(i).id().equals(chosen) ? i : -1;
+    }
+    if (index < 0) {
+      list.clearSelection();
+    } else if (list.getSelectedIndex() != index) {
+      list.setSelectedIndex(index);
+      list.ensureIndexIsVisible(index);
+    }
+    count.setText(
+        model.size() == 1
+            ? desk.look().say("signals.one")
+            : desk.look().say("signals.count", model.size()));
+    telling = true;
+  }
+
+  @Override
+  public String key() {
+    return "signals";
+  }
+
+  @Override
+  public JComponent screen() {
+    return screen;
+  }
+
+  @Override
+  public void refresh() {
+    fill();
+    detail.refresh(desk.log().signal(desk.selection().signal()), model.isEmpty());
+  }
+
+  @Override
+  public java.util.Optional<JComponent> filter() {
+    return java.util.Optional.of(filter);
+  }
+
+  @Override
+  public boolean close() {
+    boolean wasOpen = desk.selection().signal() != null;
+    desk.selection().chooseSignal(null);
+    return wasOpen;
+  }
+
+  @Override
+  public List<Export> exports() {
+    return detail.exports();
+  }
+}

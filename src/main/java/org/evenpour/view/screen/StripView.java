@@ -1,0 +1,251 @@
+package org.evenpour.view.screen;
+
+import java.awt.Cursor;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.KeyAdapter;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import javax.accessibility.AccessibleContext;
+import javax.accessibility.AccessibleRole;
+import javax.swing.JComponent;
+import javax.swing.ToolTipManager;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Painted;
+import org.evenpour.picture.PeriodStrip;
+import org.evenpour.picture.Spot;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Stretch;
+import org.evenpour.view.model.WheelRows;
+import org.jspecify.annotations.Nullable;
+
+/** The whole period; a stretch of it is chosen by dragging, or moved by the arrow keys. */
+final class StripView extends JComponent {
+  private final transient Desk desk;
+  private final transient Ink ink;
+  private transient @Nullable PeriodStrip strip;
+  private transient Painted painted = Painted.PLAIN;
+  private transient @Nullable BufferedImage drawn;
+
+  StripView(Desk desk) {
+    this.desk = desk;
+    this.ink = desk.look().ink();
+    setName("strip");
+    setFocusable(true);
+    setOpaque(true);
+    getAccessibleContext().setAccessibleName(desk.look().say("strip.name"));
+    ToolTipManager.sharedInstance().registerComponent(this);
+    Dragging dragging = new Dragging();
+    addMouseListener(dragging);
+    addMouseMotionListener(dragging);
+    addKeyListener(
+        new KeyAdapter() {
+          @Override
+          public void keyPressed(KeyEvent event) {
+            key(event);
+          }
+        });
+    addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusGained(FocusEvent event) {
+            repaint();
+          }
+
+          @Override
+          public void focusLost(FocusEvent event) {
+            repaint();
+          }
+        });
+  }
+
+  void show(@Nullable PeriodStrip next) {
+    strip = next;
+    drawn = null;
+    repaint();
+  }
+
+  @Override
+  protected void paintComponent(Graphics g) {
+    Graphics2D g2 = (Graphics2D) g.create();
+    double scale = Math.max(1, g2.getTransform().getScaleX());
+    int width = Math.max(1, (int) Math.ceil(getWidth() * scale));
+    int height = Math.max(1, (int) Math.ceil(getHeight() * scale));
+    BufferedImage image = drawn;
+    if (image == null || image.getWidth() != width || image.getHeight() != height) {
+      image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+      Graphics2D on = image.createGraphics();
+      on.setColor(ink.field());
+      on.fillRect(0, 0, width, height);
+      on.scale(scale, scale);
+      PeriodStrip now = strip;
+      painted =
+          now == null || getWidth() < 20
+              ? Painted.PLAIN
+              : now.paint(
+                  on,
+                  new Rectangle2D.Double(
+                      ink.length(6), 2, getWidth() - ink.length(12), getHeight() - 4.0),
+                  ink);
+      on.dispose();
+      drawn = image;
+    }
+    g2.drawImage(image, 0, 0, getWidth(), getHeight(), null);
+    if (isFocusOwner()) {
+      g2.setColor(ink.accent());
+      g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
+      g2.drawRect(1, 1, getWidth() - 3, getHeight() - 3);
+    }
+    g2.dispose();
+  }
+
+  @Override
+  public @Nullable String getToolTipText(MouseEvent event) {
+    for (Spot spot : painted.spots()) {
+      if (spot.shape().contains(event.getPoint())) {
+        return Tips.wrapped(spot.says());
+      }
+    }
+    return null;
+  }
+
+  private void key(KeyEvent event) {
+    WheelRows wheel = desk.wheel();
+    Stretch turns = desk.turns();
+    double length = turns.to() - turns.from();
+    double step = Math.max(1, Math.rint(length / 10));
+    double sign =
+        switch (event.getKeyCode()) {
+          case KeyEvent.VK_LEFT -> -1;
+          case KeyEvent.VK_RIGHT -> 1;
+          default -> 0;
+        };
+    if (event.getKeyCode() == KeyEvent.VK_HOME || event.getKeyCode() == KeyEvent.VK_END) {
+      boolean isHome = event.getKeyCode() == KeyEvent.VK_HOME;
+      double from = isHome ? wheel.first() : wheel.last() - length;
+      choose(from, from + length);
+      event.consume();
+    } else if (sign != 0 && event.isShiftDown()) {
+      choose(turns.from(), Math.max(turns.from() + 1, turns.to() + sign * step));
+      event.consume();
+    } else if (sign != 0) {
+      double from =
+          Math.max(wheel.first(), Math.min(wheel.last() - length, turns.from() + sign * step));
+      choose(from, from + length);
+      event.consume();
+    }
+  }
+
+  private void choose(double one, double other) {
+    WheelRows wheel = desk.wheel();
+    Stretch stretch = Stretch.between(one, other, wheel.first(), wheel.last());
+    boolean isAll = stretch.from() <= wheel.first() && stretch.to() >= wheel.last();
+    desk.selection().chooseStretch(isAll ? null : stretch);
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return new Dimension((int) ink.length(300), (int) ink.length(48));
+  }
+
+  @Override
+  public AccessibleContext getAccessibleContext() {
+    if (accessibleContext == null) {
+      accessibleContext =
+          new AccessibleJComponent() {
+            @Override
+            public AccessibleRole getAccessibleRole() {
+              return AccessibleRole.SLIDER;
+            }
+          };
+    }
+    return accessibleContext;
+  }
+
+  /** A drag on an edge moves the edge, inside it moves the stretch, elsewhere it draws a new one. */
+  private final class Dragging extends MouseAdapter {
+    private double start;
+    private @Nullable Stretch before;
+    private int grip;
+
+    @Override
+    public void mousePressed(MouseEvent event) {
+      requestFocusInWindow();
+      Painted.Scale scale = painted.scale();
+      if (scale == null) {
+        return;
+      }
+      start = scale.value(event.getX());
+      before = desk.selection().stretch();
+      grip = grip(scale, event.getX());
+    }
+
+    private int grip(Painted.Scale scale, int x) {
+      Stretch stretch = desk.selection().stretch();
+      if (stretch == null) {
+        return 0;
+      }
+      double near = ink.length(5);
+      if (Math.abs(scale.x(stretch.from()) - x) < near) {
+        return -1;
+      }
+      if (Math.abs(scale.x(stretch.to()) - x) < near) {
+        return 1;
+      }
+      return stretch.holds(scale.value(x)) ? 2 : 0;
+    }
+
+    @Override
+    public void mouseDragged(MouseEvent event) {
+      Painted.Scale scale = painted.scale();
+      if (scale == null) {
+        return;
+      }
+      double at = scale.value(event.getX());
+      Stretch from = before;
+      if (from == null || grip == 0) {
+        choose(start, at);
+      } else if (grip == 2) {
+        double length = from.to() - from.from();
+        double left =
+            Math.rint(
+                Math.max(
+                    desk.wheel().first(),
+                    Math.min(desk.wheel().last() - length, from.from() + at - start)));
+        choose(left, left + length);
+      } else {
+        choose(grip < 0 ? from.to() : from.from(), at);
+      }
+    }
+
+    @Override
+    public void mouseClicked(MouseEvent event) {
+      if (event.getClickCount() == 2) {
+        desk.selection().chooseStretch(null);
+        return;
+      }
+      for (Spot spot : painted.spots()) {
+        if (spot.shape().contains(event.getPoint())) {
+          desk.selection().chooseSignal(desk.log().signal(spot.name()));
+        }
+      }
+    }
+
+    @Override
+    public void mouseMoved(MouseEvent event) {
+      Painted.Scale scale = painted.scale();
+      int on = scale == null ? 0 : grip(scale, event.getX());
+      setCursor(
+          Cursor.getPredefinedCursor(
+              on == 2
+                  ? Cursor.MOVE_CURSOR
+                  : on == 0 ? Cursor.CROSSHAIR_CURSOR : Cursor.E_RESIZE_CURSOR));
+    }
+  }
+}
