@@ -12,6 +12,13 @@ import org.jspecify.annotations.Nullable;
  * @param mold at which mold; null = the whole wheel
  * @param kind {@code mold_changed}, {@code nozzle_cleaned}, …, or a plant's own name
  * @param note as written
+ * @param source where it stands, such as {@code events.csv:3}; empty where that is not known
  */
 public record CastingEvent(
-    Instant at, String wheel, @Nullable String mold, String kind, String note) {}
+    Instant at, String wheel, @Nullable String mold, String kind, String note, String source) {
+
+  /** An event that comes from no file. */
+  public CastingEvent(Instant at, String wheel, @Nullable String mold, String kind, String note) {
+    this(at, wheel, mold, kind, note, "");
+  }
+}

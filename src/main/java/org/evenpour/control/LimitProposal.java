@@ -65,7 +65,8 @@ public final class LimitProposal {
    */
   public static @Nullable LimitsInForce propose(
       BaseRecord base, WheelProfile profile, int characteristics) {
-    if (base.turns() < LEAST_TURNS || base.size() < LEAST_MOLDS * base.turns()) {
+    long turns = Arrays.stream(base.turn()).distinct().count();
+    if (turns < LEAST_TURNS || base.size() < LEAST_MOLDS * turns) {
       return null;
     }
     LimitProposal proposal = new LimitProposal(base);

@@ -125,7 +125,8 @@ public final class EventsReader {
         wheel,
         mold.isEmpty() ? null : mold,
         kind,
-        cell(block, row, columns.get("note")));
+        cell(block, row, columns.get("note")),
+        file + ":" + line);
   }
 
   private static String cell(Block block, int row, @Nullable Integer column) {
@@ -143,12 +144,16 @@ public final class EventsReader {
       String mold = event.mold();
       if (meant.isEmpty()) {
         warnings.add(
-            "events name the wheel "
+            event.source()
+                + ": no row of the log names the wheel "
                 + CellText.shown(event.wheel())
-                + ", which no row of the log names");
+                + "; correct the event, or audit that wheel's log");
       } else if (mold != null && meant.stream().noneMatch(wheel -> wheel.molds().find(mold) >= 0)) {
         warnings.add(
-            "events name the mold " + CellText.shown(mold) + ", which no row of the log names");
+            event.source()
+                + ": no row of the log names the mold "
+                + CellText.shown(mold)
+                + "; correct the event, or audit that mold's log");
       }
     }
     return List.copyOf(warnings);

@@ -113,7 +113,7 @@ final class LogBlocks implements AutoCloseable {
       checkNul(at, end);
       String text = CellText.decode(carry, at, end);
       long lines = text.lines().count();
-      if (!text.isBlank()) {
+      if (!text.chars().allMatch(c -> c <= ' ' || c == ',' || c == ';')) {
         if (unclosed) {
           throw new IntakeException(
               file.toString(),

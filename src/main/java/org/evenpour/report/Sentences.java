@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Direction;
@@ -38,6 +39,7 @@ public record Sentences(
 
   private static final Duration LONG = Duration.ofDays(300);
   private static final int LABEL = 40;
+  private static final Pattern ABBREVIATED = Pattern.compile("\\btemp\\b");
   private static final Set<String> WET_GROUPS = Set.of("wash", "cooling", "water", "spray");
   private static final List<String> WET_NAMES =
       List.of("wash", "water", "spray", "cooling", "mold_temp", "nozzle");
@@ -74,7 +76,10 @@ public record Sentences(
 
   /** The zone as people name it. */
   public String zoneName() {
-    return zone.normalized().equals(ZoneOffset.UTC) ? "UTC" : zone.getId();
+    if (zone.normalized().equals(ZoneOffset.UTC)) {
+      return "UTC";
+    }
+    return zone instanceof ZoneOffset ? "UTC" + zone.getId().replace('-', '−') : zone.getId();
   }
 
   /** A label from the log, cut where it would swamp the sentence. */
@@ -117,10 +122,10 @@ public record Sentences(
     int onset = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
     Instant at =
         topic.signals().stream().map(Signal::sinceAt).min(Instant::compareTo).orElseThrow();
+    boolean several = topic.signals().stream().map(Signal::mold).distinct().count() > 1;
     int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
-    String form =
-        !first.open() ? "poured" : topic.signals().size() > 1 ? "pours.many" : "pours.one";
-    return stop(words.say(form, who(topic), state(first), onset, time(at), size(topic), last));
+    String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
+    return stop(words.say(form, who(topic), states(topic), onset, time(at), size(topic), last));
   }
 
   private String anodes(Topic topic) {
@@ -154,7 +159,8 @@ public record Sentences(
   private String who(Topic topic) {
     Signal first = topic.first();
     String wheel = nameWheels ? ".wheel" : "";
-    List<String> molds = topic.signals().stream().map(signal -> label(signal.mold())).toList();
+    List<String> molds =
+        topic.signals().stream().map(signal -> label(signal.mold())).distinct().toList();
     String key;
     String name;
     switch (first.scope()) {
@@ -187,9 +193,16 @@ public record Sentences(
     return state(signal.characteristic(), signal.direction());
   }
 
+  private String states(Topic topic) {
+    return words.list(topic.signals().stream().map(this::state).distinct().toList());
+  }
+
   private String size(Topic topic) {
     if (topic.signals().size() == 1) {
       return size(topic.first());
+    }
+    if (topic.signals().stream().map(Signal::characteristic).distinct().count() > 1) {
+      return words.list(topic.signals().stream().map(this::plainSize).toList());
     }
     double least = topic.signals().stream().mapToDouble(Signal::size).min().orElseThrow();
     double most = topic.signals().stream().mapToDouble(Signal::size).max().orElseThrow();
@@ -217,10 +230,7 @@ public record Sentences(
     Figures figures = figures(signal.wheel(), signal.characteristic());
     int decimals = figures.decimalsOf(signal.size());
     boolean spread = signal.direction() == Direction.SPREAD;
-    String size =
-        spread
-            ? words.say("size.spread", figures.size(signal.size(), decimals))
-            : figures.departure(signal.size(), decimals);
+    String size = plainSize(signal);
     Double low = signal.sizeLow();
     Double high = signal.sizeHigh();
     if (low == null || high == null) {
@@ -235,6 +245,14 @@ public record Sentences(
         spread
             ? Figures.number(figures.unit().differenceFromCanonical(high), decimals)
             : figures.signed(high, decimals));
+  }
+
+  private String plainSize(Signal signal) {
+    Figures figures = figures(signal.wheel(), signal.characteristic());
+    int decimals = figures.decimalsOf(signal.size());
+    return signal.direction() == Direction.SPREAD
+        ? words.say("size.spread", figures.size(signal.size(), decimals))
+        : figures.departure(signal.size(), decimals);
   }
 
   /** What goes with a signal, and what to look at first. */
@@ -302,7 +320,8 @@ public record Sentences(
     String suffix = Unit.ofColumn(column).suffix();
     String name =
         suffix.isEmpty() ? column : column.substring(0, column.length() - suffix.length() - 1);
-    return label(name.replace('_', ' ').strip());
+    String spelled = ABBREVIATED.matcher(name.replace('_', ' ').strip()).replaceAll("temperature");
+    return label(spelled);
   }
 
   /** What people call an event. */

@@ -23,7 +23,7 @@ public final class Summary {
   public static final int COLUMNS = 100;
 
   private static final int CHARACTERISTIC_LINES = 5;
-  private static final int SIGNAL_LINES = 8;
+  private static final int SIGNAL_LINES = 9;
   private static final int NOTE_LINES = 3;
 
   private final AuditReport report;
@@ -52,7 +52,8 @@ public final class Summary {
     lines.addAll(characteristics());
     lines.add("");
     lines.addAll(lookFirst());
-    List<String> closing = notes();
+    int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
+    List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
       closing.add(words.say("safety"));
     }
@@ -190,8 +191,9 @@ public final class Summary {
     }
     List<String> lines = new ArrayList<>();
     int said = 0;
-    for (Topic topic : topics) {
-      boolean last = topic == topics.get(topics.size() - 1);
+    for (int i = 0; i < topics.size(); i++) {
+      Topic topic = topics.get(i);
+      boolean last = i == topics.size() - 1;
       int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.topic(topic), "  ");
       boolean whole = more.size() <= room;
@@ -218,13 +220,13 @@ public final class Summary {
     return lines;
   }
 
-  private List<String> notes() {
+  private List<String> notes(int room) {
     List<String> lines = new ArrayList<>();
     int said = 0;
     for (String note : report.notes()) {
       List<String> more = wrapped(words.say("summary.note", note), "");
       boolean last = said == report.notes().size() - 1;
-      if (lines.size() + more.size() > NOTE_LINES - (last ? 0 : 1)) {
+      if (lines.size() + more.size() > room - (last ? 0 : 1)) {
         break;
       }
       lines.addAll(more);

@@ -5,8 +5,11 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -16,7 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Signals that are said in one sentence: one signal, or neighboring molds that do the same with the
- * same setting beside it, or single anodes that departed to the same side.
+ * same setting beside it, what one mold, side or wheel did to several characteristics at once, or
+ * single anodes that departed to the same side.
  *
  * @param signals neighboring molds as they stand on the wheel; single anodes farthest off first
  */
@@ -69,11 +73,12 @@ public record Topic(List<Signal> signals) {
         signals.forEach(signal -> topics.add(new Topic(List.of(signal))));
       }
     }
-    topics.sort(
+    List<Topic> joined = joined(topics);
+    joined.sort(
         Comparator.comparing((Topic topic) -> !topic.first().open())
             .thenComparing(topic -> topic.first().scope() == Scope.POUR)
             .thenComparing(topic -> -sigmas(topic.largest())));
-    return topics;
+    return joined;
   }
 
   private static double sigmas(Signal signal) {
@@ -88,10 +93,6 @@ public record Topic(List<Signal> signals) {
     key.add(signal.direction());
     if (signal.scope() != Scope.POUR) {
       key.add(signal.open());
-      Link best = best(signal);
-      key.add(best == null ? "" : best.name());
-      key.add(best == null ? Evidence.NONE : best.evidence());
-      key.add(best == null || best.movedBy() == null ? 0 : (int) Math.signum(best.movedBy()));
     }
     return key;
   }
@@ -113,21 +114,30 @@ public record Topic(List<Signal> signals) {
             .thenComparingInt(Signal::sinceTurn));
     List<List<Signal>> runs = new ArrayList<>();
     for (Signal signal : signals) {
-      List<Signal> run = runs.isEmpty() ? List.of() : runs.get(runs.size() - 1);
-      if (!run.isEmpty() && adjoins(run.get(run.size() - 1), signal, order) && fits(run, signal)) {
-        run.add(signal);
+      // Any run may go on, not just the last: a mold may have departed twice.
+      Optional<List<Signal>> goesOn =
+          runs.stream()
+              .filter(run -> adjoins(run.get(run.size() - 1), signal, order) && fits(run, signal))
+              .findFirst();
+      if (goesOn.isPresent()) {
+        goesOn.get().add(signal);
       } else {
         runs.add(new ArrayList<>(List.of(signal)));
       }
     }
-    if (runs.size() > 1) {
-      List<Signal> head = runs.get(0);
-      List<Signal> tail = runs.get(runs.size() - 1);
-      if (adjoins(tail.get(tail.size() - 1), head.get(0), order)
-          && head.stream().allMatch(signal -> fits(tail, signal))) {
-        tail.addAll(head);
-        runs.remove(0);
-      }
+    for (List<Signal> head : List.copyOf(runs)) {
+      runs.stream()
+          .filter(
+              tail ->
+                  tail != head
+                      && adjoins(tail.get(tail.size() - 1), head.get(0), order)
+                      && head.stream().allMatch(signal -> fits(tail, signal)))
+          .findFirst()
+          .ifPresent(
+              tail -> {
+                tail.addAll(head);
+                runs.removeIf(run -> run == head);
+              });
     }
     return runs.stream().map(Topic::new).toList();
   }
@@ -139,7 +149,72 @@ public record Topic(List<Signal> signals) {
   }
 
   private static boolean fits(List<Signal> run, Signal signal) {
-    return run.stream()
-        .allMatch(other -> Math.abs(other.sinceTurn() - signal.sinceTurn()) <= TURNS_APART);
+    return run.stream().allMatch(other -> beganTogether(other, signal) && goAlike(other, signal));
+  }
+
+  private static boolean beganTogether(Signal one, Signal other) {
+    return Math.abs(one.sinceTurn() - other.sinceTurn()) <= TURNS_APART;
+  }
+
+  /** Whether the best setting or event of either also moved with the other, or neither has any. */
+  private static boolean goAlike(Signal one, Signal other) {
+    Link best = best(one);
+    Link others = best(other);
+    if (best == null || others == null) {
+      return best == null && others == null;
+    }
+    return moves(other, best) || moves(one, others);
+  }
+
+  private static boolean moves(Signal signal, Link as) {
+    return signal.links().stream()
+        .anyMatch(
+            link ->
+                link.evidence() != Evidence.NONE
+                    && link.name().equals(as.name())
+                    && link.event() == as.event()
+                    && sign(link) == sign(as));
+  }
+
+  private static int sign(Link link) {
+    return link.movedBy() == null ? 0 : (int) Math.signum(link.movedBy());
+  }
+
+  /** Says together what one mold, one side or the wheel did to several characteristics at once. */
+  private static List<Topic> joined(List<Topic> topics) {
+    List<Topic> joined = new ArrayList<>();
+    for (Topic topic : topics) {
+      int with = -1;
+      for (int i = 0; i < joined.size() && with < 0; i++) {
+        with = joined.get(i).joins(topic) ? i : -1;
+      }
+      if (with < 0) {
+        joined.add(topic);
+      } else {
+        List<Signal> both = new ArrayList<>(joined.get(with).signals());
+        both.addAll(topic.signals());
+        joined.set(with, new Topic(both));
+      }
+    }
+    return joined;
+  }
+
+  private boolean joins(Topic other) {
+    Signal next = other.first();
+    return other.signals().size() == 1
+        && next.scope() != Scope.POUR
+        && next.direction() != Direction.SPREAD
+        && signals.stream()
+            .allMatch(
+                signal ->
+                    signal.wheel().equals(next.wheel())
+                        && signal.scope() == next.scope()
+                        && signal.direction() != Direction.SPREAD
+                        && signal.open() == next.open()
+                        && Objects.equals(signal.mold(), next.mold())
+                        && Objects.equals(signal.side(), next.side())
+                        && !signal.characteristic().equals(next.characteristic())
+                        && beganTogether(signal, next)
+                        && goAlike(signal, next));
   }
 }

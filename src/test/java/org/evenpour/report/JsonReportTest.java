@@ -212,6 +212,7 @@ class JsonReportTest {
 
   /** The published failures of Double.toString before Java 19 (JDK-4511638), and the extremes. */
   @Test
+  @SuppressWarnings("FloatingPointLiteralPrecision") // written as they were reported
   void writesTheFewestDigitsOfKnownTroublemakers() throws IOException {
     for (double value :
         new double[] {

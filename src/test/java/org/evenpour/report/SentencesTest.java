@@ -163,6 +163,7 @@ class SentencesTest {
     signals.add(Reports.moldSignal("S4", "26", 100, -0.5));
     signals.add(Reports.moldSignal("S5", "1", 101, -0.5));
     signals.add(Reports.moldSignal("S6", "10", 100, -0.5)); // another time: another matter
+    signals.add(Reports.moldSignal("S8", "8", 40, -0.7)); // once before: another matter
     signals.add(Reports.moldSignal("S7", "2", 101, +0.5)); // the other way: another matter
     var report = Reports.with(Reports.plant(), signals);
     assertThat(Topic.of(report).stream().map(sentences::topic))
@@ -176,8 +177,32 @@ class SentencesTest {
                 assertThat(one)
                     .startsWith(
                         "Molds 26 and 1 pour thin since turn 100 (Mon 13 May 01:53): −0.50 mm each."),
+            one -> assertThat(one).startsWith("Mold 8 pours thin since turn 40"),
             one -> assertThat(one).startsWith("Mold 10 pours thin since turn 100"),
             one -> assertThat(one).startsWith("Mold 2 pours thick since turn 101"));
+  }
+
+  @Test
+  void saysTogetherWhatOneMoldDidToSeveralCharacteristics() {
+    Signal thin = signal("N2", "thickness", Scope.MOLD, Direction.LOW, -0.5);
+    Signal light = signal("N2", "mass", Scope.MOLD, Direction.LOW, -2.1);
+    Signal scattered = signal("N2", "wedge", Scope.MOLD, Direction.SPREAD, 0.3);
+    var report = Reports.with(Reports.plant(), List.of(thin, light, scattered));
+    assertThat(Topic.of(report).stream().map(sentences::lead))
+        .satisfiesExactlyInAnyOrder(
+            one ->
+                assertThat(one)
+                    .isEqualTo(
+                        "Mold 17 pours thin and light since turn 212 (Tue 14 May 04:38): −0.50 mm"
+                            + " and −2.1 kg."),
+            one -> assertThat(one).startsWith("Mold 17 pours more scattered in wedge"));
+  }
+
+  @Test
+  void spellsSettingsOut() {
+    assertThat(sentences.setting("melt_temp_c")).isEqualTo("melt temperature");
+    assertThat(sentences.setting("spray_flow_l_min")).isEqualTo("spray flow");
+    assertThat(sentences.setting("tempo")).isEqualTo("tempo");
   }
 
   @Test

@@ -140,9 +140,9 @@ final class SignalsSheet {
     table
         .number(effect, styles.departure(places(effect)))
         .text(effect == null ? "" : unit.symbol())
-        .number(link.explainedShare(), styles.share())
-        .number(link.explainedLow(), styles.share())
-        .number(link.explainedHigh(), styles.share())
+        .number(link.explainedShare(), styles.wholePercent())
+        .number(link.explainedLow(), styles.wholePercent())
+        .number(link.explainedHigh(), styles.wholePercent())
         .number(link.qValue(), styles.significant())
         .prose(sentences.advice(link), 44);
   }

@@ -165,6 +165,10 @@ final class Styles {
     return format("0.0%");
   }
 
+  CellStyle wholePercent() {
+    return format("0%");
+  }
+
   CellStyle significant() {
     return format("0.0000");
   }

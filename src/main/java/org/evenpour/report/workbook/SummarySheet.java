@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class SummarySheet {
   private static final int COLUMNS = 12; // of the table of characteristics
   private static final int WIDTH = 11;
-  private static final int FIRST_WIDTH = 22;
+  private static final int FIRST_WIDTH = 26;
   private static final int TOPICS = 15;
 
   private final Paper paper;

@@ -28,7 +28,7 @@ final class Table {
   /** A sheet holds no more rows. */
   static final int SHEET_ROWS = 1_048_576;
 
-  private static final int NARROWEST = 7;
+  private static final int NARROWEST = 9;
   private static final int WIDEST = 28;
   private static final int WIDE_TEXT = 60;
   private static final float LINE_POINTS = 15;

@@ -1,0 +1,187 @@
+package org.evenpour.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.CharacteristicMonitor;
+import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsInForce;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+/** The committed sample: every planted fault must be found in its scope, mold and time, and linked to its cause. */
+class SampleAuditTest {
+  private static AuditReport report;
+  private static CastingRecord record;
+
+  @BeforeAll
+  static void auditOnce() throws Exception {
+    record = Sample.read(Sample.TORDILLA);
+    report = Audit.run(record);
+  }
+
+  /** One line of the sample's truth. */
+  private record Truth(String[] cells) {
+    String fault() {
+      return cells[0];
+    }
+
+    Scope scope() {
+      return Scope.valueOf(cells[1].toUpperCase(Locale.ROOT));
+    }
+
+    Direction direction() {
+      return Direction.valueOf(cells[8].toUpperCase(Locale.ROOT));
+    }
+
+    int firstTurn() {
+      return Integer.parseInt(cells[6]);
+    }
+
+    int lastTurn() {
+      return Integer.parseInt(cells[7]);
+    }
+
+    String cause() {
+      return cells[11];
+    }
+
+    boolean isFoundIn(Signal s) {
+      return s.characteristic().equals(cells[5])
+          && s.scope() == scope()
+          && (cells[3].isEmpty() || cells[3].equals(s.mold()))
+          && (cells[4].isEmpty() || cells[4].equals(s.side()))
+          && s.direction() == direction()
+          && s.sinceTurn() <= lastTurn()
+          && s.lastTurn() >= firstTurn();
+    }
+  }
+
+  private static List<Truth> truths() throws IOException {
+    List<Truth> truths = new ArrayList<>();
+    for (String line : Files.readAllLines(Sample.TORDILLA.resolve("truth.csv"))) {
+      if (!line.startsWith("fault,")) {
+        truths.add(new Truth(line.split(",", -1)));
+      }
+    }
+    return truths;
+  }
+
+  @TestFactory
+  Stream<DynamicTest> findsWhatWasPlanted() throws IOException {
+    return truths().stream()
+        // Five turns of overweight among twice the scatter: the scatter is the signal, and the truth has a line for it.
+        .filter(t -> !(t.fault().equals("late-cut-off") && t.direction() == Direction.HIGH))
+        .map(
+            truth ->
+                DynamicTest.dynamicTest(
+                    String.join(" ", truth.cells()).replaceAll(" +", " "),
+                    () -> assertThat(report.signals()).anyMatch(truth::isFoundIn)));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> dependsOnNoLuckForTheOnsetOfSteps() throws IOException {
+    return truths().stream()
+        .filter(t -> List.of("starved-spray", "unexplained", "mold-change").contains(t.fault()))
+        .map(
+            truth ->
+                DynamicTest.dynamicTest(
+                    truth.fault() + " " + truth.cells()[3] + " " + truth.cells()[5],
+                    () ->
+                        assertThat(
+                                report.signals().stream()
+                                    .filter(truth::isFoundIn)
+                                    .mapToInt(s -> Math.abs(s.sinceTurn() - truth.firstTurn()))
+                                    .min())
+                            .hasValueSatisfying(error -> assertThat(error).isLessThan(6))));
+  }
+
+  @TestFactory
+  Stream<DynamicTest> namesTheCauseFirstWhereOneWasRecorded() throws IOException {
+    return truths().stream()
+        .filter(t -> !t.cause().isEmpty())
+        .map(
+            truth ->
+                DynamicTest.dynamicTest(
+                    truth.cause() + " for " + truth.scope() + " " + truth.cells()[3],
+                    () -> {
+                      Signal signal =
+                          report.signals().stream().filter(truth::isFoundIn).findFirst().orElseThrow();
+                      Link first = signal.links().get(0);
+                      assertThat(first.evidence()).isEqualTo(Evidence.STRONG);
+                      // What carries a cause on (the mold's temperature, for its spray) is right as well.
+                      assertThat(first.name()).isIn(truth.cause(), truth.cells()[12]);
+                      assertThat(first.lookFirst()).isNotBlank();
+                    }));
+  }
+
+  @Test
+  void saysPlainlyThatNoRecordedSettingExplainsTheUnexplained() throws IOException {
+    for (Truth truth : truths()) {
+      if (truth.fault().equals("unexplained")) {
+        Signal signal =
+            report.signals().stream().filter(truth::isFoundIn).findFirst().orElseThrow();
+        assertThat(signal.links()).noneMatch(link -> link.evidence() == Evidence.STRONG);
+      }
+    }
+  }
+
+  @Test
+  void isNotFooledByDecoys() {
+    assertThat(report.signals())
+        .flatExtracting(Signal::links)
+        .filteredOn(link -> link.evidence() == Evidence.STRONG)
+        .extracting(Link::name)
+        .doesNotContain("launder_level_mm", "ambient_c", "wash_density_kg_l", "crew");
+  }
+
+  /** One engine: the audit's signals are those of the monitor that takes one anode at a time, at every stop on the way. */
+  @Test
+  void findsTheSameOneAnodeAtATime() {
+    WheelRecord wheel = record.wheels().get(0);
+    TurnIndex turns = TurnIndex.of(wheel);
+    for (int c = 0; c < wheel.characteristics().size(); c++) {
+      CharacteristicAudit.Result batch =
+          CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, List.of());
+      LimitsInForce limits = batch.limits();
+      assertThat(limits).isNotNull();
+      CharacteristicMonitor live =
+          new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});
+      for (int row = 0; row < wheel.rows(); row++) {
+        var anode = wheel.anode(row);
+        live.accept(
+            anode.castAtMillis(),
+            anode.turn(),
+            anode.mold(),
+            anode.side(),
+            anode.serial(),
+            anode.values()[c]);
+        if (row % 500 == 0) {
+          List<Episode> soFar = live.episodes();
+          assertThat(soFar).allMatch(e -> e.lastAtMillis() <= anode.castAtMillis());
+        }
+      }
+      live.finish();
+      assertThat(live.episodes()).isEqualTo(batch.episodes()).isNotEmpty();
+    }
+  }
+
+  @Test
+  void givesTheSameReportEachTime() throws Exception {
+    assertThat(Audit.run(Sample.read(Sample.TORDILLA))).isEqualTo(report);
+  }
+}
