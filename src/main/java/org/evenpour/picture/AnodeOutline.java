@@ -41,15 +41,13 @@ public record AnodeOutline(List<Point> points, String unit, int decimals, String
     Pen pen = Pen.on(g, ink);
     double foot = caption.isEmpty() ? 0 : ink.length(26);
     // About 1270 mm over the lugs by 960 mm of body: the usual proportions (common practice).
-    double scale =
-        Math.min(area.getWidth() / 1300, (area.getHeight() - foot) / 1010);
+    double scale = Math.min(area.getWidth() / 1300, (area.getHeight() - foot) / 1010);
     double cx = area.getCenterX();
     double top = area.getY() + (area.getHeight() - foot - 980 * scale) / 2;
     Shape outline = outline(cx, top, scale);
     pen.fill(outline, ink.band());
     pen.draw(outline, ink.dim(), pen.hair());
-    double most =
-        points.stream().mapToDouble(point -> Math.abs(point.departure())).max().orElse(0);
+    double most = points.stream().mapToDouble(point -> Math.abs(point.departure())).max().orElse(0);
     List<Spot> spots = new ArrayList<>();
     Font number = ink.bold(1);
     Font small = ink.font(0.85);

@@ -154,19 +154,13 @@ public record DistributionPicture(
     if (!belowLabel.isEmpty()) {
       double right = Math.min(middle - half - gap, lower == null ? middle : x(lower, inner));
       double width = pen.width(belowLabel, font);
-      pen.text(
-          belowLabel, Math.max(inner.getX(), right - width), y, 0, font, ink.textOf(Mark.LOW));
+      pen.text(belowLabel, Math.max(inner.getX(), right - width), y, 0, font, ink.textOf(Mark.LOW));
     }
     if (!aboveLabel.isEmpty()) {
       double from = Math.max(middle + half + gap, upper == null ? middle : x(upper, inner));
       double width = pen.width(aboveLabel, font);
       pen.text(
-          aboveLabel,
-          Math.min(from, inner.getMaxX() - width),
-          y,
-          0,
-          font,
-          ink.textOf(Mark.HIGH));
+          aboveLabel, Math.min(from, inner.getMaxX() - width), y, 0, font, ink.textOf(Mark.HIGH));
     }
   }
 

@@ -99,8 +99,24 @@ public record Ink(
   /** The same colors with another size of text. */
   public Ink sized(float px) {
     return new Ink(
-        dark, ground, field, text, dim, hairline, data, band, heavy, heavyText, light, lightText,
-        spread, spreadText, event, accent, chosen, px);
+        dark,
+        ground,
+        field,
+        text,
+        dim,
+        hairline,
+        data,
+        band,
+        heavy,
+        heavyText,
+        light,
+        lightText,
+        spread,
+        spreadText,
+        event,
+        accent,
+        chosen,
+        px);
   }
 
   /** Type in so many times the size of body text. */

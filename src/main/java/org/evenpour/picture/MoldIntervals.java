@@ -2,7 +2,6 @@ package org.evenpour.picture;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,13 +31,7 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
    * @param says in words
    */
   public record Row(
-      String label,
-      double low,
-      double middle,
-      double high,
-      Mark mark,
-      String value,
-      String says) {}
+      String label, double low, double middle, double high, Mark mark, String value, String says) {}
 
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
@@ -74,11 +67,19 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
       }
       pen.text(row.label(), from - ink.length(20), y, 1, font, ink.text());
       if (row.mark() != Mark.NONE) {
-        pen.fill(row.mark().at(from - ink.length(10), y, ink.length(8) * times), ink.of(row.mark()));
+        pen.fill(
+            row.mark().at(from - ink.length(10), y, ink.length(8) * times), ink.of(row.mark()));
       }
       IntervalBar.draw(
-          pen, from, to, y, zero + row.low() * scale, zero + row.middle() * scale,
-          zero + row.high() * scale, ink.of(row.mark()), times);
+          pen,
+          from,
+          to,
+          y,
+          zero + row.low() * scale,
+          zero + row.middle() * scale,
+          zero + row.high() * scale,
+          ink.of(row.mark()),
+          times);
       pen.text(row.value(), area.getMaxX() - ink.length(4), y, 1, font, ink.textOf(row.mark()));
       spots.add(new Spot(whole, "mold", row.label(), row.says()));
     }
@@ -87,7 +88,8 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
     int decimals = span < 0.2 ? 2 : span < 2 ? 1 : 0;
     for (double part : new double[] {-1, 0, 1}) {
       String label = Plots.format(decimals).format(part * span);
-      pen.text(part > 0 ? "+" + label : label, zero + part * (to - from) / 2, y, 0.5, small, ink.dim());
+      pen.text(
+          part > 0 ? "+" + label : label, zero + part * (to - from) / 2, y, 0.5, small, ink.dim());
     }
     pen.text(title, zero, y + ink.length(18), 0.5, ink.font(0.92), ink.dim());
     return new Painted(spots, null);

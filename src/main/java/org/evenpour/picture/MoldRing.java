@@ -88,8 +88,7 @@ public record MoldRing(
     double padDeep = Math.min(size * 0.07, padWide * 1.1);
     Font number = numberFont(pen, ink, padWide * 0.82, padDeep * 0.72);
     List<Rectangle2D> words = new ArrayList<>();
-    words.add(
-        new Rectangle2D.Double(cx - size * 0.11, cy - size * 0.09, size * 0.22, size * 0.15));
+    words.add(new Rectangle2D.Double(cx - size * 0.11, cy - size * 0.09, size * 0.22, size * 0.15));
     for (int i = 0; i < molds.size(); i++) {
       double degrees = degrees(i, step);
       mold(pen, molds.get(i), i, degrees, cx, cy, size, padWide, padDeep, number, spots);
@@ -183,7 +182,10 @@ public record MoldRing(
       Shape bar =
           place.createTransformedShape(
               new Rectangle2D.Double(
-                  -thick / 2, -Math.max(from, to), thick, Math.max(hairOf(size), Math.abs(to - from))));
+                  -thick / 2,
+                  -Math.max(from, to),
+                  thick,
+                  Math.max(hairOf(size), Math.abs(to - from))));
       pen.fill(bar, signal ? ink.of(mold.mark()) : ink.data());
       if (Math.abs(departure / span) > 1.5) {
         double gap = -from - Math.signum(part) * REACH * size * 1.32;
@@ -198,7 +200,10 @@ public record MoldRing(
         new Spot(
             place.createTransformedShape(
                 new Rectangle2D.Double(
-                    -half, -PADS * size - padDeep / 2, 2 * half, padDeep + (PADS - BASE + REACH) * size)),
+                    -half,
+                    -PADS * size - padDeep / 2,
+                    2 * half,
+                    padDeep + (PADS - BASE + REACH) * size)),
             "mold",
             mold.label(),
             mold.says()));
@@ -263,8 +268,7 @@ public record MoldRing(
     arrow.closePath();
     pen.fill(place.createTransformedShape(arrow), ink.text());
     double cos = Math.cos(Math.toRadians(degrees));
-    Point2D at =
-        point(cx, cy, tip + size * (Math.abs(cos) > 0.3 ? 0.028 : 0.04), degrees);
+    Point2D at = point(cx, cy, tip + size * (Math.abs(cos) > 0.3 ? 0.028 : 0.04), degrees);
     pen.text(
         pouring,
         at.getX() + cos * size * 0.006,
@@ -320,7 +324,12 @@ public record MoldRing(
     pen.g()
         .setStroke(
             new BasicStroke(
-                (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {dot, dot * 3}, 0));
+                (float) width,
+                BasicStroke.CAP_BUTT,
+                BasicStroke.JOIN_ROUND,
+                1,
+                new float[] {dot, dot * 3},
+                0));
     pen.g().setColor(pen.ink().hairline());
     pen.g().draw(shape);
   }

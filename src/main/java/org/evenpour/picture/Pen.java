@@ -35,8 +35,7 @@ record Pen(Graphics2D g, Ink ink) {
 
   void draw(Shape shape, Color color, double width) {
     Stroke before = g.getStroke();
-    g.setStroke(
-        new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
+    g.setStroke(new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
     g.setColor(color);
     g.draw(shape);
     g.setStroke(before);
@@ -47,7 +46,12 @@ record Pen(Graphics2D g, Ink ink) {
     float dash = (float) ink.length(5);
     g.setStroke(
         new BasicStroke(
-            (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {dash, dash}, 0));
+            (float) width,
+            BasicStroke.CAP_BUTT,
+            BasicStroke.JOIN_ROUND,
+            1,
+            new float[] {dash, dash},
+            0));
     g.setColor(color);
     g.draw(shape);
     g.setStroke(before);

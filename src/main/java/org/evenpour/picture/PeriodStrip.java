@@ -79,8 +79,7 @@ public record PeriodStrip(
       double right = Math.max(left + ink.length(2), scale.x(flag.to()));
       Color color = ink.of(flag.mark());
       double y = area.getY() + ink.length(5);
-      pen.fill(
-          new Rectangle2D.Double(left, y - ink.length(1), right - left, ink.length(2)), color);
+      pen.fill(new Rectangle2D.Double(left, y - ink.length(1), right - left, ink.length(2)), color);
       pen.fill(flag.mark().at(left, y, ink.length(8)), color);
       spots.add(
           new Spot(

@@ -22,8 +22,7 @@ public final class PictureFile {
    *
    * @param scale pixels of the image per pixel of the picture
    */
-  public static BufferedImage image(
-      Picture picture, int width, int height, double scale, Ink ink) {
+  public static BufferedImage image(Picture picture, int width, int height, double scale, Ink ink) {
     BufferedImage image =
         new BufferedImage(
             (int) Math.round(width * scale),

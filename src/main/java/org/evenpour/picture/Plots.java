@@ -80,8 +80,7 @@ final class Plots {
     renderer.setSeriesPaint(0, color);
     renderer.setSeriesStroke(
         0, new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL));
-    renderer.setSeriesShape(
-        0, new java.awt.geom.Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
+    renderer.setSeriesShape(0, new java.awt.geom.Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
     renderer.setDefaultCreateEntities(false);
     return renderer;
   }

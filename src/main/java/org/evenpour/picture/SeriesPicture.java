@@ -27,7 +27,13 @@ import org.jspecify.annotations.Nullable;
  */
 @SuppressWarnings("ArrayRecordComponent") // three numbers, made by the one who hands them over
 public record SeriesPicture(
-    Points points, Axis across, Axis up, Band band, List<Line> lines, List<Flag> flags, List<Change> changes)
+    Points points,
+    Axis across,
+    Axis up,
+    Band band,
+    List<Line> lines,
+    List<Flag> flags,
+    List<Change> changes)
     implements Picture {
 
   /** Above so many visible points they are drawn without dots. */
@@ -90,7 +96,8 @@ public record SeriesPicture(
     double left = ink.length(LEFT);
     double below = ink.length(isLowest ? 42 : 8);
     double titled = area.getX() + pen.width(up.title(), ink.font(0.92)) + ink.length(12);
-    double top = ink.length(flags.isEmpty() ? 20 : isFlagBefore(titled, area, left, right) ? 40 : 26);
+    double top =
+        ink.length(flags.isEmpty() ? 20 : isFlagBefore(titled, area, left, right) ? 40 : 26);
     Rectangle2D lower =
         new Rectangle2D.Double(
             area.getX(), area.getY() + top, area.getWidth(), Math.max(1, area.getHeight() - top));
@@ -196,7 +203,8 @@ public record SeriesPicture(
       double value = points.y()[index];
       Double lower = band.lower();
       Mark mark = lower != null && value < lower ? Mark.LOW : Mark.HIGH;
-      double px = data.getX() + (x - across.low()) / (across.high() - across.low()) * data.getWidth();
+      double px =
+          data.getX() + (x - across.low()) / (across.high() - across.low()) * data.getWidth();
       double py = values.valueToJava2D(value, data, RectangleEdge.LEFT);
       pen.fill(mark.at(px, py, pen.ink().length(7)), pen.ink().of(mark));
     }
@@ -219,8 +227,7 @@ public record SeriesPicture(
           ink.event(),
           pen.hair());
       double size = ink.length(8);
-      Shape mark =
-          new Rectangle2D.Double(x - size / 2, data.getMaxY() - size / 2, size, size);
+      Shape mark = new Rectangle2D.Double(x - size / 2, data.getMaxY() - size / 2, size, size);
       pen.fill(mark, ink.event());
       Font font = ink.font(0.85);
       double width = pen.width(change.label(), font);
@@ -254,8 +261,7 @@ public record SeriesPicture(
       double x = Math.max(data.getX(), x(flag.from(), data));
       double end = Math.min(data.getMaxX(), Math.max(x + ink.length(2), x(flag.to(), data)));
       double y = data.getY() - ink.length(3);
-      pen.fill(
-          new Rectangle2D.Double(x, y, end - x, ink.length(3)), ink.of(flag.mark()));
+      pen.fill(new Rectangle2D.Double(x, y, end - x, ink.length(3)), ink.of(flag.mark()));
       if (flag.from() >= across.low()) {
         pen.line(x, y, x, data.getMaxY(), ink.of(flag.mark()), pen.hair());
         Path2D pennant = new Path2D.Double();
@@ -271,8 +277,7 @@ public record SeriesPicture(
       double next = i + 1 < ordered.size() ? x(ordered.get(i + 1).from(), data) : data.getMaxX();
       boolean isFree = left >= free && (next > left + width || next <= x + ink.length(12));
       if (isFree) {
-        pen.text(
-            flag.label(), left, y - ink.length(8), 0, font, ink.textOf(flag.mark()));
+        pen.text(flag.label(), left, y - ink.length(8), 0, font, ink.textOf(flag.mark()));
         free = left + width + ink.length(10);
       }
       spots.add(

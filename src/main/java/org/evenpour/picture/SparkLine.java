@@ -31,8 +31,7 @@ public record SparkLine(double[] values, double low, double high, double center)
         down = false;
         continue;
       }
-      double x =
-          area.getX() + (area.getWidth() - size) * i / Math.max(1, values.length - 1);
+      double x = area.getX() + (area.getWidth() - size) * i / Math.max(1, values.length - 1);
       if (down) {
         line.lineTo(x, y(values[i], area));
       } else {

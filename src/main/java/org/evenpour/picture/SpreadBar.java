@@ -25,7 +25,7 @@ public record SpreadBar(List<Part> parts) implements Picture {
    *
    * @param share of the whole, 0 to 1
    * @param name what it is: {@code from mold to mold}
-   * @param figure share and size: {@code 32 %  ·  1.4 kg}
+   * @param figure share and size: {@code 32 % · 1.4 kg}
    * @param says in words
    */
   public record Part(double share, String name, String figure, String says) {}
@@ -44,8 +44,7 @@ public record SpreadBar(List<Part> parts) implements Picture {
     for (int i = 0; i < parts.size(); i++) {
       Part part = parts.get(i);
       double width = part.share() * area.getWidth();
-      Rectangle2D piece =
-          new Rectangle2D.Double(x, y, Math.max(pen.hair(), width - gap), height);
+      Rectangle2D piece = new Rectangle2D.Double(x, y, Math.max(pen.hair(), width - gap), height);
       pen.fill(piece, shade(ink, i));
       double wide = Math.max(pen.width(part.name(), plain), pen.width(part.figure(), bold));
       double rest = 0;
@@ -57,7 +56,8 @@ public record SpreadBar(List<Part> parts) implements Picture {
       double left = Math.max(free, Math.min(x, area.getMaxX() - wide - rest));
       pen.line(x, y + height, x, y + height + ink.length(5), ink.dim(), pen.hair());
       if (Math.abs(left - x) > 1) {
-        pen.line(x, y + height + ink.length(5), left, y + height + ink.length(5), ink.dim(), pen.hair());
+        pen.line(
+            x, y + height + ink.length(5), left, y + height + ink.length(5), ink.dim(), pen.hair());
       }
       pen.text(part.figure(), left, y + height + ink.length(16), 0, bold, ink.text());
       pen.text(part.name(), left, y + height + ink.length(33), 0, plain, ink.dim());

@@ -23,7 +23,10 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
-/** The committed sample: every planted fault must be found in its scope, mold and time, and linked to its cause. */
+/**
+ * The committed sample: every planted fault must be found in its scope, mold and time, and linked
+ * to its cause.
+ */
 class SampleAuditTest {
   private static AuditReport report;
   private static CastingRecord record;
@@ -84,7 +87,8 @@ class SampleAuditTest {
   @TestFactory
   Stream<DynamicTest> findsWhatWasPlanted() throws IOException {
     return truths().stream()
-        // Five turns of overweight among twice the scatter: the scatter is the signal, and the truth has a line for it.
+        // Five turns of overweight among twice the scatter: the scatter is the signal, and the
+        // truth has a line for it.
         .filter(t -> !(t.fault().equals("late-cut-off") && t.direction() == Direction.HIGH))
         .map(
             truth ->
@@ -120,10 +124,14 @@ class SampleAuditTest {
                     truth.cause() + " for " + truth.scope() + " " + truth.cells()[3],
                     () -> {
                       Signal signal =
-                          report.signals().stream().filter(truth::isFoundIn).findFirst().orElseThrow();
+                          report.signals().stream()
+                              .filter(truth::isFoundIn)
+                              .findFirst()
+                              .orElseThrow();
                       Link first = signal.links().get(0);
                       assertThat(first.evidence()).isEqualTo(Evidence.STRONG);
-                      // What carries a cause on (the mold's temperature, for its spray) is right as well.
+                      // What carries a cause on (the mold's temperature, for its spray) is right as
+                      // well.
                       assertThat(first.name()).isIn(truth.cause(), truth.cells()[12]);
                       assertThat(first.lookFirst()).isNotBlank();
                     }));
@@ -149,7 +157,10 @@ class SampleAuditTest {
         .doesNotContain("launder_level_mm", "ambient_c", "wash_density_kg_l", "crew");
   }
 
-  /** One engine: the audit's signals are those of the monitor that takes one anode at a time, at every stop on the way. */
+  /**
+   * One engine: the audit's signals are those of the monitor that takes one anode at a time, at
+   * every stop on the way.
+   */
   @Test
   void findsTheSameOneAnodeAtATime() {
     WheelRecord wheel = record.wheels().get(0);

@@ -25,9 +25,10 @@ class CharacteristicMonitorTest {
   }
 
   /**
-   * One false alarm a shift on twelve sound wheels of eight shifts: about 98 are asked for, and a wheel of one ladle side
-   * leaves the sides' tenth unused. Limits that come from the very turns that they judge alarm less often, limits that judge
-   * later turns more often: the bounds are wide, and the exact calibration is not claimed here.
+   * One false alarm a shift on twelve sound wheels of eight shifts: about 98 are asked for, and a
+   * wheel of one ladle side leaves the sides' tenth unused. Limits that come from the very turns
+   * that they judge alarm less often, limits that judge later turns more often: the bounds are
+   * wide, and the exact calibration is not claimed here.
    */
   @Test
   void staysNearItsBudgetOfFalseAlarms() {

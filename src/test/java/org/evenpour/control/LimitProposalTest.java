@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import org.evenpour.casting.WheelProfile;
 import org.junit.jupiter.api.Test;
 
-/** Checked against wheels made of numbers whose parameters are known; tolerances are some three standard errors. */
+/**
+ * Checked against wheels made of numbers whose parameters are known; tolerances are some three
+ * standard errors.
+ */
 class LimitProposalTest {
   private static final WheelProfile PROFILE = WheelOfNumbers.quietProfile(0.1);
 
@@ -15,7 +18,8 @@ class LimitProposalTest {
     LimitsInForce limits = new WheelOfNumbers(400, 1.2, 0.8, 0.5, 1).limits(PROFILE);
 
     assertThat(limits.pourSigma()).isCloseTo(1.2, within(0.03));
-    assertThat(limits.wheel().sigma()).isCloseTo(Math.hypot(0.8, 1.2 / Math.sqrt(26)), within(0.12));
+    assertThat(limits.wheel().sigma())
+        .isCloseTo(Math.hypot(0.8, 1.2 / Math.sqrt(26)), within(0.12));
     assertThat(limits.wheel().correlation()).isCloseTo(0.5 * 0.64 / 0.695, within(0.17));
     assertThat(limits.center()).isCloseTo(390, within(0.25));
     for (int m = 0; m < WheelOfNumbers.MOLDS; m++) {
@@ -48,8 +52,10 @@ class LimitProposalTest {
     assertThat(limits.sides()).hasSize(1);
     // Two independent means of 13 pours each.
     assertThat(limits.sides().get(0).sigma()).isCloseTo(Math.sqrt(2 / 13.0), within(0.05));
-    // A mold that only one side pours leaves it open how much of its offset is the side's; no shift may hide in it.
-    double contrast = limits.sides().get(0).center() + meanOffset(limits, 1) - meanOffset(limits, 0);
+    // A mold that only one side pours leaves it open how much of its offset is the side's; no shift
+    // may hide in it.
+    double contrast =
+        limits.sides().get(0).center() + meanOffset(limits, 1) - meanOffset(limits, 0);
     assertThat(contrast).isCloseTo(0.3, within(0.1));
   }
 

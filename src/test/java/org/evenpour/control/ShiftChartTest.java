@@ -10,8 +10,9 @@ import org.junit.jupiter.api.Test;
 
 class ShiftChartTest {
   /**
-   * Montgomery, Introduction to Statistical Quality Control, Table 9.1: 20 values of N(10, 1), then 10 of N(11, 1). With k =
-   * 0.5 and h = 5 the cumulative sum first signals at 29, as the book has it (the book's answer from memory).
+   * Montgomery, Introduction to Statistical Quality Control, Table 9.1: 20 values of N(10, 1), then
+   * 10 of N(11, 1). With k = 0.5 and h = 5 the cumulative sum first signals at 29, as the book has
+   * it (the book's answer from memory).
    */
   @Test
   void signalsWhereTheHandbookDoes() {
@@ -31,7 +32,9 @@ class ShiftChartTest {
     assertThat(chart.episodes().get(0).sinceTurn()).isBetween(21, 24);
   }
 
-  /** Its in-control run length is that of a two-sided cumulative sum, within three standard errors. */
+  /**
+   * Its in-control run length is that of a two-sided cumulative sum, within three standard errors.
+   */
   @Test
   void alarmsAsRarelyAsRunLengthsSay() {
     double h = RunLength.cusumLimit(0.5, 200);

@@ -30,8 +30,7 @@ final class WheelOfNumbers {
     SplittableRandom random = new SplittableRandom(seed);
     double effect = turnSigma * random.nextGaussian();
     for (int t = 0; t < turns; t++) {
-      effect =
-          phi * effect + turnSigma * Math.sqrt(1 - phi * phi) * random.nextGaussian();
+      effect = phi * effect + turnSigma * Math.sqrt(1 - phi * phi) * random.nextGaussian();
       for (int m = 0; m < MOLDS; m++) {
         value[t][m] = 390 + offset(m) + effect + pourSigma * random.nextGaussian();
       }
@@ -89,8 +88,7 @@ final class WheelOfNumbers {
         new CharacteristicMonitor(limits, profile, (turn, at, x, anodes, startUp) -> {});
     for (int t = 0; t < turns; t++) {
       for (int m = 0; m < MOLDS; m++) {
-        monitor.accept(
-            t * TURN_MILLIS + m * 30_000L, t, m, twoSides ? m % 2 : -1, -1, value[t][m]);
+        monitor.accept(t * TURN_MILLIS + m * 30_000L, t, m, twoSides ? m % 2 : -1, -1, value[t][m]);
       }
     }
     monitor.finish();

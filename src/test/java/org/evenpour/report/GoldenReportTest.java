@@ -18,8 +18,9 @@ import org.evenpour.audit.Sample;
 import org.junit.jupiter.api.Test;
 
 /**
- * The sample's report, word for word and figure for figure. On a difference the report is written beside the expected one,
- * with {@code .actual}; look at it, and copy it over where the change is meant.
+ * The sample's report, word for word and figure for figure. On a difference the report is written
+ * beside the expected one, with {@code .actual}; look at it, and copy it over where the change is
+ * meant.
  */
 class GoldenReportTest {
   private static final Path GOLDEN = Path.of("src", "test", "resources", "golden");
@@ -37,7 +38,9 @@ class GoldenReportTest {
 
     List<String> differences = new ArrayList<>();
     compare(
-        "", mapper.readTree(Files.readAllBytes(expected)), mapper.readTree(bytes.toByteArray()),
+        "",
+        mapper.readTree(Files.readAllBytes(expected)),
+        mapper.readTree(bytes.toByteArray()),
         differences);
 
     if (!differences.isEmpty()) {

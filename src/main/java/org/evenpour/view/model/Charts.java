@@ -106,8 +106,7 @@ public final class Charts {
         scale(desk, report),
         band(desk, report),
         List.of(),
-        flags(
-            desk, report, signal -> signal.scope() == Scope.SIDE && side.equals(signal.side())),
+        flags(desk, report, signal -> signal.scope() == Scope.SIDE && side.equals(signal.side())),
         changes(desk, null));
   }
 

@@ -9,8 +9,7 @@ public final class CsvText {
 
   /** A table: headings, then a line for each row. */
   public static <R> void write(
-      List<Column<R>> columns, List<R> rows, Language language, Appendable out)
-      throws IOException {
+      List<Column<R>> columns, List<R> rows, Language language, Appendable out) throws IOException {
     line(columns.stream().map(column -> column.heading(language)).toList(), false, out);
     for (R row : rows) {
       for (int i = 0; i < columns.size(); i++) {

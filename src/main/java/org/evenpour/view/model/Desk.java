@@ -29,8 +29,7 @@ public record Desk(OpenedLog log, Selection selection, Look look) {
 
   /** What the report says of the chosen characteristic; null where the record has none. */
   public @Nullable CharacteristicReport characteristic() {
-    return OpenedLog.characteristic(
-        log.report(), selection.wheel(), selection.characteristic());
+    return OpenedLog.characteristic(log.report(), selection.wheel(), selection.characteristic());
   }
 
   /** The unit that a characteristic is shown in. */
@@ -62,8 +61,7 @@ public record Desk(OpenedLog log, Selection selection, Look look) {
       units.put(List.of(one.wheel(), one.name()), unit(one));
     }
     Sentences plain = Sentences.of(log.report(), look.language().report(), log.zone());
-    return new Sentences(
-        plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
+    return new Sentences(plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
   }
 
   /** The turns that pages show: the chosen stretch or the whole period. */

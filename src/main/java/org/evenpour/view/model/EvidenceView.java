@@ -111,9 +111,7 @@ public final class EvidenceView {
       rows.add(upper);
     }
     rows.add(
-        mold == null
-            ? Charts.wheel(desk, report, true)
-            : Charts.mold(desk, report, mold, true));
+        mold == null ? Charts.wheel(desk, report, true) : Charts.mold(desk, report, mold, true));
     return new StackPicture(rows);
   }
 
@@ -147,8 +145,7 @@ public final class EvidenceView {
                         link.event()
                             ? sentences.event(link.name())
                             : sentences.setting(link.name())))));
-    columns.add(
-        new Column<>("evidence", "", 13, link -> new Cell.Text(evidence(desk, link))));
+    columns.add(new Column<>("evidence", "", 13, link -> new Cell.Text(evidence(desk, link))));
     columns.add(new Column<>("moved", "", 9, link -> moved(link)));
     columns.add(new Column<>("would", unit, 9, link -> would(figures, link)));
     columns.add(new Column<>("share", "%", 13, link -> share(desk, link)));

@@ -27,7 +27,9 @@ public record OpenedLog(CastingRecord record, AuditReport report, List<WheelRows
   /** Arranges the rows; takes a moment for a long record. */
   public static OpenedLog of(CastingRecord record, AuditReport report) {
     return new OpenedLog(
-        record, report, record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList());
+        record,
+        report,
+        record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList());
   }
 
   /** The rows of a wheel; those of the first wheel where there is no such wheel. */

@@ -110,8 +110,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
     for (Characteristic one : record.characteristics()) {
       Unit unit = look.units().shown(one.unit().suffix());
       fields.add(
-          number(
-              titled(desk.name(one.name()), unit), one.values(), unit, one.specification()));
+          number(titled(desk.name(one.name()), unit), one.values(), unit, one.specification()));
     }
     for (ThicknessPoint point : record.points()) {
       Unit unit = look.units().shown("mm");
@@ -139,8 +138,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
             9,
             false,
             row ->
-                new Cell.Figure(
-                    Long.toString(record.line().get(row) & ((1L << 40) - 1)), null)));
+                new Cell.Figure(Long.toString(record.line().get(row) & ((1L << 40) - 1)), null)));
     return fields;
   }
 
@@ -199,8 +197,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
             return new Cell.Figure(text, null);
           }
           Double lower = specification.lower();
-          return new Cell.Marked(
-              lower != null && value < lower ? Mark.LOW : Mark.HIGH, text, null);
+          return new Cell.Marked(lower != null && value < lower ? Mark.LOW : Mark.HIGH, text, null);
         });
   }
 

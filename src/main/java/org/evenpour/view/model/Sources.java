@@ -86,8 +86,7 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
    */
   public OpenedLog open(Progress progress, BooleanSupplier isCancelled) throws IntakeException {
     Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
-    List<CastingEvent> written =
-        events == null ? List.of() : EventsReader.read(events, profiles);
+    List<CastingEvent> written = events == null ? List.of() : EventsReader.read(events, profiles);
     CastingRecord record;
     try (SetAside nowhere = SetAside.nowhere()) {
       record =

@@ -57,16 +57,14 @@ public final class Tables {
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
     columns.add(
-        new Column<>(
-            "shift", unit, 15, row -> shift(desk, figures, sentences, row.signal())));
+        new Column<>("shift", unit, 15, row -> shift(desk, figures, sentences, row.signal())));
     columns.add(
         new Column<>(
             "offset",
             unit,
             9,
             row -> signed(figures, row.report().offset(), figures.decimals() + 1)));
-    columns.add(
-        new Column<>("offset_bar", "", 15, row -> offsetBar(desk, figures, span, row)));
+    columns.add(new Column<>("offset_bar", "", 15, row -> offsetBar(desk, figures, span, row)));
     columns.add(new Column<>("last", "", 16, row -> spark(desk, report, scale, row.mold())));
     columns.add(
         new Column<>(
@@ -81,8 +79,7 @@ public final class Tables {
               "cpk", "", 5, row -> estimate(row.report().capability(), CapabilityReport::cpk)));
       columns.add(new Column<>("outside", "", 8, row -> count(desk, row.report().outside())));
     }
-    columns.add(
-        new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
+    columns.add(new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
     return columns;
   }
 
@@ -91,8 +88,7 @@ public final class Tables {
     if (signal == null) {
       return new Cell.Marked(Mark.NONE, "", null);
     }
-    String size =
-        figures.signed(signal.size(), figures.decimalsOf(signal.size()));
+    String size = figures.signed(signal.size(), figures.decimalsOf(signal.size()));
     return new Cell.Marked(
         Charts.mark(signal),
         desk.look().say("cell.since", size, signal.sinceTurn()),
@@ -123,13 +119,7 @@ public final class Tables {
                 .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
     return new Cell.Drawn(
         new IntervalBar(
-            -span,
-            span,
-            0,
-            low,
-            middle,
-            high,
-            signal == null ? Mark.NONE : Charts.mark(signal)),
+            -span, span, 0, low, middle, high, signal == null ? Mark.NONE : Charts.mark(signal)),
         text,
         middle == null ? null : (Double) Math.abs(middle));
   }
@@ -152,8 +142,7 @@ public final class Tables {
     };
   }
 
-  private static Cell spark(
-      Desk desk, CharacteristicReport report, double[] scale, String mold) {
+  private static Cell spark(Desk desk, CharacteristicReport report, double[] scale, String mold) {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
     int[] rows = wheel.rows(mold);
@@ -197,8 +186,7 @@ public final class Tables {
   }
 
   /** An effect for a move of one standard deviation, so that settings can be compared. */
-  private static @Nullable Double ofOneSd(
-      SettingRow row, Function<Effect, @Nullable Double> part) {
+  private static @Nullable Double ofOneSd(SettingRow row, Function<Effect, @Nullable Double> part) {
     Effect effect = row.effect();
     Double sd = row.report().sd();
     if (effect == null || sd == null) {
@@ -226,20 +214,15 @@ public final class Tables {
             "",
             18,
             row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
-    columns.add(
-        new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
-    columns.add(
-        new Column<>("group", "", 9, row -> new Cell.Text(orDash(row.report().group()))));
-    columns.add(
-        new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
-    columns.add(
-        new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
+    columns.add(new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
+    columns.add(new Column<>("group", "", 9, row -> new Cell.Text(orDash(row.report().group()))));
+    columns.add(new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
+    columns.add(new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
     columns.add(
         new Column<>("setting_mean", "", 9, row -> plain(row.report().mean(), row.report().sd())));
     columns.add(
         new Column<>("setting_sd", "", 9, row -> plain(row.report().sd(), row.report().sd())));
-    columns.add(
-        new Column<>("lag", "", 6, row -> count(desk, (long) row.report().lagTurns())));
+    columns.add(new Column<>("lag", "", 6, row -> count(desk, (long) row.report().lagTurns())));
     columns.add(new Column<>("missing", "", 8, row -> count(desk, row.report().missing())));
     return columns;
   }
@@ -295,10 +278,7 @@ public final class Tables {
     for (MoldReport mold : report.molds()) {
       rows.add(
           new CapabilityRow(
-              mold.mold(),
-              mold.capability(),
-              signals(desk, report, mold.mold()),
-              mold.count()));
+              mold.mold(), mold.capability(), signals(desk, report, mold.mold()), mold.count()));
     }
     rows.sort(Comparator.comparingDouble(Tables::cpk));
     return rows;
@@ -310,16 +290,12 @@ public final class Tables {
     return cpk == null ? Double.POSITIVE_INFINITY : cpk.value();
   }
 
-  private static long signals(
-      Desk desk, CharacteristicReport report, @Nullable String mold) {
+  private static long signals(Desk desk, CharacteristicReport report, @Nullable String mold) {
     return desk.report().signals().stream()
         .filter(signal -> signal.wheel().equals(report.wheel()))
         .filter(signal -> signal.characteristic().equals(report.name()))
         .filter(
-            signal ->
-                mold == null
-                    || mold.equals(signal.mold())
-                    || signal.scope() == Scope.WHEEL)
+            signal -> mold == null || mold.equals(signal.mold()) || signal.scope() == Scope.WHEEL)
         .count();
   }
 
@@ -345,12 +321,18 @@ public final class Tables {
         new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
     columns.add(
         new Column<>(
-            "cpk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
+            "cpk_bar",
+            "",
+            10,
+            row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
     columns.add(
         new Column<>("ppk", "", 5, row -> estimate(row.capability(), CapabilityReport::ppk)));
     columns.add(
         new Column<>(
-            "ppk_bar", "", 10, row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
+            "ppk_bar",
+            "",
+            10,
+            row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
     columns.add(new Column<>("cp", "", 5, row -> estimate(row.capability(), CapabilityReport::cp)));
     columns.add(new Column<>("pp", "", 5, row -> estimate(row.capability(), CapabilityReport::pp)));
     columns.add(
@@ -394,8 +376,7 @@ public final class Tables {
   }
 
   static Cell estimate(
-      @Nullable CapabilityReport capability,
-      Function<CapabilityReport, @Nullable Estimate> index) {
+      @Nullable CapabilityReport capability, Function<CapabilityReport, @Nullable Estimate> index) {
     Estimate estimate = capability == null ? null : index.apply(capability);
     return estimate == null
         ? new Cell.Figure("—", null)
@@ -405,15 +386,13 @@ public final class Tables {
   private static Cell percent(Desk desk, @Nullable Double fraction) {
     return fraction == null
         ? new Cell.Figure("—", null)
-        : new Cell.Figure(
-            Sentences.percent(fraction, desk.look().language().report()), fraction);
+        : new Cell.Figure(Sentences.percent(fraction, desk.look().language().report()), fraction);
   }
 
   private static Cell count(Desk desk, @Nullable Long count) {
     return count == null
         ? new Cell.Figure("—", null)
-        : new Cell.Figure(
-            desk.look().language().screen().count(count), (double) count);
+        : new Cell.Figure(desk.look().language().screen().count(count), (double) count);
   }
 
   private static Cell value(Figures figures, @Nullable Double computed, int decimals) {
@@ -428,8 +407,7 @@ public final class Tables {
     return computed == null
         ? new Cell.Figure("—", null)
         : new Cell.Figure(
-            figures.signed(computed, decimals),
-            figures.unit().differenceFromCanonical(computed));
+            figures.signed(computed, decimals), figures.unit().differenceFromCanonical(computed));
   }
 
   private static Cell spread(Figures figures, @Nullable Double computed) {

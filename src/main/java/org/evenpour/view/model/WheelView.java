@@ -32,7 +32,8 @@ public final class WheelView {
     double most = 0;
     for (MoldReport mold : report.molds()) {
       Double offset = mold.offset();
-      Double shown = offset == null ? null : (Double) figures.unit().differenceFromCanonical(offset);
+      Double shown =
+          offset == null ? null : (Double) figures.unit().differenceFromCanonical(offset);
       most = Math.max(most, shown == null ? 0 : Math.abs(shown));
       Signal signal = signalOf(desk, report, mold.mold());
       molds.add(
@@ -52,8 +53,7 @@ public final class WheelView {
         molds,
         new MoldRing.Bearing(90, true, lastMold(desk)),
         span,
-        desk.look()
-            .say("ring.span", plain(span, decimals) + (unit.isEmpty() ? "" : " " + unit)),
+        desk.look().say("ring.span", plain(span, decimals) + (unit.isEmpty() ? "" : " " + unit)),
         desk.look().say("ring.pouring"),
         desk.selection().mold());
   }

@@ -14,7 +14,9 @@ import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.CapabilityRow;
 import org.jspecify.annotations.Nullable;
 
-/** How well the anodes keep within the tolerance, with intervals, and whether that can be relied on. */
+/**
+ * How well the anodes keep within the tolerance, with intervals, and whether that can be relied on.
+ */
 final class CapabilityPage implements Page {
   private final Desk desk;
   private final JPanel screen;
@@ -51,7 +53,8 @@ final class CapabilityPage implements Page {
             "capability.above",
             new MigLayout("fillx, hidemode 3, insets 0, gap 0 0", "[grow,fill]"),
             look.ink().field());
-    String gaps = "gap " + pad + " " + pad + " " + look.px(8) + " " + look.px(4) + ", wmin 50, wrap";
+    String gaps =
+        "gap " + pad + " " + pad + " " + look.px(8) + " " + look.px(4) + ", wmin 50, wrap";
     above.add(Parts.heading("capability.wheel.title", look.say("capability.wheel"), look), gaps);
     above.add(whole.component(), "growx, h " + height + "!, wrap");
     JTextArea note =
@@ -103,10 +106,7 @@ final class CapabilityPage implements Page {
     exports.addAll(Export.table(look, look.say("capability.wheel"), "capability-wheel", whole));
     exports.addAll(
         Export.table(
-            look,
-            title.getText(),
-            "capability-molds-" + desk.selection().characteristic(),
-            molds));
+            look, title.getText(), "capability-molds-" + desk.selection().characteristic(), molds));
     return exports;
   }
 }

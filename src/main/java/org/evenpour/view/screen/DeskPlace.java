@@ -200,14 +200,12 @@ public final class DeskPlace implements Place {
     JPanel panel =
         Parts.panel(
             "desk.message",
-            new MigLayout(
-                isNarrow ? insets : insets + ", wrap 1, align center center", "[]", "[]"),
+            new MigLayout(isNarrow ? insets : insets + ", wrap 1, align center center", "[]", "[]"),
             now.ink().field());
     String width = isNarrow ? "growx, pushx, wmin 50" : "w " + now.px(480) + "!";
     if (busy != null) {
       panel.add(
-          Parts.heading(
-              "reading.title", now.say("reading.title", names(sources.logs())), now));
+          Parts.heading("reading.title", now.say("reading.title", names(sources.logs())), now));
       panel.add(busy.bar(now), "w " + now.px(isNarrow ? 240 : 480) + "!");
       JButton cancel = Parts.button("reading.cancel", now.say("reading.cancel"), "", now);
       cancel.addActionListener(
@@ -222,8 +220,7 @@ public final class DeskPlace implements Place {
       panel.add(chooser(now, "failed.again"));
     } else {
       panel.add(Parts.title("empty.title", now.say("empty.title"), now));
-      panel.add(
-          Parts.prose("empty.what", now.say("empty.what"), now.ink().font(1), now), width);
+      panel.add(Parts.prose("empty.what", now.say("empty.what"), now.ink().font(1), now), width);
       panel.add(chooser(now, "empty.button"));
     }
     return panel;

@@ -59,8 +59,7 @@ final class DeskScreen {
     title = Parts.title("desk.title", "", look);
     save = new SaveButton(desk, ask, pages.get(0));
     characteristics =
-        Parts.panel(
-            "desk.characteristics", new MigLayout("insets 0, gap " + look.px(4)), field);
+        Parts.panel("desk.characteristics", new MigLayout("insets 0, gap " + look.px(4)), field);
     strip = new StripView(desk);
     turns = Parts.dim("strip.turns", "", look);
     figures = Parts.dim("strip.figures", look.say("strip.figures"), look);
@@ -165,8 +164,7 @@ final class DeskScreen {
       desk.log().wheels().forEach(one -> wheels.addItem(one.record().wheel()));
       wheels.setSelectedItem(desk.selection().wheel());
       wheels.addActionListener(
-          event ->
-              desk.selection().chooseWheel(String.valueOf(wheels.getSelectedItem())));
+          event -> desk.selection().chooseWheel(String.valueOf(wheels.getSelectedItem())));
       characteristics.add(wheels);
     }
     ButtonGroup group = new ButtonGroup();
@@ -175,11 +173,9 @@ final class DeskScreen {
         continue;
       }
       JToggleButton button =
-          Parts.toggle(
-              "characteristic." + report.name(), desk.name(report.name()), "", look);
+          Parts.toggle("characteristic." + report.name(), desk.name(report.name()), "", look);
       button.putClientProperty("characteristic", report.name());
-      button.addActionListener(
-          event -> desk.selection().chooseCharacteristic(report.name()));
+      button.addActionListener(event -> desk.selection().chooseCharacteristic(report.name()));
       group.add(button);
       characteristics.add(button);
     }
@@ -223,9 +219,7 @@ final class DeskScreen {
     for (Component part : characteristics.getComponents()) {
       if (part instanceof JToggleButton button) {
         button.setSelected(
-            desk.selection()
-                .characteristic()
-                .equals(button.getClientProperty("characteristic")));
+            desk.selection().characteristic().equals(button.getClientProperty("characteristic")));
       }
     }
     Look look = desk.look();

@@ -41,8 +41,7 @@ record Export(String label, String fileName, File file) {
   }
 
   /** A picture, as pixels and as a drawing; always on light ground, for paper. */
-  static List<Export> picture(
-      Look look, String title, String fileName, @Nullable Picture picture) {
+  static List<Export> picture(Look look, String title, String fileName, @Nullable Picture picture) {
     if (picture == null) {
       return List.of();
     }
@@ -68,8 +67,7 @@ record Export(String label, String fileName, File file) {
         new Export(
             look.say("export.csv", title),
             fileName + ".csv",
-            file ->
-                text(file, writer -> CsvText.write(columns, rows, look.language(), writer))));
+            file -> text(file, writer -> CsvText.write(columns, rows, look.language(), writer))));
   }
 
   /** The rows of the record. */
@@ -85,8 +83,7 @@ record Export(String label, String fileName, File file) {
     return new Export(
         desk.look().say("export.workbook"),
         "audit.xlsx",
-        file ->
-            AuditWorkbook.write(desk.report(), desk.log().record(), file, desk.log().zone()));
+        file -> AuditWorkbook.write(desk.report(), desk.log().record(), file, desk.log().zone()));
   }
 
   private interface Text {

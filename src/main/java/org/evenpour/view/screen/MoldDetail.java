@@ -38,8 +38,7 @@ final class MoldDetail {
     close.addActionListener(event -> desk.selection().chooseMold(null));
     series = new PictureView("mold.series", look.say("column.mold"), look.ink(), 4);
     series.onScroll(Scrolling.of(desk));
-    series.onSpot(
-        spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
+    series.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
     distribution = new PictureView("mold.distribution", look.say("distribution"), look.ink(), 4);
     outline = new PictureView("mold.outline", look.say("column.mold"), look.ink(), 8);
     signals = Parts.prose("mold.signals", "", look.ink().font(1), look);
@@ -85,8 +84,7 @@ final class MoldDetail {
     }
     signals.setText(
         said.isEmpty()
-            ? look.say(
-                "mold.no.signals", look.language().report().characteristic(report.name()))
+            ? look.say("mold.no.signals", look.language().report().characteristic(report.name()))
             : String.join("\n", said.subList(0, Math.min(3, said.size()))));
     series.show(Charts.mold(desk, report, mold, true));
     distribution.show(WheelView.distribution(desk, report, mold));
@@ -109,9 +107,7 @@ final class MoldDetail {
     Long outside = its.outside();
     return cpk == null || outside == null
         ? text
-        : text
-            + " · "
-            + look.say("mold.capability", Figures.number(cpk.value(), 2), outside);
+        : text + " · " + look.say("mold.capability", Figures.number(cpk.value(), 2), outside);
   }
 
   List<Export> exports() {
@@ -124,8 +120,7 @@ final class MoldDetail {
     String name = look.say("mold.name", mold);
     List<Export> exports = new ArrayList<>();
     exports.addAll(
-        Export.picture(
-            look, name, of + desk.selection().characteristic(), series.picture()));
+        Export.picture(look, name, of + desk.selection().characteristic(), series.picture()));
     exports.addAll(
         Export.picture(
             look,

@@ -28,8 +28,7 @@ final class MoldsPage implements Page {
     table = new DataTable<>("molds.table", look.say("page.molds.tip"), look);
     table.onChosen(row -> desk.selection().chooseMold(row.mold()));
     filter = Filters.field("molds.filter", look, this::applyFilter);
-    withSignal =
-        Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
+    withSignal = Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
     withSignal.addActionListener(event -> applyFilter());
     detail = new MoldDetail(desk);
     JPanel list = Parts.panel("molds.list", new BorderLayout(), look.ink().field());

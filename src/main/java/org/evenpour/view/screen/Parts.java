@@ -81,7 +81,7 @@ final class Parts {
 
   private static void dress(AbstractButton button, String name, String tip, Look look) {
     button.setName(name);
-    
+
     button.getAccessibleContext().setAccessibleName(button.getText());
     if (!tip.isEmpty()) {
       button.setToolTipText(Tips.wrapped(tip));
@@ -147,9 +147,7 @@ final class Parts {
     int pad = look.px(8);
     JPanel panel =
         panel(
-            name,
-            new MigLayout("hidemode 3, insets " + pad + ", gap " + pad),
-            look.ink().field());
+            name, new MigLayout("hidemode 3, insets " + pad + ", gap " + pad), look.ink().field());
     for (JComponent part : parts) {
       panel.add(part);
     }

@@ -42,9 +42,7 @@ final class RecordPage implements Page {
     widths();
     used = Parts.toggle("record.used", look.say("record.rows", 0), "", look);
     long setAside = desk.log().record().rowsSetAside();
-    aside =
-        Parts.toggle(
-            "record.aside", look.say("record.aside", words.count(setAside)), "", look);
+    aside = Parts.toggle("record.aside", look.say("record.aside", words.count(setAside)), "", look);
     asideTable = new DataTable<>("record.aside.table", look.say("column.reason"), look);
     asideTable.show(
         List.of(
@@ -95,8 +93,7 @@ final class RecordPage implements Page {
     int letter = metrics.charWidth('0');
     for (int i = 0; i < model.rows.fields().size(); i++) {
       RecordRows.Field field = model.rows.fields().get(i);
-      int width =
-          Math.max(field.width() * letter, bold.stringWidth(field.heading())) + look.px(24);
+      int width = Math.max(field.width() * letter, bold.stringWidth(field.heading())) + look.px(24);
       table.getColumnModel().getColumn(i).setPreferredWidth(width);
       table
           .getColumnModel()
@@ -134,7 +131,10 @@ final class RecordPage implements Page {
   public List<Export> exports() {
     return aside.isSelected()
         ? Export.table(
-            desk.look(), aside.getText().replaceAll("[^\\p{L} ]", "").strip(), "set-aside", asideTable)
+            desk.look(),
+            aside.getText().replaceAll("[^\\p{L} ]", "").strip(),
+            "set-aside",
+            asideTable)
         : List.of(Export.rows(desk, model.rows));
   }
 

@@ -4,8 +4,8 @@ import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
@@ -73,8 +73,7 @@ final class SettingsPage implements Page {
     }
     hint.setText(
         look.say(
-            "settings.category",
-            Desk.capital(desk.sentences().setting(chosen.report().name()))));
+            "settings.category", Desk.capital(desk.sentences().setting(chosen.report().name()))));
     stack.show(EvidenceView.settingOver(desk, chosen.report().name(), report));
     screen.revalidate();
   }

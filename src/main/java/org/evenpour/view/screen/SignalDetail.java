@@ -127,10 +127,8 @@ final class SignalDetail {
     var look = desk.look();
     List<Export> exports = new ArrayList<>();
     exports.addAll(
-        Export.picture(
-            look, look.say("page.signals"), "signal-" + signal.id(), stack.picture()));
-    exports.addAll(
-        Export.table(look, look.say("signal.links"), "signal-" + signal.id(), links));
+        Export.picture(look, look.say("page.signals"), "signal-" + signal.id(), stack.picture()));
+    exports.addAll(Export.table(look, look.say("signal.links"), "signal-" + signal.id(), links));
     return exports;
   }
 }

@@ -168,7 +168,9 @@ final class StripView extends JComponent {
     return accessibleContext;
   }
 
-  /** A drag on an edge moves the edge, inside it moves the stretch, elsewhere it draws a new one. */
+  /**
+   * A drag on an edge moves the edge, inside it moves the stretch, elsewhere it draws a new one.
+   */
   private final class Dragging extends MouseAdapter {
     private double start;
     private @Nullable Stretch before;

@@ -31,8 +31,7 @@ final class WheelPage implements Page {
     spread = new PictureView("wheel.spread", look.say("spread.title"), look.ink(), 8);
     unknown = Parts.prose("wheel.unknown", look.say("spread.none"), look.ink().font(1), look);
     ring.onSpot(spot -> desk.selection().chooseMold(spot.name()));
-    series.onSpot(
-        spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
+    series.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
     series.onScroll(Scrolling.of(desk));
     screen =
         Parts.panel(
@@ -43,9 +42,9 @@ final class WheelPage implements Page {
         Parts.panel(
             "wheel.right",
             new MigLayout(
-                "fill, insets 0, gap 0 0, hidemode 3", "[fill,grow]", "[]0[grow 52,fill]0[]0[grow 30,fill]0[]0[::"
-                    + look.px(86)
-                    + ",grow 18,fill]"),
+                "fill, insets 0, gap 0 0, hidemode 3",
+                "[fill,grow]",
+                "[]0[grow 52,fill]0[]0[grow 30,fill]0[]0[::" + look.px(86) + ",grow 18,fill]"),
             look.ink().field());
     String pad = "gapleft " + look.px(10) + ", gaptop " + look.px(6) + ", wrap";
     right.add(Parts.heading("wheel.series.title", look.say("series.wheel"), look), pad);
@@ -92,10 +91,8 @@ final class WheelPage implements Page {
     var look = desk.look();
     String of = desk.selection().characteristic();
     List<Export> exports = new ArrayList<>();
-    exports.addAll(
-        Export.picture(look, look.say("page.wheel"), "wheel-" + of, ring.picture()));
-    exports.addAll(
-        Export.picture(look, look.say("series.wheel"), "turns-" + of, series.picture()));
+    exports.addAll(Export.picture(look, look.say("page.wheel"), "wheel-" + of, ring.picture()));
+    exports.addAll(Export.picture(look, look.say("series.wheel"), "turns-" + of, series.picture()));
     exports.addAll(
         Export.picture(
             look, look.say("distribution"), "distribution-" + of, distribution.picture()));
@@ -105,10 +102,7 @@ final class WheelPage implements Page {
     if (report != null) {
       exports.addAll(
           Export.picture(
-              look,
-              look.say("offsets.title"),
-              "offsets-" + of,
-              WheelView.intervals(desk, report)));
+              look, look.say("offsets.title"), "offsets-" + of, WheelView.intervals(desk, report)));
     }
     return exports;
   }

@@ -38,18 +38,24 @@ final class WindowScreen {
         Parts.panel(
             "window.bar",
             new MigLayout(
-                "fill, insets " + look.px(6) + " " + look.px(8) + " " + look.px(6) + " " + look.px(8),
+                "fill, insets "
+                    + look.px(6)
+                    + " "
+                    + look.px(8)
+                    + " "
+                    + look.px(6)
+                    + " "
+                    + look.px(8),
                 "[]" + look.px(16) + "[grow]" + look.px(8) + "[]" + look.px(4) + "[]"),
             look.ink().ground());
     JPanel names =
         Parts.panel(
-            "window.places",
-            new MigLayout("insets 0, gap " + look.px(4)),
-            look.ink().ground());
+            "window.places", new MigLayout("insets 0, gap " + look.px(4)), look.ink().ground());
     ButtonGroup group = new ButtonGroup();
     for (Place place : places) {
       JToggleButton button =
-          Parts.toggle("place." + place.key() + ".choose", look.say("place." + place.key()), "", look);
+          Parts.toggle(
+              "place." + place.key() + ".choose", look.say("place." + place.key()), "", look);
       button.setFont(look.ink().bold(1.05));
       button.setSelected(place.key().equals(chosen));
       button.addActionListener(event -> acts.place().accept(place.key()));
@@ -58,8 +64,7 @@ final class WindowScreen {
       deck.add(place.screen(look), place.key());
     }
     cards.show(deck, chosen);
-    JButton units =
-        Parts.button("units", look.units().label(), look.say("button.units.tip"), look);
+    JButton units = Parts.button("units", look.units().label(), look.say("button.units.tip"), look);
     units.addActionListener(event -> acts.units().run());
     JToggleButton dark = Parts.toggle("dark", look.say("menu.dark"), "", look);
     dark.setSelected(look.ink().dark());
@@ -70,8 +75,7 @@ final class WindowScreen {
     bar.add(dark);
     screen = Parts.panel("window", new BorderLayout(), look.ink().ground());
     screen.add(bar, BorderLayout.NORTH);
-    deck.setBorder(
-        BorderFactory.createEmptyBorder(0, look.px(8), look.px(8), look.px(8)));
+    deck.setBorder(BorderFactory.createEmptyBorder(0, look.px(8), look.px(8), look.px(8)));
     screen.add(deck, BorderLayout.CENTER);
     screen.setTransferHandler(new Dropping(acts.files()));
   }
@@ -84,8 +88,7 @@ final class WindowScreen {
    * @param dark changes between light and dark
    * @param files opens files that were dropped
    */
-  record Acts(
-      Consumer<String> place, Runnable units, Runnable dark, Consumer<List<Path>> files) {}
+  record Acts(Consumer<String> place, Runnable units, Runnable dark, Consumer<List<Path>> files) {}
 
   JPanel screen() {
     return screen;

@@ -11,8 +11,7 @@ final class WindowText {
   static String of(OpenedLog log, Look look) {
     var its = log.report().log();
     var words = look.language().screen();
-    Sentences sentences =
-        Sentences.of(log.report(), look.language().report(), log.zone());
+    Sentences sentences = Sentences.of(log.report(), look.language().report(), log.zone());
     return look.say(
         "window.open",
         String.join(", ", its.files()),
