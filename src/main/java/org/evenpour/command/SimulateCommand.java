@@ -98,7 +98,9 @@ final class SimulateCommand implements Callable<Integer> {
     if (size != null) {
       scenario = scenario.withSizeSigmas(size);
     }
-    if (!faults.isEmpty()) {
+    if (faults.isEmpty()) {
+      scenario = scenario.withFaults(List.of(Fault.values()));
+    } else {
       List<Fault> planted = new ArrayList<>();
       for (String name : faults) {
         if (!name.equals("none")) {

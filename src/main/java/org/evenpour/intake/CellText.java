@@ -77,10 +77,17 @@ final class CellText {
     if (wanted.length() > 100) {
       return Optional.empty();
     }
-    return known.stream()
-        .sorted()
-        .min(Comparator.comparingInt(candidate -> distance(wanted, candidate)))
-        .filter(best -> distance(wanted, best) <= Math.max(1, best.length() / 2 - 1));
+    Optional<String> begun =
+        known.stream()
+            .filter(candidate -> wanted.length() >= 3 && candidate.startsWith(wanted))
+            .sorted()
+            .findFirst();
+    return begun.or(
+        () ->
+            known.stream()
+                .sorted()
+                .min(Comparator.comparingInt(candidate -> distance(wanted, candidate)))
+                .filter(best -> distance(wanted, best) <= Math.max(1, best.length() / 2)));
   }
 
   /** How many letters must be changed, added or left out to make one word of another. */

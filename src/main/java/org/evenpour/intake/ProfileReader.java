@@ -295,7 +295,9 @@ public final class ProfileReader {
     String mend =
         problem.contains("\\t")
             ? "indent with blanks, never with tabs"
-            : "check the indentation, the colons and the brackets here and in the line above";
+            : problem.contains("tag ")
+                ? "take out what begins with an exclamation mark"
+                : "check the indentation, the colons and the brackets here and in the line above";
     return new IntakeException(file, line, column, "this is no YAML: " + problem, mend);
   }
 }

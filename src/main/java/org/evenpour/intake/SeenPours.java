@@ -16,7 +16,7 @@ final class SeenPours {
   boolean holds(int turn, int mold) {
     long key = key(turn, mold);
     int at = find(key);
-    return words[at] != 0 && (words[at] >>> mold & 1) != 0;
+    return words[at] != 0 && ((words[at] >>> mold) & 1) != 0;
   }
 
   /** Remembers that this mold was cast in this turn. */
@@ -70,6 +70,6 @@ final class SeenPours {
 
   private int slot(long key) {
     // Fibonacci hashing (Knuth, The Art of Computer Programming 3, 6.4)
-    return (int) (key * 0x9E3779B97F4A7C15L >>> 32) & (keys.length - 1);
+    return (int) ((key * 0x9E3779B97F4A7C15L) >>> 32) & (keys.length - 1);
   }
 }

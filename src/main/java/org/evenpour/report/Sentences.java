@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -104,9 +105,17 @@ public record Sentences(
 
   /** The same for signals that are said together. */
   public String topic(Topic topic) {
+    return said(topic, lead(topic));
+  }
+
+  /** The same without intervals, for a screen that is short of room. */
+  public String brief(Topic topic) {
+    return said(topic, lead(topic, this::plainSize));
+  }
+
+  private String said(Topic topic, String lead) {
     Signal signal = topic.largest();
     Link best = Topic.best(signal);
-    String lead = lead(topic);
     if (best != null) {
       return lead + " " + link(best);
     }
@@ -115,9 +124,13 @@ public record Sentences(
 
   /** What happened: who, which way, since when, by how much. */
   public String lead(Topic topic) {
+    return lead(topic, this::size);
+  }
+
+  private String lead(Topic topic, Function<Signal, String> sizeOf) {
     Signal first = topic.first();
     if (first.scope() == Scope.POUR) {
-      return anodes(topic);
+      return anodes(topic, sizeOf);
     }
     int onset = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
     Instant at =
@@ -125,10 +138,11 @@ public record Sentences(
     boolean several = topic.signals().stream().map(Signal::mold).distinct().count() > 1;
     int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
     String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
-    return stop(words.say(form, who(topic), states(topic), onset, time(at), size(topic), last));
+    return stop(
+        words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last));
   }
 
-  private String anodes(Topic topic) {
+  private String anodes(Topic topic, Function<Signal, String> sizeOf) {
     Signal far = topic.first();
     String mold = label(far.mold());
     String time = time(far.sinceAt());
@@ -141,7 +155,7 @@ public record Sentences(
               state(far),
               far.sinceTurn(),
               time,
-              size(far),
+              sizeOf.apply(far),
               label(far.wheel())));
     }
     return stop(
@@ -152,7 +166,7 @@ public record Sentences(
             mold,
             far.sinceTurn(),
             time,
-            size(far),
+            sizeOf.apply(far),
             label(far.wheel())));
   }
 
@@ -197,9 +211,9 @@ public record Sentences(
     return words.list(topic.signals().stream().map(this::state).distinct().toList());
   }
 
-  private String size(Topic topic) {
+  private String size(Topic topic, Function<Signal, String> sizeOf) {
     if (topic.signals().size() == 1) {
-      return size(topic.first());
+      return sizeOf.apply(topic.first());
     }
     if (topic.signals().stream().map(Signal::characteristic).distinct().count() > 1) {
       return words.list(topic.signals().stream().map(this::plainSize).toList());

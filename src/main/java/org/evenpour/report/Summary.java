@@ -195,7 +195,7 @@ public final class Summary {
       Topic topic = topics.get(i);
       boolean last = i == topics.size() - 1;
       int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
-      List<String> more = wrapped(sentences.topic(topic), "  ");
+      List<String> more = wrapped(sentences.brief(topic), "  ");
       boolean whole = more.size() <= room;
       if (!whole && !lines.isEmpty()) {
         break;

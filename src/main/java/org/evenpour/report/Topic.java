@@ -54,7 +54,7 @@ public record Topic(List<Signal> signals) {
 
   /**
    * All signals of a report, the most important first: those that still hold before those that have
-   * passed, lasting ones before single anodes, large before small.
+   * passed, lasting ones before single anodes, clear before doubtful.
    */
   public static List<Topic> of(AuditReport report) {
     Map<List<Object>, List<Signal>> alike = new LinkedHashMap<>();
@@ -77,8 +77,25 @@ public record Topic(List<Signal> signals) {
     joined.sort(
         Comparator.comparing((Topic topic) -> !topic.first().open())
             .thenComparing(topic -> topic.first().scope() == Scope.POUR)
-            .thenComparing(topic -> -sigmas(topic.largest())));
+            .thenComparing(topic -> -topic.clarity()));
     return joined;
+  }
+
+  /**
+   * How far its clearest signal stands from chance: size over standard error, doubled where a
+   * strong link tells what to do.
+   */
+  private double clarity() {
+    return signals.stream().mapToDouble(Topic::clarity).max().orElseThrow();
+  }
+
+  private static double clarity(Signal signal) {
+    Double low = signal.sizeLow();
+    Double high = signal.sizeHigh();
+    double error = low == null || high == null ? 0 : (high - low) / (2 * 1.96);
+    double clear = error > 0 ? Math.abs(signal.size()) / error : sigmas(signal);
+    boolean strong = signal.links().stream().anyMatch(l -> l.evidence() == Evidence.STRONG);
+    return strong ? 2 * clear : clear;
   }
 
   private static double sigmas(Signal signal) {

@@ -13,6 +13,7 @@ final class Profile {
         wheel: %s
         molds: %d
         zone: "%s"
+        false_alarms_per_shift: 0.2   # one false alarm in five shifts, all charts together
         characteristics:
           mass: {unit: kg, lower: %.0f, target: %.0f, upper: %.0f, plausible: [200, 600]}
           thickness: {unit: mm, lower: %.1f, target: %.1f, upper: %.1f, plausible: [20, 80]}

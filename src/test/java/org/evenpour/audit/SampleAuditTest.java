@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
@@ -63,6 +64,10 @@ class SampleAuditTest {
       return cells[11];
     }
 
+    boolean isSpreadOfMass() {
+      return direction() == Direction.SPREAD && cells[5].equals("mass");
+    }
+
     boolean isFoundIn(Signal s) {
       return s.characteristic().equals(cells[5])
           && s.scope() == scope()
@@ -87,9 +92,8 @@ class SampleAuditTest {
   @TestFactory
   Stream<DynamicTest> findsWhatWasPlanted() throws IOException {
     return truths().stream()
-        // Five turns of overweight among twice the scatter: the scatter is the signal, and the
-        // truth has a line for it.
-        .filter(t -> !(t.fault().equals("late-cut-off") && t.direction() == Direction.HIGH))
+        // Five turns with twice the scatter of mass: that is the signal; the rest is too small.
+        .filter(t -> !t.fault().equals("late-cut-off") || t.isSpreadOfMass())
         .map(
             truth ->
                 DynamicTest.dynamicTest(
@@ -110,8 +114,9 @@ class SampleAuditTest {
                                 report.signals().stream()
                                     .filter(truth::isFoundIn)
                                     .mapToInt(s -> Math.abs(s.sinceTurn() - truth.firstTurn()))
-                                    .min())
-                            .hasValueSatisfying(error -> assertThat(error).isLessThan(6))));
+                                    .min()
+                                    .orElse(99))
+                            .isLessThan(6)));
   }
 
   @TestFactory
@@ -168,8 +173,7 @@ class SampleAuditTest {
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit.Result batch =
           CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, List.of());
-      LimitsInForce limits = batch.limits();
-      assertThat(limits).isNotNull();
+      LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});
       for (int row = 0; row < wheel.rows(); row++) {

@@ -29,13 +29,13 @@ class SummaryTest {
             wedge      1.10 mm    0.45  1.76 (1.73 to 1.79)  1.41 (1.38 to 1.44)  0.3 %    not stable
 
             Look first at:
-              The whole wheel pours heavy since turn 224 (Tue 14 May 07:30): +2.1 kg (95 %: +1.5 to +2.7). No
-                recorded setting explains this.
-              Mold 17 pours thin since turn 212 (Tue 14 May 04:38): −1.1 mm (95 %: −1.3 to −0.9). Wash volume
-                fell with it by 40 mL (that would explain all of it); look at its spray nozzle first. Check
-                first that the mold is dry.
-              Mold 9 poured more wedge from turn 40 (Sun 12 May 11:33) to turn 120: +0.62 mm (95 %: +0.50 to
-                +0.74). Recorded when it began: mold change (turn 40). Check that the new mold stands level.
+              Mold 17 pours thin since turn 212 (Tue 14 May 04:38): −1.1 mm. Wash volume fell with it by 40 mL
+                (that would explain all of it); look at its spray nozzle first. Check first that the mold is
+                dry.
+              The whole wheel pours heavy since turn 224 (Tue 14 May 07:30): +2.1 kg. No recorded setting
+                explains this.
+              Mold 9 poured more wedge from turn 40 (Sun 12 May 11:33) to turn 120: +0.62 mm. Recorded when it
+                began: mold change (turn 40). Check that the new mold stands level.
               One anode of mold 5 came out light at turn 99 (Mon 13 May 01:39): −14.2 kg.
 
             Note: The limits rest on the first 100 turns of this log.
