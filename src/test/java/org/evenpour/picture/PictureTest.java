@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -67,8 +68,7 @@ class PictureTest {
     double[] y = new double[100_000];
     y[index] = 9;
     Drawn drawn = draw(series(y, new int[0]), 800, 400);
-    Painted.Scale scale = drawn.painted().scale();
-    assertThat(scale).isNotNull();
+    Painted.Scale scale = scale(drawn);
     Rectangle2D area = scale.area();
     double top = area.getMaxY() - (9 - -1) / 11.0 * area.getHeight();
     assertThat(isInked(drawn.image(), scale.x(index), top + 3, 3)).isTrue();
@@ -77,8 +77,7 @@ class PictureTest {
 
   @Test
   void axesMapTurnsToPixelsAndBack() {
-    Painted.Scale scale = draw(series(new double[100], new int[0]), 800, 400).painted().scale();
-    assertThat(scale).isNotNull();
+    Painted.Scale scale = scale(draw(series(new double[100], new int[0]), 800, 400));
     assertThat(scale.value(scale.x(37.5))).isCloseTo(37.5, within());
   }
 
@@ -106,9 +105,7 @@ class PictureTest {
   }
 
   private static Painted.Scale scale(Drawn drawn) {
-    Painted.Scale scale = drawn.painted().scale();
-    assertThat(scale).isNotNull();
-    return scale;
+    return Objects.requireNonNull(drawn.painted().scale());
   }
 
   private static MoldRing ring(int underLadle, double departure) {

@@ -73,8 +73,7 @@ public final class PageImages {
             List<BufferedImage> drawn = new ArrayList<>();
             SwingUtilities.invokeAndWait(() -> drawn.add(draw(log, look, page, width, height)));
             String name =
-                String.format(
-                    Locale.ROOT, "desk-%s-%s-%s%s.png", page, size, theme, suffix(tag));
+                String.format(Locale.ROOT, "desk-%s-%s-%s%s.png", page, size, theme, suffix(tag));
             ImageIO.write(drawn.get(0), "png", to.resolve(name).toFile());
           }
         }
@@ -86,8 +85,7 @@ public final class PageImages {
     return tag.equals("en") ? "" : "-" + tag;
   }
 
-  private static BufferedImage draw(
-      OpenedLog log, Look look, String page, int width, int height) {
+  private static BufferedImage draw(OpenedLog log, Look look, String page, int width, int height) {
     Theme.install(look.ink());
     DeskPlace desk = new DeskPlace(NOBODY, opened -> {});
     WindowScreen window =

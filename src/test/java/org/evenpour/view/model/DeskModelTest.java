@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -18,9 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class DeskModelTest {
   private static CharacteristicReport report(Desk desk) {
-    CharacteristicReport report = desk.characteristic();
-    assertThat(report).isNotNull();
-    return report;
+    return Objects.requireNonNull(desk.characteristic());
   }
 
   @Test
@@ -30,8 +29,7 @@ class DeskModelTest {
     var columns = Tables.moldColumns(desk, report);
     int mean = columns.stream().map(Column::key).toList().indexOf("mean");
     for (Tables.MoldRow row : Tables.molds(desk, report)) {
-      MoldReport its = OpenedLog.mold(report, row.mold());
-      assertThat(its).isNotNull();
+      MoldReport its = Objects.requireNonNull(OpenedLog.mold(report, row.mold()));
       assertThat(columns.get(mean).cell().apply(row).text())
           .isEqualTo(Figures.number(its.mean(), 2));
     }
@@ -110,8 +108,7 @@ class DeskModelTest {
   @Test
   void theSpreadsPartsMakeAWhole() {
     Desk desk = Sample.desk();
-    var bar = WheelView.spread(desk, report(desk));
-    assertThat(bar).isNotNull();
+    var bar = Objects.requireNonNull(WheelView.spread(desk, report(desk)));
     assertThat(bar.parts().stream().mapToDouble(part -> part.share()).sum())
         .isCloseTo(1, org.assertj.core.data.Offset.offset(1e-12));
   }

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -81,8 +82,7 @@ class LanguageTest {
   @Test
   void columnsExplainThemselvesInOneSentence() {
     Desk desk = Sample.desk();
-    var report = desk.characteristic();
-    assertThat(report).isNotNull();
+    var report = Objects.requireNonNull(desk.characteristic());
     Stream.of(
             Tables.moldColumns(desk, report).stream().map(Column::key),
             Tables.settingColumns(desk, report).stream().map(Column::key),

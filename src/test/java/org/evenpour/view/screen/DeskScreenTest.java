@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import javax.swing.AbstractButton;
 import javax.swing.JComponent;
@@ -205,8 +206,7 @@ class DeskScreenTest {
                 if (page.equals("signals")) {
                   open.place().selection().chooseSignal(Sample.opened().report().signals().get(0));
                 }
-                DeskScreen desk = open.place().desk();
-                assertThat(desk).isNotNull();
+                DeskScreen desk = Objects.requireNonNull(open.place().desk());
                 List<Export> its = desk.save().exports();
                 assertThat(its).as(page).hasSizeGreaterThan(1);
                 all.addAll(its);

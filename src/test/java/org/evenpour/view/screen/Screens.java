@@ -16,6 +16,7 @@ final class Screens {
   private Screens() {}
 
   /** Runs on the event thread and hands back what came out. */
+  @SuppressWarnings("NullAway") // null only where the work itself hands back null
   static <T> T onEventThread(Callable<T> work) {
     AtomicReference<T> result = new AtomicReference<>();
     try {
