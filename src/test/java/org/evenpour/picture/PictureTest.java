@@ -162,7 +162,7 @@ class PictureTest {
     Arrays.setAll(y, i -> i % 7);
     assertThat(svg(series(y, new int[] {3})))
         .isEqualTo(svg(series(y, new int[] {3})))
-        .startsWith("<?xml")
+        .startsWith("<svg")
         .contains("</svg>");
   }
 
@@ -227,7 +227,13 @@ class PictureTest {
     for (Ink ink : List.of(Ink.light(13), Ink.dark(13))) {
       for (Color ground : List.of(ink.ground(), ink.field(), ink.chosen())) {
         for (Color text :
-            List.of(ink.text(), ink.dim(), ink.heavyText(), ink.lightText(), ink.spreadText())) {
+            List.of(
+                ink.text(),
+                ink.dim(),
+                ink.heavyText(),
+                ink.lightText(),
+                ink.spreadText(),
+                ink.event())) {
           assertThat(contrast(text, ground)).isGreaterThanOrEqualTo(4.5);
         }
       }
