@@ -12,6 +12,8 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
 import org.evenpour.link.Advice;
 
@@ -25,6 +27,17 @@ public final class Audit {
    * @param record with at least one usable row
    */
   public static AuditReport run(CastingRecord record) {
+    return inFull(record).report();
+  }
+
+  /**
+   * Audits a record and gives the limits that it was judged by as well, for whoever goes on judging
+   * by them.
+   *
+   * @param record with at least one usable row
+   */
+  public static Audited inFull(CastingRecord record) {
+    List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<AuditReport.SettingReport> settings = new ArrayList<>();
     SignalFindings findings = new SignalFindings(Advice.standard());
@@ -46,19 +59,51 @@ public final class Audit {
                   i ->
                       CharacteristicAudit.of(wheel, wheel.characteristics().get(i), index, changes))
               .toList();
-      results.forEach(result -> characteristics.add(result.report()));
-      settings.addAll(findings.examine(wheel, index, events, results));
+      for (CharacteristicAudit.Result result : results) {
+        characteristics.add(result.report());
+        LimitsInForce its = result.limits();
+        if (its != null) {
+          limits.add(new Audited.InForce(wheel.wheel(), result.report().name(), its));
+        }
+      }
+      settings.addAll(
+          findings.examine(
+              wheel,
+              index,
+              events,
+              results.stream().map(CharacteristicAudit.Result::episodes).toList()));
       Notes.ofWheel(wheel, results, notes);
     }
     List<Signal> signals = findings.signals();
-    return new AuditReport(
-        log(record, molds.size(), turns),
-        characteristics,
-        signals,
-        settings,
-        record.events(),
-        record.setAside(),
-        notes);
+    return new Audited(
+        new AuditReport(
+            log(record, molds.size(), turns),
+            characteristics,
+            signals,
+            settings,
+            record.events(),
+            record.setAside(),
+            notes),
+        limits);
+  }
+
+  /**
+   * Episodes of a record that is still growing, with what goes with each of them now: the same
+   * findings that an audit of the record would make of them.
+   *
+   * @param wheels the records of all wheels
+   * @param events written down at them
+   * @param episodes of each wheel, in the order of {@code wheels}, one list for each of its
+   *     characteristics
+   */
+  public static List<Signal> signals(
+      List<WheelRecord> wheels, List<CastingEvent> events, List<List<List<Episode>>> episodes) {
+    SignalFindings findings = new SignalFindings(Advice.standard());
+    for (int i = 0; i < wheels.size(); i++) {
+      WheelRecord wheel = wheels.get(i);
+      findings.link(wheel, TurnIndex.of(wheel), eventsAt(events, wheel), episodes.get(i));
+    }
+    return findings.signals();
   }
 
   private static AuditReport.Log log(CastingRecord record, int molds, int turns) {
@@ -89,6 +134,11 @@ public final class Audit {
         .filter(event -> event.wheel().isEmpty() || event.wheel().equals(wheel.wheel()))
         .sorted(Comparator.comparing(CastingEvent::at))
         .toList();
+  }
+
+  /** When molds of a wheel were changed or dressed, in the order of time. */
+  public static List<MoldChange> moldChanges(List<CastingEvent> events, WheelRecord wheel) {
+    return changes(eventsAt(events, wheel), wheel);
   }
 
   private static List<MoldChange> changes(List<CastingEvent> events, WheelRecord wheel) {

@@ -45,6 +45,11 @@ public record AuditReport(
     notes = List.copyOf(notes);
   }
 
+  /** The same with these signals: an audit's figures beside what has come since. */
+  public AuditReport withSignals(List<Signal> others) {
+    return new AuditReport(log, characteristics, others, settings, events, setAside, notes);
+  }
+
   /**
    * What was read.
    *

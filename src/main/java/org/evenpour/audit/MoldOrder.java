@@ -4,10 +4,11 @@ package org.evenpour.audit;
  * Molds in the order in which people count them: by number where labels are numbers, by text
  * otherwise.
  */
-final class MoldOrder {
+public final class MoldOrder {
   private MoldOrder() {}
 
-  static int compare(String a, String b) {
+  /** Compares two labels. */
+  public static int compare(String a, String b) {
     boolean aNumber = isNumber(a);
     if (aNumber && isNumber(b)) {
       int byLength = Integer.compare(a.length(), b.length());

@@ -43,25 +43,29 @@ final class SignalFindings {
 
   /** Examines one wheel's signals; returns what is to be told of its settings. */
   List<SettingReport> examine(
-      WheelRecord wheel,
-      TurnIndex turns,
-      List<CastingEvent> events,
-      List<CharacteristicAudit.Result> results) {
-    TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns());
-    Linker linker = new Linker(grid, events);
-    for (int i = 0; i < results.size(); i++) {
-      linker.signals(wheel.characteristics().get(i), results.get(i).episodes());
-    }
-    for (int i = 0; i < results.size(); i++) {
-      Characteristic characteristic = wheel.characteristics().get(i);
-      pending.addAll(
-          results.get(i).episodes().parallelStream()
-              .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
-              .toList());
-    }
+      WheelRecord wheel, TurnIndex turns, List<CastingEvent> events, List<List<Episode>> episodes) {
+    Linker linker = link(wheel, turns, events, episodes);
     return wheel.settings().parallelStream()
         .map(setting -> report(wheel, setting, linker))
         .toList();
+  }
+
+  /** Examines one wheel's signals: the episodes of each of its characteristics. */
+  Linker link(
+      WheelRecord wheel, TurnIndex turns, List<CastingEvent> events, List<List<Episode>> episodes) {
+    TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns());
+    Linker linker = new Linker(grid, events);
+    for (int i = 0; i < episodes.size(); i++) {
+      linker.signals(wheel.characteristics().get(i), episodes.get(i));
+    }
+    for (int i = 0; i < episodes.size(); i++) {
+      Characteristic characteristic = wheel.characteristics().get(i);
+      pending.addAll(
+          episodes.get(i).parallelStream()
+              .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
+              .toList());
+    }
+    return linker;
   }
 
   private static SettingReport report(WheelRecord wheel, Setting setting, Linker linker) {

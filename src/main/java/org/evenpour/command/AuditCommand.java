@@ -35,8 +35,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "audit",
     description = {
-      "Audits casting logs: limits, capability and signals of mass and thickness, mold by mold, and",
-      "which recorded setting goes with each signal. Prints a summary of one screen.",
+      "Audits casting logs: limits, capability, signals, and which setting goes with each.",
+      "Prints a summary of one screen; mass and thickness are judged mold by mold.",
       "Evenpour advises and never controls; plant procedures come first."
     },
     footer = {

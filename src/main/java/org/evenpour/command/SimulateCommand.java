@@ -1,6 +1,7 @@
 package org.evenpour.command;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.evenpour.simulate.Fault;
+import org.evenpour.simulate.LargeLog;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.simulate.Simulation;
 import org.jspecify.annotations.Nullable;
@@ -21,8 +23,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "simulate",
     description = {
-      "Writes the casting log, events and profile of a fictional wheel, and the truth: which faults",
-      "were planted where. The same seed gives the same files."
+      "Writes a fictional wheel's log, events, profile and the truth: which faults are where.",
+      "The same seed gives the same files."
     },
     mixinStandardHelpOptions = true)
 final class SimulateCommand implements Callable<Integer> {
@@ -56,6 +58,12 @@ final class SimulateCommand implements Callable<Integer> {
       })
   private List<String> faults = new ArrayList<>();
 
+  @Option(
+      names = "--rows",
+      paramLabel = "N",
+      description = "instead, write a plain large log of N rows for measuring: large-log.csv")
+  private @Nullable Integer rows;
+
   /** The faults' names, for the help text. */
   static final class FaultNames implements Iterable<String> {
     @Override
@@ -66,6 +74,12 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (rows != null) {
+      Files.createDirectories(out);
+      LargeLog.write(out.resolve("large-log.csv"), rows, seed);
+      spec.commandLine().getOut().println("wrote " + out.resolve("large-log.csv"));
+      return Main.DONE;
+    }
     Scenario scenario;
     try {
       scenario = scenario();

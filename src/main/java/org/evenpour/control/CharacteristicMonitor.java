@@ -34,6 +34,9 @@ public final class CharacteristicMonitor {
 
   private static final double FAR = 4;
 
+  /** Weight of the newest anode in a mold's departure: the last nine or so count. */
+  private static final double RECENT = 0.2;
+
   /**
    * A turn whose scatter stands this many sigma above the usual widens what is expected of its
    * pours.
@@ -177,6 +180,7 @@ public final class CharacteristicMonitor {
     if (state.chart.isOpen()) {
       state.chart.restart();
     }
+    state.departure = Double.NaN;
     state.trialLeft = TRIAL;
     state.learned = 0;
     state.learnedMean = 0;
@@ -367,6 +371,7 @@ public final class CharacteristicMonitor {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
     state.chart.accept(turn, turnAt[i], z, residual, spread);
+    state.follow(residual + state.offset);
     state.settle(residual);
   }
 
@@ -407,6 +412,28 @@ public final class CharacteristicMonitor {
     return Episodes.merged(all, limits.sides().size());
   }
 
+  /**
+   * How far a mold stands from the rest of the wheel just now: an exponentially weighted mean
+   * (Roberts 1959) of how far its last anodes stood from the level of their turns, in the unit.
+   *
+   * @param mold index
+   * @return NaN before its first charted anode, and after a mold change until the next one
+   */
+  public double departure(int mold) {
+    return mold < molds.size() ? molds.get(mold).departure : Double.NaN;
+  }
+
+  /**
+   * How far a mold usually stands from the rest of the wheel: the level that its anodes are judged
+   * against, in the unit.
+   *
+   * @param mold index
+   * @return NaN where it is not known yet
+   */
+  public double usual(int mold) {
+    return mold < molds.size() ? molds.get(mold).offset : Double.NaN;
+  }
+
   /** The classic chart of the wheel. */
   public RunTests wheelTests() {
     return wheelTests;
@@ -439,6 +466,7 @@ public final class CharacteristicMonitor {
     private int learned;
     private double learnedMean;
     private boolean selfStarting;
+    private double departure = Double.NaN;
 
     MoldState(int mold) {
       boolean known = mold < limits.offsets().length;
@@ -457,6 +485,11 @@ public final class CharacteristicMonitor {
     /** Whether the mold may take part in the wheel's level. */
     boolean isSettled() {
       return !Double.isNaN(offset) && trialLeft == 0 && !chart.isOpen();
+    }
+
+    void follow(double fromLevel) {
+      departure =
+          Double.isNaN(departure) ? fromLevel : departure + RECENT * (fromLevel - departure);
     }
 
     /** Variance of the offset's estimate, in units of the pour variance. */

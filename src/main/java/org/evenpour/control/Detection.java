@@ -42,11 +42,12 @@ public record Detection(
    *
    * @param profile with the budget
    * @param molds charts of molds for one characteristic
+   * @param sideCharts charts of ladle sides for one characteristic
    * @param characteristics how many are watched
    * @param turnMinutes how long a turn of the wheel takes
    */
   public static Detection of(
-      WheelProfile profile, int molds, int characteristics, double turnMinutes) {
+      WheelProfile profile, int molds, int sideCharts, int characteristics, double turnMinutes) {
     double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
     double perTurn = profile.falseAlarmsPerShift() / turnsPerShift / characteristics;
     return new Detection(
@@ -55,7 +56,7 @@ public record Detection(
         twoSided(perTurn * POUR_PART / molds),
         RunLength.cusumLimit(REFERENCE, runLength(perTurn * WHEEL_SHIFT_PART)),
         twoSided(perTurn * WHEEL_POINT_PART),
-        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SIDE_PART)),
+        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SIDE_PART / Math.max(1, sideCharts))),
         // One-sided: half the alarms of a two-sided chart with the same limit.
         RunLength.cusumLimit(REFERENCE, runLength(perTurn * SPREAD_PART * 2)));
   }

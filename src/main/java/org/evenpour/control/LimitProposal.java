@@ -308,7 +308,7 @@ public final class LimitProposal {
         wheel,
         sides,
         series(scatter(), 0.1),
-        Detection.of(profile, base.molds(), characteristics, base.turnMinutes()));
+        Detection.of(profile, base.molds(), charts, characteristics, base.turnMinutes()));
   }
 
   /** The scatter within each turn; NaN where too few molds make one. */

@@ -1,0 +1,281 @@
+package org.evenpour.feed;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.evenpour.intake.ArrivingRecords;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogHeader;
+import org.evenpour.intake.Profiles;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Follows a casting log that grows: reads it from its beginning, then looks again and again whether
+ * something was added.
+ *
+ * <p>A last line without its end is waited for. A log that was renamed away is read to its end and
+ * the new one of its name from its beginning; one that was cut off or written anew is read from its
+ * beginning, unless what was read still stands in it. A log that is not there yet, or cannot be
+ * read, is told and tried again.
+ *
+ * <p>Its state is owned by its own thread; {@link #start} and {@link #close} belong to the owner.
+ */
+public final class GrowingLog implements Feed {
+  private static final int CHUNK = 1 << 16;
+
+  /** So many of the last bytes read must still stand where they stood. */
+  private static final int REMEMBERED = 512;
+
+  private static final long STOP_SECONDS = 5;
+
+  private final Path file;
+  private final Profiles profiles;
+  private final InstantSource clock;
+  private final Duration pause;
+  private final CountDownLatch stop = new CountDownLatch(1);
+  private @Nullable Thread thread;
+
+  private final byte[] chunk = new byte[CHUNK];
+  private @Nullable FileChannel channel;
+  private @Nullable Object key;
+  private ArrivingRecords records;
+  private long position;
+  private byte[] remembered = new byte[0];
+  private boolean unusable;
+  private String told = "";
+
+  /**
+   * A log to follow.
+   *
+   * @param file need not be there yet
+   * @param profiles whose headings are made the names that the program knows
+   * @param clock tells when something came
+   * @param pause between two looks
+   */
+  public GrowingLog(Path file, Profiles profiles, InstantSource clock, Duration pause) {
+    this.file = file;
+    this.profiles = profiles;
+    this.clock = clock;
+    this.pause = pause;
+    records = new ArrivingRecords(file.toString(), profiles);
+  }
+
+  @Override
+  public String name() {
+    Path name = file.getFileName();
+    return name == null ? file.toString() : name.toString();
+  }
+
+  @Override
+  public boolean keepsRows() {
+    return true;
+  }
+
+  @Override
+  public void start(Listener listener) {
+    if (thread != null) {
+      throw new IllegalStateException("this feed was started before");
+    }
+    Thread follower = new Thread(() -> follow(listener), "evenpour-feed");
+    follower.setDaemon(true);
+    thread = follower;
+    follower.start();
+  }
+
+  @Override
+  public void close() {
+    stop.countDown();
+    Thread follower = thread;
+    if (follower == null || follower == Thread.currentThread()) {
+      return;
+    }
+    follower.interrupt();
+    try {
+      follower.join(TimeUnit.SECONDS.toMillis(STOP_SECONDS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void follow(Listener listener) {
+    try {
+      do {
+        look(listener);
+      } while (!stop.await(pause.toMillis(), TimeUnit.MILLISECONDS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } finally {
+      closeChannel();
+    }
+  }
+
+  /** Looks once and hands over all that is new. */
+  void look(Listener listener) {
+    try {
+      lookInto(listener);
+      if (!unusable) {
+        if (!told.isEmpty()) {
+          told = "";
+          listener.recovered();
+        }
+        listener.caughtUp(clock.instant());
+      }
+    } catch (IntakeException e) {
+      unusable = true;
+      tell(listener, e.getMessage());
+    } catch (NoSuchFileException e) {
+      // Perhaps renamed away and not there anew yet: the channel still leads to its end.
+      tell(listener, trouble(e));
+    } catch (IOException e) {
+      closeChannel();
+      if (stop.getCount() > 0) {
+        tell(listener, trouble(e));
+      }
+    }
+  }
+
+  private void lookInto(Listener listener) throws IOException, IntakeException {
+    BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
+    if (now.isDirectory()) {
+      throw new IOException("this is a folder");
+    }
+    FileChannel old = channel;
+    if (old == null || !identity(now).equals(key)) {
+      channel = FileChannel.open(file, StandardOpenOption.READ);
+      key = identity(now);
+    }
+    FileChannel current = Objects.requireNonNull(channel);
+    try {
+      if (position > 0 && !holdsWhatWasRead(current)) {
+        if (old != null && old != current && !unusable) {
+          // Renamed away: what was added to it since the last look is still to be had.
+          readOn(old, listener, clock.instant());
+          records.finish(handing(listener, clock.instant()));
+        }
+        restart();
+      }
+    } finally {
+      if (old != current) {
+        close(old);
+      }
+    }
+    if (!unusable) {
+      Instant grown = now.lastModifiedTime().toInstant();
+      readOn(current, listener, position == 0 ? earlier(grown) : clock.instant());
+    }
+  }
+
+  /** What tells a file from another one of its name. */
+  private static Object identity(BasicFileAttributes of) {
+    Object key = of.fileKey();
+    return key == null ? of.creationTime() : key;
+  }
+
+  private boolean holdsWhatWasRead(FileChannel in) throws IOException {
+    ByteBuffer there = ByteBuffer.allocate(remembered.length);
+    while (there.hasRemaining()) {
+      long at = position - remembered.length + there.position();
+      if (in.read(there, at) < 0) {
+        return false;
+      }
+    }
+    return Arrays.equals(there.array(), remembered);
+  }
+
+  private void readOn(FileChannel from, Listener listener, Instant arrivedAt)
+      throws IOException, IntakeException {
+    ArrivingRecords.Reader reader = handing(listener, arrivedAt);
+    while (stop.getCount() > 0) {
+      int count = from.read(ByteBuffer.wrap(chunk), position);
+      if (count <= 0) {
+        return;
+      }
+      position += count;
+      remember(count);
+      records.add(chunk, count, reader);
+    }
+  }
+
+  private void remember(int count) {
+    int kept = Math.min(REMEMBERED, remembered.length + count);
+    byte[] next = new byte[kept];
+    int fresh = Math.min(kept, count);
+    int old = kept - fresh;
+    System.arraycopy(remembered, remembered.length - old, next, 0, old);
+    System.arraycopy(chunk, count - fresh, next, old, fresh);
+    remembered = next;
+  }
+
+  private void restart() {
+    records = new ArrivingRecords(file.toString(), profiles);
+    position = 0;
+    remembered = new byte[0];
+    unusable = false;
+  }
+
+  private static ArrivingRecords.Reader handing(Listener listener, Instant arrivedAt) {
+    return new ArrivingRecords.Reader() {
+      @Override
+      public void header(LogHeader header) {
+        listener.header(header);
+      }
+
+      @Override
+      public void record(long line, byte[] text) {
+        listener.row(line, text, arrivedAt);
+      }
+    };
+  }
+
+  /** A file's time may be ahead of this clock where it lies on another machine. */
+  private Instant earlier(Instant time) {
+    Instant now = clock.instant();
+    return time.isBefore(now) ? time : now;
+  }
+
+  private void tell(Listener listener, @Nullable String what) {
+    String text = String.valueOf(what);
+    if (!text.equals(told)) {
+      told = text;
+      listener.trouble(text);
+    }
+  }
+
+  private String trouble(IOException e) {
+    String why =
+        e instanceof NoSuchFileException
+            ? "there is no such file; waiting for it"
+            : e instanceof AccessDeniedException
+                ? "this file may not be read; trying again"
+                : "this file cannot be read (" + e.getMessage() + "); trying again";
+    return file + ": " + why;
+  }
+
+  private void closeChannel() {
+    close(channel);
+    channel = null;
+  }
+
+  private static void close(@Nullable FileChannel open) {
+    if (open != null) {
+      try {
+        open.close();
+      } catch (IOException e) {
+        // It was only read; nothing is lost.
+      }
+    }
+  }
+}

@@ -1,0 +1,193 @@
+package org.evenpour.live;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Queue;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.feed.Feed;
+import org.evenpour.intake.LogHeader;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * From a feed to snapshots: what the feed's thread hands over waits in a bounded queue; one thread
+ * takes it in and leaves a snapshot, which a screen takes whenever it likes.
+ *
+ * <p>Where the queue is full, a feed whose source keeps its rows waits; of any other the row is
+ * lost, counted and shown. {@link #snapshot} and {@link #acknowledge} may be called by any thread
+ * and never wait.
+ */
+public final class LiveEngine implements AutoCloseable {
+  /** Some 80 hours of casting: an engine that is late by more will not catch up. */
+  static final int QUEUE = 10_000;
+
+  private static final long WAIT_MILLIS = 100;
+  private static final long STOP_MILLIS = 5_000;
+
+  private final Feed feed;
+  private final LiveRecord record;
+  private final InstantSource clock;
+  private final BlockingQueue<Item> queue;
+  private final Queue<Seen> acknowledged = new ConcurrentLinkedQueue<>();
+  private final AtomicLong lost = new AtomicLong();
+  private final Thread thread = new Thread(this::run, "evenpour-engine");
+  private volatile Snapshot latest;
+  private volatile boolean closed;
+
+  /** What came of the feed. */
+  private sealed interface Item {
+    record Header(LogHeader header) implements Item {}
+
+    @SuppressWarnings("ArrayRecordComponent") // handed on, never compared
+    record Row(long line, byte[] text, Instant at) implements Item {}
+
+    record CaughtUp(Instant at) implements Item {}
+
+    record Trouble(@Nullable String what) implements Item {}
+  }
+
+  /**
+   * @param feed is started and closed by this engine
+   * @param record takes the rows in; from now on the engine's thread owns it
+   * @param clock tells when a signal was acknowledged
+   */
+  public LiveEngine(Feed feed, LiveRecord record, InstantSource clock) {
+    this(feed, record, clock, QUEUE);
+  }
+
+  /** With another length of the queue. */
+  LiveEngine(Feed feed, LiveRecord record, InstantSource clock, int queueLength) {
+    this.feed = feed;
+    this.record = record;
+    this.clock = clock;
+    queue = new ArrayBlockingQueue<>(queueLength);
+    latest = Snapshot.before(feed.name());
+    thread.setDaemon(true);
+  }
+
+  /** Begins; to be called once. */
+  public void start() {
+    thread.start();
+    feed.start(new Taking());
+  }
+
+  /** What is known now. */
+  public Snapshot snapshot() {
+    return latest;
+  }
+
+  /**
+   * Somebody has seen a signal. It stands in the file, and in the next snapshot, a moment later.
+   *
+   * @param who their name; empty where they do not say
+   * @param note what they found or did
+   */
+  public void acknowledge(Signal signal, String who, String note) {
+    acknowledged.add(Seen.of(clock.instant(), signal, who, note));
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    feed.close();
+    thread.interrupt();
+    try {
+      thread.join(STOP_MILLIS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void run() {
+    List<Item> batch = new ArrayList<>();
+    while (!closed) {
+      try {
+        Item first = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
+        boolean changed = writeAcknowledged();
+        if (first != null) {
+          batch.add(first);
+          queue.drainTo(batch);
+          batch.forEach(this::take);
+          batch.clear();
+          changed = true;
+        }
+        if (changed) {
+          latest = record.snapshot(lost.get());
+        }
+      } catch (InterruptedException e) {
+        break; // only close() interrupts
+      }
+    }
+    writeAcknowledged();
+  }
+
+  private boolean writeAcknowledged() {
+    boolean any = false;
+    for (Seen one = acknowledged.poll(); one != null; one = acknowledged.poll()) {
+      record.seen(one);
+      any = true;
+    }
+    return any;
+  }
+
+  private void take(Item item) {
+    if (item instanceof Item.Row row) {
+      record.row(row.line(), row.text(), row.at());
+    } else if (item instanceof Item.Header header) {
+      record.header(header.header());
+    } else if (item instanceof Item.CaughtUp caughtUp) {
+      record.caughtUp(caughtUp.at());
+    } else if (item instanceof Item.Trouble trouble) {
+      record.trouble(trouble.what());
+    }
+  }
+
+  /** Puts what is heard into the queue, on the feed's thread. */
+  private final class Taking implements Feed.Listener {
+    @Override
+    public void header(LogHeader header) {
+      put(new Item.Header(header));
+    }
+
+    @Override
+    public void row(long line, byte[] text, Instant arrivedAt) {
+      Item.Row row = new Item.Row(line, text, arrivedAt);
+      if (feed.keepsRows()) {
+        put(row);
+      } else if (!queue.offer(row)) {
+        lost.incrementAndGet();
+      }
+    }
+
+    @Override
+    public void caughtUp(Instant at) {
+      if (queue.remainingCapacity() > 0) { // else it is told again soon
+        put(new Item.CaughtUp(at));
+      }
+    }
+
+    @Override
+    public void trouble(String what) {
+      put(new Item.Trouble(what));
+    }
+
+    @Override
+    public void recovered() {
+      put(new Item.Trouble(null));
+    }
+
+    private void put(Item item) {
+      try {
+        queue.put(item);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt(); // the feed is being closed
+      }
+    }
+  }
+}

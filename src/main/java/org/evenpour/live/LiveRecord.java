@@ -1,0 +1,311 @@
+package org.evenpour.live;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Audited;
+import org.evenpour.casting.Anode;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Pages;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.Episode;
+import org.evenpour.intake.LogHeader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.RowIntake;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A record that grows by one row at a time, judged as it grows.
+ *
+ * <p>What is there at the start is read whole and audited; the limits that the audit proposes stay
+ * in force, and every anode goes through the engine's monitors, those of the start first. A record
+ * too short for good limits gets new ones after 8 turns and whenever it is twice as long, up to 64.
+ * When a turn is closed, its signals are linked anew.
+ *
+ * <p>Owned by the engine's thread.
+ */
+public final class LiveRecord {
+  /** A single anode is shown for so many turns. */
+  private static final int POUR_SHOWN_TURNS = 2;
+
+  private static final double LATE = 4;
+  private static final long LEAST_SILENCE_MILLIS = 10_000;
+  private static final int GAPS = 15;
+
+  private final String source;
+  private final RowIntake intake;
+  private final List<CastingEvent> events;
+  private final SeenFile seenFile;
+  private final List<Seen> seen = new ArrayList<>();
+  private final List<SetAsideRow> setAside = new ArrayList<>();
+  private final Map<String, WheelWatch> watches = new LinkedHashMap<>();
+  private final Map<String, WheelNow> shown = new LinkedHashMap<>();
+  private @Nullable Audited audited;
+  private @Nullable AuditReport report;
+  private List<Signal> now = List.of();
+  private String current = "";
+  private boolean turnClosed;
+  private boolean renewal;
+  private @Nullable SetAsideRow lastSetAside;
+  private boolean lastWasSetAside;
+  private @Nullable String trouble;
+  private @Nullable String seenTrouble;
+  private @Nullable Instant arrivedAt;
+  private @Nullable Instant lookedAt;
+  private long lastCastMillis = Long.MIN_VALUE;
+  private final long[] gaps = new long[GAPS];
+  private int gapCount;
+
+  /**
+   * A record before its first row.
+   *
+   * @param source what people call where the rows come from
+   * @param profiles what the plant says of its wheels
+   * @param events that were written down
+   * @param seenFile where acknowledged signals stand
+   */
+  public LiveRecord(
+      String source, Profiles profiles, List<CastingEvent> events, SeenFile seenFile) {
+    this.source = source;
+    this.events = List.copyOf(events);
+    this.seenFile = seenFile;
+    intake = new RowIntake(profiles, Pages.ofMemory(), null, null);
+    try {
+      seen.addAll(seenFile.read());
+    } catch (IOException e) {
+      seenTrouble = seenFile.path() + ": this file cannot be read (" + e.getMessage() + ")";
+    }
+  }
+
+  /** Rows follow that stand under these headings. */
+  public void header(LogHeader header) {
+    intake.open(header);
+  }
+
+  /** Takes in a row. */
+  public void row(long line, byte[] text, Instant at) {
+    switch (intake.accept(line, text)) {
+      case KEPT -> {
+        lastWasSetAside = false;
+        kept(at);
+      }
+      case SET_ASIDE -> {
+        lastWasSetAside = true;
+        SetAsideRow row = intake.setAside();
+        lastSetAside = row;
+        if (setAside.size() < CastingRecord.SET_ASIDE_KEPT) {
+          setAside.add(row);
+        }
+      }
+      case OUTSIDE_PERIOD, BLANK -> {
+        return;
+      }
+    }
+    Instant before = arrivedAt;
+    if (audited != null && before != null && at.isAfter(before)) {
+      gap(at.toEpochMilli() - before.toEpochMilli());
+    }
+    arrivedAt = at;
+  }
+
+  private void kept(Instant at) {
+    Anode anode = intake.anode();
+    if (audited == null) {
+      if (lastCastMillis != Long.MIN_VALUE && anode.castAtMillis() > lastCastMillis) {
+        gap(anode.castAtMillis() - lastCastMillis);
+      }
+      lastCastMillis = anode.castAtMillis();
+      return;
+    }
+    WheelRecord record = intake.record();
+    current = record.wheel();
+    WheelWatch watch = watches.get(current);
+    if (watch == null || !watch.fits(record)) {
+      renewal = true; // a wheel or a characteristic that was not there before
+      return;
+    }
+    if (watch.accept(anode, record.molds().names())) {
+      turnClosed = true;
+      renewal |= watch.isDue();
+    }
+  }
+
+  private void gap(long millis) {
+    gaps[gapCount++ % GAPS] = millis;
+  }
+
+  /**
+   * Everything that there is was taken in: the time for what takes longer.
+   *
+   * @param at when
+   */
+  public void caughtUp(Instant at) {
+    lookedAt = at;
+    settle();
+  }
+
+  /** Audits where there are no limits yet or they are to be renewed; links what has changed. */
+  void settle() {
+    List<WheelRecord> records = intake.records();
+    if (records.isEmpty()) {
+      return;
+    }
+    if (audited == null || renewal) {
+      renew(records);
+      turnClosed = true;
+    }
+    if (turnClosed) {
+      turnClosed = false;
+      signals(records);
+    }
+  }
+
+  private void renew(List<WheelRecord> records) {
+    renewal = false;
+    Audited fresh =
+        Audit.inFull(
+            new CastingRecord(
+                List.of(source),
+                records,
+                events,
+                intake.rowsRead(),
+                intake.rowsSetAside(),
+                setAside,
+                intake.warnings()));
+    audited = fresh;
+    report = fresh.report();
+    watches.clear();
+    long latest = Long.MIN_VALUE;
+    for (WheelRecord record : records) {
+      WheelWatch watch = new WheelWatch(record, fresh, Audit.moldChanges(events, record));
+      List<String> labels = record.molds().names();
+      for (int row = 0; row < record.rows(); row++) {
+        watch.accept(record.anode(row), labels);
+      }
+      watch.begin();
+      watches.put(record.wheel(), watch);
+      long last = record.castAtMillis().get(record.rows() - 1);
+      if (last > latest) {
+        latest = last;
+        current = record.wheel();
+      }
+    }
+  }
+
+  private void signals(List<WheelRecord> records) {
+    AuditReport before = report;
+    if (before == null) {
+      return;
+    }
+    List<WheelRecord> watched = new ArrayList<>();
+    List<List<List<Episode>>> episodes = new ArrayList<>();
+    for (WheelRecord record : records) {
+      WheelWatch watch = watches.get(record.wheel());
+      if (watch != null && watch.fits(record)) {
+        watched.add(record);
+        episodes.add(watch.episodes());
+      }
+    }
+    List<Signal> all = Audit.signals(watched, events, episodes);
+    report = before.withSignals(all);
+    now = all.stream().filter(signal -> matters(signal, watched)).toList();
+  }
+
+  private static boolean matters(Signal signal, List<WheelRecord> records) {
+    if (signal.scope() != Scope.POUR) {
+      return signal.open();
+    }
+    for (WheelRecord record : records) {
+      if (record.wheel().equals(signal.wheel())) {
+        int turn = record.turn().get(record.rows() - 1);
+        return signal.lastTurn() >= turn - POUR_SHOWN_TURNS && signal.lastTurn() <= turn;
+      }
+    }
+    return false;
+  }
+
+  /** The source cannot be read, and why; null where it can again. */
+  public void trouble(@Nullable String what) {
+    trouble = what;
+  }
+
+  /** Somebody has seen a signal: writes it down. */
+  public void seen(Seen one) {
+    try {
+      seenFile.add(one);
+      seen.add(one);
+      seenTrouble = null;
+    } catch (IOException e) {
+      seenTrouble =
+          seenFile.path()
+              + ": the note was not kept, this file cannot be written ("
+              + e.getMessage()
+              + ")";
+    }
+  }
+
+  /** The episodes of a wheel, one list for each characteristic, as its closed turns show them. */
+  List<List<Episode>> episodes(String wheel) {
+    WheelWatch watch = watches.get(wheel);
+    return watch == null ? List.of() : watch.episodes();
+  }
+
+  /**
+   * What is known now.
+   *
+   * @param rowsLost how many rows were lost on the way here
+   */
+  public Snapshot snapshot(long rowsLost) {
+    for (WheelRecord record : intake.records()) {
+      WheelWatch watch = watches.get(record.wheel());
+      if (watch != null && watch.fits(record)) {
+        shown.put(record.wheel(), watch.now(record));
+      }
+    }
+    List<WheelNow> wheels = List.copyOf(shown.values());
+    int index = -1;
+    for (int i = 0; i < wheels.size(); i++) {
+      if (wheels.get(i).wheel().equals(current)) {
+        index = i;
+      }
+    }
+    return new Snapshot(
+        source,
+        audited == null,
+        intake.rowsRead(),
+        intake.rowsSetAside(),
+        lastSetAside,
+        lastWasSetAside,
+        rowsLost,
+        trouble == null ? seenTrouble : trouble,
+        arrivedAt,
+        lookedAt,
+        silentAfterMillis(),
+        wheels,
+        index,
+        report,
+        now,
+        seen);
+  }
+
+  /** Four times the median of the last gaps. */
+  private long silentAfterMillis() {
+    int count = Math.min(gapCount, GAPS);
+    if (count == 0) {
+      return LEAST_SILENCE_MILLIS;
+    }
+    long[] some = Arrays.copyOf(gaps, count);
+    Arrays.sort(some);
+    return Math.max(LEAST_SILENCE_MILLIS, Math.round(LATE * some[count / 2]));
+  }
+}

@@ -1,0 +1,75 @@
+package org.evenpour.live;
+
+import java.time.Instant;
+import java.util.List;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.SetAsideRow;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that is known at one moment. Never changes, and is handed from the engine's thread to
+ * the screen's.
+ *
+ * @param source what people call where the rows come from
+ * @param reading whether what was there at the start is still being read
+ * @param rows how many rows came
+ * @param rowsSetAside how many of them could not be used
+ * @param lastSetAside the last of these; null where there is none
+ * @param lastWasSetAside whether it was the very last row
+ * @param rowsLost how many rows came faster than they could be taken in, and are lost
+ * @param trouble why the source cannot be read; null where it can
+ * @param arrivedAt when the last row came; null before the first
+ * @param lookedAt when the feed was last heard of
+ * @param silentAfterMillis a row that comes later than this after the last one is late: four times
+ *     the usual
+ * @param wheels by their names
+ * @param current the wheel that cast the last anode; an index of {@code wheels}, −1 before
+ * @param report the audit at the start, with the signals as they stand now; null before
+ * @param now the signals of {@code report} that matter now: those that hold, and single anodes of
+ *     the last turns
+ * @param seen what was acknowledged, oldest first
+ */
+public record Snapshot(
+    String source,
+    boolean reading,
+    long rows,
+    long rowsSetAside,
+    @Nullable SetAsideRow lastSetAside,
+    boolean lastWasSetAside,
+    long rowsLost,
+    @Nullable String trouble,
+    @Nullable Instant arrivedAt,
+    @Nullable Instant lookedAt,
+    long silentAfterMillis,
+    List<WheelNow> wheels,
+    int current,
+    @Nullable AuditReport report,
+    List<Signal> now,
+    List<Seen> seen) {
+
+  /** Copies the lists. */
+  public Snapshot {
+    wheels = List.copyOf(wheels);
+    now = List.copyOf(now);
+    seen = List.copyOf(seen);
+  }
+
+  /** Before anything was heard. */
+  public static Snapshot before(String source) {
+    return new Snapshot(
+        source, true, 0, 0, null, false, 0, null, null, null, 0, List.of(), -1, null, List.of(),
+        List.of());
+  }
+
+  /** Who acknowledged a signal, when and with which note; null where nobody did. */
+  public @Nullable Seen seen(Signal signal) {
+    Seen last = null;
+    for (Seen one : seen) {
+      if (one.isOf(signal)) {
+        last = one;
+      }
+    }
+    return last;
+  }
+}

@@ -1,0 +1,245 @@
+package org.evenpour.live;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.audit.Audited;
+import org.evenpour.audit.MoldOrder;
+import org.evenpour.casting.Anode;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.IntColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.CharacteristicMonitor;
+import org.evenpour.control.Episode;
+import org.evenpour.control.LimitProposal;
+import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.MoldChange;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Watches one wheel: hands each anode to the engine's monitor of each characteristic and keeps the
+ * last turns. Owned by the engine's thread.
+ */
+final class WheelWatch {
+  /** Limits that were proposed from so many turns stay in force. */
+  static final int ENOUGH_TURNS = 64;
+
+  /** So many turns are kept for the board. */
+  static final int TURNS = 12;
+
+  private final String wheel;
+  private final List<String> characteristics;
+  private final List<@Nullable LimitsInForce> limits = new ArrayList<>();
+  private final List<@Nullable CharacteristicMonitor> monitors = new ArrayList<>();
+  private final List<Map<Integer, Double>> means = new ArrayList<>();
+  private final List<MoldChange> changes;
+  private int nextChange;
+
+  private final Deque<WheelNow.Turn> closed = new ArrayDeque<>();
+  private final List<Anode> open = new ArrayList<>();
+  private int turns;
+  private int turnsAtStart;
+  private int lastMold = -1;
+  private long stepsUp;
+  private long stepsDown;
+
+  /**
+   * Watches by the limits of an audit.
+   *
+   * @param record of the wheel; none of its rows is watched yet
+   * @param audited whose limits are in force
+   * @param changes of molds, in the order of time
+   */
+  WheelWatch(WheelRecord record, Audited audited, List<MoldChange> changes) {
+    wheel = record.wheel();
+    characteristics = record.characteristics().stream().map(Characteristic::name).toList();
+    this.changes = changes;
+    for (String name : characteristics) {
+      LimitsInForce its = audited.limits(wheel, name);
+      Map<Integer, Double> mean = new HashMap<>();
+      limits.add(its);
+      means.add(mean);
+      monitors.add(
+          its == null
+              ? null
+              : new CharacteristicMonitor(
+                  its,
+                  record.profile(),
+                  (turn, at, value, anodes, startUp) -> mean.put(turn, value)));
+    }
+  }
+
+  /** Whether this watches all that the record judges. */
+  boolean fits(WheelRecord record) {
+    return characteristics.equals(
+        record.characteristics().stream().map(Characteristic::name).toList());
+  }
+
+  /**
+   * Takes in the next anode.
+   *
+   * @return whether it is the first of a turn, and so the turn before it was closed
+   */
+  boolean accept(Anode anode, List<String> labels) {
+    while (nextChange < changes.size()
+        && changes.get(nextChange).atMillis() <= anode.castAtMillis()) {
+      int mold = changes.get(nextChange++).mold();
+      for (CharacteristicMonitor monitor : monitors) {
+        if (monitor != null) {
+          monitor.moldChanged(mold);
+        }
+      }
+    }
+    boolean first = open.isEmpty() || open.get(0).turn() != anode.turn();
+    for (int i = 0; i < monitors.size(); i++) {
+      CharacteristicMonitor monitor = monitors.get(i);
+      if (monitor != null) {
+        monitor.accept(
+            anode.castAtMillis(),
+            anode.turn(),
+            anode.mold(),
+            anode.side(),
+            anode.serial(),
+            anode.values()[i]);
+      }
+    }
+    if (first) {
+      close();
+      turns++;
+    }
+    open.add(anode);
+    step(anode.mold(), labels);
+    return first;
+  }
+
+  private void close() {
+    if (!open.isEmpty()) {
+      int turn = open.get(0).turn();
+      List<Double> its = new ArrayList<>();
+      for (Map<Integer, Double> mean : means) {
+        its.add(mean.getOrDefault(turn, Double.NaN));
+        mean.clear();
+      }
+      closed.addLast(new WheelNow.Turn(turn, open, its));
+      if (closed.size() >= TURNS) {
+        closed.removeFirst();
+      }
+      open.clear();
+    }
+  }
+
+  private void step(int mold, List<String> labels) {
+    if (lastMold >= 0) {
+      int order = MoldOrder.compare(labels.get(mold), labels.get(lastMold));
+      stepsUp += order > 0 ? 1 : 0;
+      stepsDown += order < 0 ? 1 : 0;
+    }
+    lastMold = mold;
+  }
+
+  /** All anodes that the limits were proposed from have been watched. */
+  void begin() {
+    turnsAtStart = turns;
+  }
+
+  /** Whether the record has become so much longer that better limits can be had. */
+  boolean isDue() {
+    return turnsAtStart < ENOUGH_TURNS
+        && turns > Math.max(LimitProposal.LEAST_TURNS, 2 * turnsAtStart);
+  }
+
+  /** The episodes of each characteristic, as the closed turns show them. */
+  List<List<Episode>> episodes() {
+    List<List<Episode>> all = new ArrayList<>();
+    for (CharacteristicMonitor monitor : monitors) {
+      all.add(monitor == null ? List.of() : monitor.episodes());
+    }
+    return all;
+  }
+
+  /** The wheel as it stands. */
+  WheelNow now(WheelRecord record) {
+    List<String> labels = List.copyOf(record.molds().names());
+    List<WheelNow.Judged> judged = new ArrayList<>();
+    for (int i = 0; i < characteristics.size(); i++) {
+      judged.add(judged(record.characteristics().get(i), i, labels.size()));
+    }
+    List<WheelNow.Turn> last = new ArrayList<>(closed);
+    last.add(new WheelNow.Turn(open.get(0).turn(), open, unknown(characteristics.size())));
+    return new WheelNow(
+        wheel,
+        record.profile(),
+        labels,
+        inOrder(labels),
+        open.get(open.size() - 1),
+        label(record, "charge"),
+        label(record, "crew"),
+        judged,
+        last,
+        turns);
+  }
+
+  private static List<Double> unknown(int count) {
+    List<Double> none = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      none.add(Double.NaN);
+    }
+    return none;
+  }
+
+  private WheelNow.Judged judged(Characteristic characteristic, int i, int molds) {
+    LimitsInForce its = limits.get(i);
+    CharacteristicMonitor monitor = monitors.get(i);
+    List<@Nullable Double> departures = new ArrayList<>();
+    List<@Nullable Double> usual = new ArrayList<>();
+    for (int mold = 0; mold < molds; mold++) {
+      departures.add(monitor == null ? null : known(monitor.departure(mold)));
+      usual.add(monitor == null ? null : known(monitor.usual(mold)));
+    }
+    return new WheelNow.Judged(
+        characteristic.name(),
+        characteristic.unit(),
+        characteristic.displayUnit(),
+        characteristic.specification(),
+        its == null ? null : limits(its),
+        departures,
+        usual,
+        its == null ? null : (Double) its.pourSigma());
+  }
+
+  private static @Nullable Double known(double x) {
+    return Double.isNaN(x) ? null : (Double) x;
+  }
+
+  private static WheelNow.TurnLimits limits(LimitsInForce its) {
+    double center = its.wheel().center();
+    double reach = 3 * its.wheel().movingRangeSigma();
+    return new WheelNow.TurnLimits(center - reach, center, center + reach, its.baseTurns());
+  }
+
+  /** As people count them, backwards where the wheel pours them backwards. */
+  private List<Integer> inOrder(List<String> labels) {
+    List<Integer> order = new ArrayList<>();
+    for (int mold = 0; mold < labels.size(); mold++) {
+      order.add(mold);
+    }
+    int way = stepsDown > stepsUp ? -1 : 1;
+    order.sort((a, b) -> way * MoldOrder.compare(labels.get(a), labels.get(b)));
+    return order;
+  }
+
+  private static String label(WheelRecord record, String setting) {
+    for (Setting one : record.settings()) {
+      IntColumn categories = one.categories();
+      if (one.name().equals(setting) && categories != null) {
+        int index = categories.get(record.rows() - 1);
+        return index < 0 ? "" : one.labels().name(index);
+      }
+    }
+    return "";
+  }
+}

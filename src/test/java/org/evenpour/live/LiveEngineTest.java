@@ -1,0 +1,146 @@
+package org.evenpour.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
+import org.evenpour.feed.Feed;
+import org.evenpour.feed.GrowingLog;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogHeader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.simulate.Scenario;
+import org.evenpour.simulate.Simulation;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LiveEngineTest {
+  @TempDir Path folder;
+  private final SimulatedLog log = SimulatedLog.of(Scenario.week(2).withDays(2));
+
+  @Test
+  void followsAGrowingLog() throws Exception {
+    Path file = folder.resolve("log.csv");
+    Files.writeString(file, log.text(600));
+    GrowingLog feed =
+        new GrowingLog(file, Profiles.NONE, () -> SimulatedLog.NOW, Duration.ofMillis(10));
+    try (LiveEngine engine = engine(feed, LiveEngine.QUEUE)) {
+      engine.start();
+      until(engine, snapshot -> !snapshot.reading() && snapshot.rows() == 600);
+      String next = log.lines().get(600);
+      Files.writeString(file, next.substring(0, 20), StandardOpenOption.APPEND);
+      Files.writeString(file, next.substring(20) + "\n", StandardOpenOption.APPEND);
+      Snapshot snapshot = until(engine, one -> one.rows() == 601);
+      assertThat(snapshot.rowsSetAside()).isZero();
+      assertThat(snapshot.wheels().get(0).last().turn()).isEqualTo(log.turn(600));
+    }
+  }
+
+  @Test
+  void countsRowsThatASourceCannotKeep() throws Exception {
+    AllAtOnce feed = new AllAtOnce(log, 1000, false);
+    try (LiveEngine engine = engine(feed, 4)) {
+      engine.start();
+      Snapshot snapshot = until(engine, one -> one.rows() + one.rowsLost() >= 1000);
+      assertThat(snapshot.rowsLost()).isPositive();
+      assertThat(snapshot.rows() + snapshot.rowsLost()).isEqualTo(1000);
+    }
+  }
+
+  @Test
+  void letsASourceWaitThatKeepsItsRows() throws Exception {
+    AllAtOnce feed = new AllAtOnce(log, 1000, true);
+    try (LiveEngine engine = engine(feed, 4)) {
+      engine.start();
+      Snapshot snapshot = until(engine, one -> one.rows() == 1000);
+      assertThat(snapshot.rowsLost()).isZero();
+    }
+  }
+
+  @Test
+  void writesDownWhatIsAcknowledgedJustBeforeTheEnd() throws Exception {
+    AllAtOnce feed = new AllAtOnce(log, 10, true);
+    LiveEngine engine = engine(feed, 100);
+    engine.start();
+    until(engine, one -> one.rows() == 10);
+    engine.acknowledge(Signals.thinMold("7", 12, 14), "", "seen");
+    engine.close();
+    assertThat(SeenFile.beside(folder.resolve("log.csv")).read()).hasSize(1);
+  }
+
+  private LiveEngine engine(Feed feed, int queue) {
+    LiveRecord record =
+        new LiveRecord(
+            feed.name(), Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));
+    return new LiveEngine(feed, record, () -> SimulatedLog.NOW, queue);
+  }
+
+  private static Snapshot until(LiveEngine engine, Predicate<Snapshot> wanted)
+      throws InterruptedException {
+    Snapshot snapshot = engine.snapshot();
+    for (int tries = 0; tries < 3000 && !wanted.test(snapshot); tries++) {
+      Thread.sleep(10);
+      snapshot = engine.snapshot();
+    }
+    assertThat(wanted.test(snapshot)).as("%s", snapshot).isTrue();
+    return snapshot;
+  }
+
+  /** A feed that hands over everything as fast as it can. */
+  private static final class AllAtOnce implements Feed {
+    private final SimulatedLog log;
+    private final int rows;
+    private final boolean keepsRows;
+    private final CountDownLatch stop = new CountDownLatch(1);
+
+    AllAtOnce(SimulatedLog log, int rows, boolean keepsRows) {
+      this.log = log;
+      this.rows = rows;
+      this.keepsRows = keepsRows;
+    }
+
+    @Override
+    public String name() {
+      return "all at once";
+    }
+
+    @Override
+    public boolean keepsRows() {
+      return keepsRows;
+    }
+
+    @Override
+    public void start(Listener listener) {
+      Thread thread = new Thread(() -> run(listener));
+      thread.setDaemon(true);
+      thread.start();
+    }
+
+    private void run(Listener listener) {
+      try {
+        listener.header(LogHeader.read("log", 1, Simulation.header(), Profiles.NONE));
+        for (int row = 0; row < rows; row++) {
+          listener.row(
+              row + 2L, log.lines().get(row).getBytes(StandardCharsets.UTF_8), SimulatedLog.NOW);
+        }
+        do {
+          listener.caughtUp(SimulatedLog.NOW);
+        } while (!stop.await(10, TimeUnit.MILLISECONDS));
+      } catch (IntakeException | InterruptedException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+
+    @Override
+    public void close() {
+      stop.countDown();
+    }
+  }
+}

@@ -1,0 +1,276 @@
+package org.evenpour.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Audited;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.CharacteristicMonitor;
+import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.Replay;
+import org.evenpour.intake.ArrivingRecords;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.Progress;
+import org.evenpour.intake.SetAside;
+import org.evenpour.simulate.Fault;
+import org.evenpour.simulate.Scenario;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LiveRecordTest {
+  @TempDir Path folder;
+
+  /**
+   * The rest of a log comes byte by byte; whenever a turn is closed, the engine has found what a
+   * batch finds that reads the log so far from its file and judges by the same limits.
+   */
+  @Test
+  void findsTheSameEpisodesLiveAsABatchAtEveryTurn() throws Exception {
+    SimulatedLog log =
+        SimulatedLog.of(
+            Scenario.week(11)
+                .withDays(5)
+                .withMolds(16)
+                .withFaults(
+                    List.of(
+                        Fault.THIN_WASH,
+                        Fault.LADLE_SCALE_BIAS,
+                        Fault.SINGLE_BAD_POUR,
+                        Fault.LATE_CUT_OFF)));
+    int history = 70 * 16;
+    LiveRecord live = live();
+    ArrivingRecords arriving = new ArrivingRecords("log.csv", Profiles.NONE);
+    SimulatedLog.inPieces(arriving, log.text(history), 4096, live);
+    live.caughtUp(SimulatedLog.NOW);
+    Audited audited = Audit.inFull(batch(log, history));
+    int checked = 0;
+    long found = 0;
+    for (int row = history; row < log.lines().size(); row++) {
+      SimulatedLog.inPieces(arriving, log.lines().get(row) + "\n", 7, live);
+      boolean first = log.turn(row) != log.turn(row - 1);
+      if (first && log.turn(row) % 5 == 0) {
+        List<List<Episode>> here = live.episodes("T1");
+        assertThat(here).as("before row %d", row).isEqualTo(replayed(batch(log, row), audited));
+        checked++;
+        found = here.stream().mapToLong(List::size).sum();
+      }
+    }
+    assertThat(checked).isGreaterThan(15);
+    assertThat(found).isGreaterThan(4);
+  }
+
+  private static List<List<Episode>> replayed(CastingRecord record, Audited audited) {
+    WheelRecord wheel = record.wheels().get(0);
+    List<List<Episode>> episodes = new ArrayList<>();
+    for (Characteristic characteristic : wheel.characteristics()) {
+      LimitsInForce limits = Objects.requireNonNull(audited.limits("T1", characteristic.name()));
+      CharacteristicMonitor monitor =
+          new CharacteristicMonitor(
+              limits, wheel.profile(), (turn, at, value, anodes, startUp) -> {});
+      Replay.run(wheel, characteristic.values().toArray(), List.of(), monitor);
+      episodes.add(monitor.episodes());
+    }
+    return episodes;
+  }
+
+  private CastingRecord batch(SimulatedLog log, int rows) throws Exception {
+    Path file = folder.resolve("batch.csv");
+    Files.writeString(file, log.text(rows));
+    return LogReader.read(
+        List.of(file), Profiles.NONE, List.of(), null, null, SetAside.nowhere(), Progress.NONE);
+  }
+
+  @Test
+  void showsTheLastAnodeTheMoldsAndTheLastTurns() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(3).withDays(4).withFault(Fault.UNEXPLAINED));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    for (int row = 0; row < 2000; row++) {
+      log.row(live, row);
+    }
+    Snapshot before = live.snapshot(0);
+    assertThat(before.reading()).isTrue();
+    live.caughtUp(SimulatedLog.NOW);
+    for (int row = 2000; row < 2070; row++) {
+      log.row(live, row);
+      live.caughtUp(SimulatedLog.NOW);
+    }
+    Snapshot snapshot = live.snapshot(2);
+    assertThat(snapshot.reading()).isFalse();
+    assertThat(snapshot.rows()).isEqualTo(2070);
+    assertThat(snapshot.rowsLost()).isEqualTo(2);
+    WheelNow wheel = snapshot.wheels().get(snapshot.current());
+    String[] cells = log.lines().get(2069).split(",");
+    assertThat(wheel.wheel()).isEqualTo("T1");
+    assertThat(wheel.charge()).isEqualTo(cells[2]);
+    assertThat(wheel.crew()).isEqualTo(cells[7]);
+    assertThat(wheel.last().turn()).isEqualTo(Integer.parseInt(cells[3]));
+    assertThat(wheel.molds().get(wheel.last().mold())).isEqualTo(cells[4]);
+    assertThat(wheel.last().values()[0]).isEqualTo(Double.parseDouble(cells[9]));
+    assertThat(wheel.inOrder().stream().map(wheel.molds()::get))
+        .startsWith("1", "2", "3")
+        .endsWith("25", "26");
+    assertThat(wheel.turns()).hasSize(WheelWatch.TURNS);
+    WheelNow.Turn closed = wheel.turns().get(WheelWatch.TURNS - 2);
+    assertThat(closed.turn()).isEqualTo(wheel.last().turn() - 1);
+    assertThat(closed.anodes()).hasSize(26);
+    // Mean of 26 anodes with an s.d. of some 1.5 kg: 5 standard errors.
+    assertThat(closed.means().get(0))
+        .isCloseTo(
+            closed.anodes().stream()
+                .mapToDouble(anode -> anode.values()[0])
+                .average()
+                .orElseThrow(),
+            org.assertj.core.data.Offset.offset(1.5));
+    assertThat(wheel.characteristics())
+        .extracting(WheelNow.Judged::name)
+        .containsExactly("mass", "thickness", "wedge");
+    assertThat(wheel.characteristics().get(0).departures()).hasSize(26).doesNotContainNull();
+  }
+
+  /** The planted truth: one mold shifts, by 2.5 sigma of a pour. */
+  @Test
+  void tellsTheSignalOfTheMoldThatShiftedAndHowFarItStands() throws Exception {
+    SimulatedLog log =
+        SimulatedLog.of(Scenario.week(5).withDays(6).withMolds(20).withFault(Fault.UNEXPLAINED));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    int row = 0;
+    while (log.turn(row) <= 70) {
+      log.row(live, row++);
+    }
+    live.caughtUp(SimulatedLog.NOW);
+    List<Signal> signals = List.of();
+    while (row < log.lines().size() && signals.isEmpty()) {
+      log.row(live, row++);
+      live.caughtUp(SimulatedLog.NOW);
+      signals =
+          live.snapshot(0).now().stream()
+              .filter(signal -> signal.scope() == Scope.MOLD && signal.open())
+              .toList();
+    }
+    assertThat(signals).hasSize(1);
+    Signal signal = signals.get(0);
+    for (int more = 0; more < 200; more++) {
+      log.row(live, row++);
+    }
+    live.caughtUp(SimulatedLog.NOW);
+    WheelNow wheel = live.snapshot(0).wheels().get(0);
+    int mold = wheel.molds().indexOf(signal.mold());
+    WheelNow.Judged judged =
+        wheel.characteristics().stream()
+            .filter(one -> one.name().equals(signal.characteristic()))
+            .findFirst()
+            .orElseThrow();
+    Double departure = Objects.requireNonNull(judged.departures().get(mold));
+    Double usual = Objects.requireNonNull(judged.usual().get(mold));
+    assertThat(Math.signum(departure - usual))
+        .isEqualTo(signal.direction() == Direction.HIGH ? 1.0 : -1.0);
+  }
+
+  @Test
+  void findsLimitsByItselfWhereTheLogBeginsEmpty() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(7).withDays(5).withMolds(16));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    live.caughtUp(SimulatedLog.NOW);
+    assertThat(live.snapshot(0).reading()).isTrue();
+    List<Integer> bases = new ArrayList<>();
+    for (int row = 0; row < 16 * 90; row++) {
+      log.row(live, row);
+      live.caughtUp(SimulatedLog.NOW);
+      WheelNow.TurnLimits limits =
+          live.snapshot(0).wheels().get(0).characteristics().get(0).limits();
+      int base = limits == null ? 0 : limits.baseTurns();
+      if (bases.isEmpty() || bases.get(bases.size() - 1) != base) {
+        bases.add(base);
+      }
+    }
+    assertThat(bases.get(0)).isZero();
+    assertThat(bases).isSorted().hasSizeBetween(4, 6);
+    // 9, 19, 39 and 79 turns: the first at which there are limits, and then twice as many.
+    assertThat(bases.get(bases.size() - 1)).isBetween(64, 80);
+  }
+
+  @Test
+  void setsRowsAsideThatCannotBeUsedAndSaysWhy() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(7).withDays(1));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    log.row(live, 0);
+    log.row(live, 1);
+    // The clock was set back by an hour.
+    String early = log.lines().get(2).replaceFirst("T0\\d", "T04");
+    live.row(4, early.getBytes(java.nio.charset.StandardCharsets.UTF_8), SimulatedLog.NOW);
+    live.caughtUp(SimulatedLog.NOW);
+    Snapshot snapshot = live.snapshot(0);
+    assertThat(snapshot.rowsSetAside()).isEqualTo(1);
+    assertThat(snapshot.lastWasSetAside()).isTrue();
+    assertThat(snapshot.lastSetAside()).extracting(SetAsideRow::line).isEqualTo(4L);
+    log.row(live, 3);
+    live.caughtUp(SimulatedLog.NOW);
+    assertThat(live.snapshot(0).lastWasSetAside()).isFalse();
+  }
+
+  @Test
+  void callsAFeedSilentByItsOwnPace() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(7).withDays(1));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    for (int row = 0; row < 100; row++) {
+      log.row(live, row);
+    }
+    live.caughtUp(SimulatedLog.NOW);
+    // Before anything comes live: four times the usual 30 s or so between two casts.
+    assertThat(live.snapshot(0).silentAfterMillis()).isBetween(4 * 27_000L, 4 * 33_000L);
+    Instant at = SimulatedLog.NOW;
+    for (int row = 100; row < 120; row++) {
+      at = at.plusMillis(5000);
+      live.row(
+          row + 2L, log.lines().get(row).getBytes(java.nio.charset.StandardCharsets.UTF_8), at);
+    }
+    assertThat(live.snapshot(0).silentAfterMillis()).isEqualTo(20_000);
+    assertThat(live.snapshot(0).arrivedAt()).isEqualTo(at);
+  }
+
+  @Test
+  void remembersWhatWasSeen() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(5).withDays(6).withFault(Fault.UNEXPLAINED));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    int row = 0;
+    while (live.snapshot(0).now().stream().noneMatch(Signal::open)) {
+      log.row(live, row++);
+      if (row > 26 * 70) {
+        live.caughtUp(SimulatedLog.NOW);
+      }
+    }
+    Signal signal = live.snapshot(0).now().get(0);
+    assertThat(live.snapshot(0).seen(signal)).isNull();
+    live.seen(Seen.of(SimulatedLog.NOW, signal, "", "looked at it"));
+    assertThat(live.snapshot(0).seen(signal)).isNotNull();
+    // Started anew.
+    LiveRecord again = live();
+    assertThat(again.snapshot(0).seen(signal)).extracting(Seen::note).isEqualTo("looked at it");
+  }
+
+  private LiveRecord live() throws IntakeException {
+    return new LiveRecord(
+        "log.csv", Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));
+  }
+}

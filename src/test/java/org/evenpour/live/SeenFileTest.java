@@ -1,0 +1,84 @@
+package org.evenpour.live;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SeenFileTest {
+  private static final Seen FIRST =
+      new Seen(
+          Instant.parse("2026-03-05T21:10:00Z"),
+          "T1, thickness, mold 7, low",
+          131,
+          140,
+          "R. Soto",
+          "nozzle \"7\" half blocked, cleaned");
+  private static final Seen SECOND =
+      new Seen(Instant.parse("2026-03-06T01:00:00.5Z"), "mass, wheel, high", 150, 152, "", "-2 kg");
+
+  @TempDir Path folder;
+  private Path path;
+  private SeenFile file;
+
+  @BeforeEach
+  void open() {
+    path = folder.resolve("log.csv.seen.csv");
+    file = SeenFile.beside(folder.resolve("log.csv"));
+  }
+
+  @Test
+  void readsWhatItWrote() throws IOException {
+    assertThat(file.read()).isEmpty();
+    file.add(FIRST);
+    file.add(SECOND);
+    assertThat(new SeenFile(path).read()).containsExactly(FIRST, SECOND);
+    assertThat(Files.readAllLines(path))
+        .containsExactly(
+            "at,signal,since_turn,turn,who,note",
+            "\"2026-03-05T21:10:00Z\",\"T1, thickness, mold 7, low\",\"131\",\"140\",\"R. Soto\","
+                + "\"nozzle \"\"7\"\" half blocked, cleaned\"",
+            "\"2026-03-06T01:00:00.500Z\",\"mass, wheel, high\",\"150\",\"152\",\"\",\"'-2 kg\"");
+  }
+
+  /** Whatever a killed process left of its last line, no line before or after it is lost. */
+  @Test
+  void survivesALineThatWasCutOffAnywhere() throws IOException {
+    file.add(FIRST);
+    long kept = Files.size(path);
+    file.add(SECOND);
+    byte[] whole = Files.readAllBytes(path);
+    Seen third = new Seen(FIRST.at(), "mass, wheel, low", 9, 9, "", "ok");
+    for (int length = (int) kept; length < whole.length; length++) {
+      Files.write(path, java.util.Arrays.copyOf(whole, length));
+      assertThat(file.read()).containsExactly(FIRST);
+      file.add(third);
+      // Only the line end may be all that was missing of the second.
+      List<Seen> all =
+          length == whole.length - 1 ? List.of(FIRST, SECOND, third) : List.of(FIRST, third);
+      assertThat(file.read()).as("cut at %d", length).isEqualTo(all);
+    }
+  }
+
+  @Test
+  void neverTakesALineBreakFromANote() throws IOException {
+    file.add(new Seen(FIRST.at(), "s", 1, 2, "", "one\r\ntwo\tthree\u2028four"));
+    assertThat(file.read()).singleElement().extracting(Seen::note).isEqualTo("one two three four");
+  }
+
+  @Test
+  void passesOverLinesThatPeopleSpoiled() throws IOException {
+    file.add(FIRST);
+    Files.writeString(path, "what is this\n\"a\",\"b\"\n\n", StandardOpenOption.APPEND);
+    file.add(SECOND);
+    assertThat(file.read()).containsExactly(FIRST, SECOND);
+    assertThat(Files.readString(path)).contains("what is this");
+  }
+}
