@@ -1,0 +1,292 @@
+package org.evenpour.view.screen;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.evenpour.view.screen.Screens.find;
+import static org.evenpour.view.screen.Screens.onEventThread;
+
+import java.awt.Component;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import javax.swing.AbstractButton;
+import javax.swing.JComponent;
+import javax.swing.JList;
+import javax.swing.JTable;
+import javax.swing.JTextField;
+import javax.swing.JToggleButton;
+import org.evenpour.view.model.DisplayUnits;
+import org.evenpour.view.model.Language;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.Sample;
+import org.evenpour.view.model.Sources;
+import org.evenpour.view.model.Stretch;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.io.TempDir;
+
+class DeskScreenTest {
+  @RegisterExtension final EventThreadGuard guard = new EventThreadGuard();
+
+  private static final FileAsk NOTHING = ask(null);
+
+  private static FileAsk ask(@Nullable Path save) {
+    return new FileAsk() {
+      @Override
+      public List<Path> open() {
+        return List.of();
+      }
+
+      @Override
+      public @Nullable Path save(String proposedName) {
+        return save;
+      }
+    };
+  }
+
+  private record Open(DeskPlace place, JComponent screen) {}
+
+  private static Open open(String language, boolean dark, FileAsk ask) {
+    return onEventThread(
+        () -> {
+          Look look = Look.of(dark, Language.of(language), DisplayUnits.METRIC, 720);
+          Theme.install(look.ink());
+          DeskPlace place = new DeskPlace(ask, log -> {});
+          JComponent screen = place.screen(look);
+          place.show(Sample.opened());
+          place.selection().chooseCharacteristic("thickness");
+          return new Open(place, screen);
+        });
+  }
+
+  @Test
+  void aMoldChosenInTheTableIsChosenEverywhere() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("molds");
+          JTable table = find(open.screen(), "molds.table", JTable.class);
+          table.setRowSelectionInterval(3, 3);
+          String mold = String.valueOf(open.place().selection().mold());
+          assertThat(mold).isNotEqualTo("null");
+          assertThat(find(open.screen(), "mold.detail", JComponent.class).isVisible()).isTrue();
+          open.place().turnTo("record");
+          JTable rows = find(open.screen(), "record.table", JTable.class);
+          assertThat(rows.getRowCount())
+              .isEqualTo(Sample.opened().wheels().get(0).rows(mold).length);
+          open.place().turnTo("capability");
+          JTable molds = find(open.screen(), "capability.molds", JTable.class);
+          assertThat(molds.getSelectedRow()).isNotNegative();
+          open.place().back();
+          return null;
+        });
+  }
+
+  @Test
+  void aSignalChosenInTheListShowsItsEvidence() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("signals");
+          JList<?> list = find(open.screen(), "signals.list", JList.class);
+          assertThat(list.getModel().getSize())
+              .isEqualTo(Sample.opened().report().signals().size());
+          list.setSelectedIndex(2);
+          assertThat(open.place().selection().signal()).isNotNull();
+          PictureView stack = find(open.screen(), "signal.stack", PictureView.class);
+          assertThat(stack.isVisible()).isTrue();
+          assertThat(stack.picture()).isNotNull();
+          open.place().back();
+          assertThat(open.place().selection().signal()).isNull();
+          return null;
+        });
+  }
+
+  @Test
+  void aFilterKeepsRowsThatHoldItsLettersAndTheirOrder() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("molds");
+          JTable table = find(open.screen(), "molds.table", JTable.class);
+          int all = table.getRowCount();
+          find(open.screen(), "molds.filter", JTextField.class).setText("since");
+          int some = table.getRowCount();
+          assertThat(some).isPositive().isLessThan(all);
+          find(open.screen(), "molds.filter", JTextField.class).setText("");
+          find(open.screen(), "molds.with-signal", JToggleButton.class).doClick();
+          assertThat(table.getRowCount()).isEqualTo(some);
+          return null;
+        });
+  }
+
+  @Test
+  void aStretchShortensEveryPage() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().selection().chooseStretch(new Stretch(100, 120));
+          assertThat(find(open.screen(), "strip.whole", AbstractButton.class).isVisible()).isTrue();
+          open.place().turnTo("record");
+          JTable rows = find(open.screen(), "record.table", JTable.class);
+          assertThat(rows.getRowCount()).isLessThan(600);
+          find(open.screen(), "strip.whole", AbstractButton.class).doClick();
+          assertThat(rows.getRowCount()).isEqualTo(6107);
+          return null;
+        });
+  }
+
+  @Test
+  void everyPagePaintsInBothThemesAndLanguages() {
+    for (String language : Language.TAGS) {
+      for (boolean dark : new boolean[] {false, true}) {
+        Open open = open(language, dark, NOTHING);
+        onEventThread(
+            () -> {
+              for (String page : DeskPlace.PAGES) {
+                open.place().turnTo(page);
+                var image = Screens.paint(open.screen(), 1280, 720);
+                Set<Integer> colors = new HashSet<>();
+                for (int x = 0; x < 1280; x += 3) {
+                  for (int y = 0; y < 720; y += 3) {
+                    colors.add(image.getRGB(x, y));
+                  }
+                }
+                assertThat(colors.size()).as(page).isGreaterThan(20);
+              }
+              return null;
+            });
+      }
+    }
+  }
+
+  @Test
+  void whatCanBeFocusedHasANameForScreenReaders() {
+    Open open = open("es", false, NOTHING);
+    onEventThread(
+        () -> {
+          List<String> nameless = new ArrayList<>();
+          for (Component part : Screens.all(open.screen())) {
+            boolean isOurs =
+                part instanceof AbstractButton
+                    || part instanceof JTable
+                    || part instanceof JTextField
+                    || part instanceof PictureView
+                    || part instanceof StripView
+                    || part instanceof JList;
+            if (isOurs && part.isFocusable() && part.getName() != null) {
+              String said = part.getAccessibleContext().getAccessibleName();
+              if (said == null || said.isBlank()) {
+                nameless.add(part.getName());
+              }
+            } else if (isOurs && part.getName() == null && part.getParent().getName() != null) {
+              nameless.add(part.getClass() + " in " + part.getParent().getName());
+            }
+          }
+          assertThat(nameless).isEmpty();
+          return null;
+        });
+  }
+
+  @Test
+  void everyPageSavesWhatItShows(@TempDir Path folder) {
+    Open open = open("en", false, NOTHING);
+    List<Export> exports =
+        onEventThread(
+            () -> {
+              open.place().selection().chooseMold("17");
+              List<Export> all = new ArrayList<>();
+              for (String page : DeskPlace.PAGES) {
+                open.place().turnTo(page);
+                if (page.equals("signals")) {
+                  open.place().selection().chooseSignal(Sample.opened().report().signals().get(0));
+                }
+                DeskScreen desk = Objects.requireNonNull(open.place().desk());
+                List<Export> its = desk.save().exports();
+                assertThat(its).as(page).hasSizeGreaterThan(1);
+                all.addAll(its);
+              }
+              return all;
+            });
+    assertThat(exports)
+        .allSatisfy(
+            export -> {
+              Path file = folder.resolve(export.fileName());
+              export.file().write(file);
+              assertThat(begins(file)).isTrue();
+            });
+  }
+
+  /** Whether a file begins as its ending promises. */
+  private static boolean begins(Path file) throws IOException {
+    byte[] bytes = Files.readAllBytes(file);
+    String name = file.toString();
+    if (name.endsWith(".png")) {
+      return bytes.length > 1000 && bytes[1] == 'P' && bytes[2] == 'N' && bytes[3] == 'G';
+    }
+    if (name.endsWith(".xlsx")) {
+      return bytes[0] == 'P' && bytes[1] == 'K';
+    }
+    return name.endsWith(".svg") ? bytes[0] == '<' : bytes.length > 10;
+  }
+
+  @Test
+  void screensThatAreGoneWatchNoMore() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          for (int i = 0; i < 5; i++) {
+            open.place().screen(Look.of(true, Language.of("en"), DisplayUnits.METRIC, 720));
+          }
+          assertThat(open.place().selection().watchers()).isEqualTo(1);
+          return null;
+        });
+  }
+
+  @Test
+  void anEmptyDeskSaysWhatToDo() {
+    onEventThread(
+        () -> {
+          Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
+          Theme.install(look.ink());
+          DeskPlace place = new DeskPlace(NOTHING, log -> {});
+          JComponent screen = place.screen(look);
+          assertThat(find(screen, "empty.button", AbstractButton.class).isEnabled()).isTrue();
+          return null;
+        });
+  }
+
+  @Test
+  void aFileThatCannotBeReadIsSaidWhereItWasOpened(@TempDir Path folder) throws Exception {
+    Path broken = Files.writeString(folder.resolve("broken.csv"), "a,b\n1,2\n");
+    Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
+    record Both(DeskPlace place, JComponent screen) {}
+    Both both =
+        onEventThread(
+            () -> {
+              Theme.install(look.ink());
+              DeskPlace place = new DeskPlace(NOTHING, log -> {});
+              JComponent screen = place.screen(look);
+              place.open(new Sources(List.of(broken), null, null));
+              return new Both(place, screen);
+            });
+    long end = System.nanoTime() + 20_000_000_000L;
+    boolean isSaid = false;
+    while (!isSaid && System.nanoTime() < end) {
+      isSaid =
+          onEventThread(
+              () ->
+                  Screens.all(both.screen()).stream()
+                      .filter(part -> "failed.why".equals(part.getName()))
+                      .anyMatch(
+                          part -> ((javax.swing.JTextArea) part).getText().contains("broken.csv")));
+      Thread.sleep(20);
+    }
+    assertThat(isSaid).isTrue();
+  }
+}
