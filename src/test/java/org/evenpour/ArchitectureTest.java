@@ -5,9 +5,9 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
-import com.tngtech.archunit.junit.AnalyzeClasses;
-import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +15,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 /** Holds the borders between the rooms; the table stands in DEVELOPERS.md. */
-@AnalyzeClasses(packages = "org.evenpour", importOptions = ImportOption.DoNotIncludeTests.class)
 class ArchitectureTest {
 
   private static final String ROOT = "org.evenpour.";
@@ -80,7 +80,6 @@ class ArchitectureTest {
 
   @TestFactory
   Stream<DynamicTest> eachRoomImportsOnlyWhatItMay() {
-    var all = all();
     return MAY_IMPORT.keySet().stream()
         .map(
             room ->
@@ -101,13 +100,12 @@ class ArchitectureTest {
                                       target.getPackageName().startsWith(ROOT)
                                           && allowed.stream().noneMatch(a -> within(target, a))))
                           .allowEmptyShould(true)
-                          .check(all);
+                          .check(ALL);
                     }));
   }
 
   @TestFactory
   Stream<DynamicTest> partsOfOthersStayInTheirRoom() {
-    var all = all();
     return LIVES_IN.entrySet().stream()
         .map(
             entry ->
@@ -124,7 +122,7 @@ class ArchitectureTest {
                             .dependOnClassesThat()
                             .resideInAPackage(entry.getKey())
                             .allowEmptyShould(true)
-                            .check(all)));
+                            .check(ALL)));
   }
 
   private static boolean within(JavaClass target, String pattern) {
@@ -132,76 +130,90 @@ class ArchitectureTest {
     return target.getPackageName().equals(name) || target.getPackageName().startsWith(name + ".");
   }
 
-  private static com.tngtech.archunit.core.domain.JavaClasses all() {
-    return new com.tngtech.archunit.core.importer.ClassFileImporter()
-        .withImportOption(new ImportOption.DoNotIncludeTests())
-        .importPackages("org.evenpour");
+  private static final JavaClasses ALL =
+      new ClassFileImporter()
+          .withImportOption(new ImportOption.DoNotIncludeTests())
+          .importPackages("org.evenpour");
+
+  private static void check(ArchRule rule) {
+    rule.allowEmptyShould(true).check(ALL);
   }
 
-  @ArchTest
-  static final ArchRule roomsFormNoCycle =
-      slices().matching("org.evenpour.(*)..").should().beFreeOfCycles();
+  @Test
+  void roomsFormNoCycle() {
+    check(slices().matching("org.evenpour.(*)..").should().beFreeOfCycles());
+  }
 
-  @ArchTest
-  static final ArchRule everyRoomIsSwept = // a new room must be entered in the table above
-      classes()
-          .that()
-          .resideInAPackage("org.evenpour..")
-          .should()
-          .resideInAnyPackage(
-              MAY_IMPORT.keySet().stream().map(r -> ROOT + r + "..").toArray(String[]::new));
+  @Test
+  void everyRoomIsSwept() {
+    check(
+        classes()
+            .that()
+            .resideInAPackage("org.evenpour..")
+            .should()
+            .resideInAnyPackage(
+                MAY_IMPORT.keySet().stream().map(r -> ROOT + r + "..").toArray(String[]::new)));
+  }
 
-  @ArchTest
-  static final ArchRule onlyEntryPointsReadTheSystemClock =
-      noClasses()
-          .that()
-          .resideOutsideOfPackages("org.evenpour.command..")
-          .should()
-          .callMethod(System.class, "currentTimeMillis")
-          .orShould()
-          .callMethod(java.time.Instant.class, "now")
-          .orShould()
-          .callMethod(java.time.ZonedDateTime.class, "now")
-          .orShould()
-          .callMethod(java.time.LocalDateTime.class, "now")
-          .orShould()
-          .callMethod(java.time.Clock.class, "systemUTC")
-          .orShould()
-          .callMethod(java.time.Clock.class, "systemDefaultZone")
-          .orShould()
-          .callMethod(java.time.ZoneId.class, "systemDefault");
+  @Test
+  void onlyEntryPointsReadTheSystemClock() {
+    check(
+        noClasses()
+            .that()
+            .resideOutsideOfPackages("org.evenpour.command..")
+            .should()
+            .callMethod(System.class, "currentTimeMillis")
+            .orShould()
+            .callMethod(java.time.Instant.class, "now")
+            .orShould()
+            .callMethod(java.time.ZonedDateTime.class, "now")
+            .orShould()
+            .callMethod(java.time.LocalDateTime.class, "now")
+            .orShould()
+            .callMethod(java.time.Clock.class, "systemUTC")
+            .orShould()
+            .callMethod(java.time.Clock.class, "systemDefaultZone")
+            .orShould()
+            .callMethod(java.time.ZoneId.class, "systemDefault"));
+  }
 
-  @ArchTest
-  static final ArchRule nothingIsRandomWithoutASeed =
-      noClasses()
-          .should()
-          .callConstructor(java.util.Random.class)
-          .orShould()
-          .callConstructor(java.util.SplittableRandom.class)
-          .orShould()
-          .callMethod(Math.class, "random")
-          .orShould()
-          .callMethod(java.util.concurrent.ThreadLocalRandom.class, "current");
+  @Test
+  void nothingIsRandomWithoutASeed() {
+    check(
+        noClasses()
+            .should()
+            .callConstructor(java.util.Random.class)
+            .orShould()
+            .callConstructor(java.util.SplittableRandom.class)
+            .orShould()
+            .callMethod(Math.class, "random")
+            .orShould()
+            .callMethod(java.util.concurrent.ThreadLocalRandom.class, "current"));
+  }
 
-  @ArchTest
-  static final ArchRule onlyCommandsPrint =
-      noClasses()
-          .that()
-          .resideOutsideOfPackage("org.evenpour.command..")
-          .should()
-          .accessField(System.class, "out")
-          .orShould()
-          .accessField(System.class, "err")
-          .orShould()
-          .callMethod(System.class, "exit", int.class);
+  @Test
+  void onlyCommandsPrint() {
+    check(
+        noClasses()
+            .that()
+            .resideOutsideOfPackage("org.evenpour.command..")
+            .should()
+            .accessField(System.class, "out")
+            .orShould()
+            .accessField(System.class, "err")
+            .orShould()
+            .callMethod(System.class, "exit", int.class));
+  }
 
-  @ArchTest
-  static final ArchRule statisticsAndTheEngineKnowNoScreen =
-      noClasses()
-          .that()
-          .resideInAnyPackage(
-              "org.evenpour.stats..", "org.evenpour.control..", "org.evenpour.link..")
-          .should()
-          .dependOnClassesThat()
-          .resideInAnyPackage("java.nio.file..", "java.net..", "javax..");
+  @Test
+  void statisticsAndTheEngineKnowNoScreen() {
+    check(
+        noClasses()
+            .that()
+            .resideInAnyPackage(
+                "org.evenpour.stats..", "org.evenpour.control..", "org.evenpour.link..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("java.nio.file..", "java.net..", "javax.."));
+  }
 }

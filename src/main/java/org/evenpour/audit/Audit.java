@@ -11,6 +11,8 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
@@ -45,7 +47,8 @@ public final class Audit {
     List<String> notes = new ArrayList<>(record.warnings());
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
-    for (WheelRecord wheel : record.wheels()) {
+    for (WheelRecord recorded : record.wheels()) {
+      WheelRecord wheel = measured(recorded);
       TurnIndex index = TurnIndex.of(wheel);
       turns += index.turns();
       for (String mold : wheel.molds().names()) {
@@ -113,6 +116,24 @@ public final class Audit {
       findings.link(wheel, TurnIndex.of(wheel), eventsAt(events, wheel), episodes.get(i));
     }
     return findings.signals();
+  }
+
+  /**
+   * The wheel without characteristics that its rows never have: a column may be another wheel's.
+   */
+  private static WheelRecord measured(WheelRecord wheel) {
+    List<Characteristic> some =
+        wheel.characteristics().stream().filter(c -> hasValue(c.values())).toList();
+    return some.size() == wheel.characteristics().size() ? wheel : wheel.withCharacteristics(some);
+  }
+
+  private static boolean hasValue(DoubleColumn column) {
+    for (int i = 0; i < column.size(); i++) {
+      if (!Double.isNaN(column.get(i))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static AuditReport.Log log(CastingRecord record, int molds, int turns) {

@@ -42,6 +42,27 @@ public record WheelRecord(
     @Nullable Setting disposition,
     @Nullable Setting defect) {
 
+  /** The same rows with other characteristics. */
+  public WheelRecord withCharacteristics(List<Characteristic> others) {
+    return new WheelRecord(
+        wheel,
+        profile,
+        molds,
+        sides,
+        serials,
+        castAtMillis,
+        turn,
+        mold,
+        side,
+        serial,
+        line,
+        others,
+        points,
+        settings,
+        disposition,
+        defect);
+  }
+
   /** How many anodes there are. */
   public int rows() {
     return castAtMillis.size();
