@@ -12,6 +12,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
@@ -52,12 +53,20 @@ public final class Audit {
       }
       List<CastingEvent> events = eventsAt(record.events(), wheel);
       List<MoldChange> changes = changes(events, wheel);
+      Detection detection =
+          Detection.of(
+              wheel.profile(),
+              wheel.molds().size(),
+              wheel.sides().size(),
+              wheel.characteristics().size(),
+              index.turnMinutes());
       List<CharacteristicAudit.Result> results =
           IntStream.range(0, wheel.characteristics().size())
               .parallel()
               .mapToObj(
                   i ->
-                      CharacteristicAudit.of(wheel, wheel.characteristics().get(i), index, changes))
+                      CharacteristicAudit.of(
+                          wheel, wheel.characteristics().get(i), index, detection, changes))
               .toList();
       for (CharacteristicAudit.Result result : results) {
         characteristics.add(result.report());

@@ -22,6 +22,7 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.BaseRecord;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.ClassicCharts;
+import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsInForce;
@@ -80,17 +81,19 @@ final class CharacteristicAudit {
   /**
    * Audits one characteristic.
    *
+   * @param detection how far each chart of this wheel may stray
    * @param changes when molds were changed or dressed, in the order of time
    */
   static Result of(
       WheelRecord record,
       Characteristic characteristic,
       TurnIndex turns,
+      Detection detection,
       List<MoldChange> changes) {
-    return new CharacteristicAudit(record, characteristic, turns).audit(changes);
+    return new CharacteristicAudit(record, characteristic, turns).audit(detection, changes);
   }
 
-  private Result audit(List<MoldChange> changes) {
+  private Result audit(Detection detection, List<MoldChange> changes) {
     Specification specification = characteristic.specification();
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
@@ -111,8 +114,7 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       classic.accept(mold[i], value[i]);
     }
-    LimitsInForce limits =
-        LimitProposal.propose(base(), record.profile(), record.characteristics().size());
+    LimitsInForce limits = LimitProposal.propose(base(), detection);
     List<TurnPoint> points = new ArrayList<>();
     CharacteristicMonitor monitor = null;
     if (limits != null) {
@@ -173,8 +175,7 @@ final class CharacteristicAudit {
         Arrays.copyOf(x, n),
         rows == 0 ? 0 : turns.ofRow()[rows - 1] + 1,
         molds,
-        sides,
-        turns.turnMinutes());
+        sides);
   }
 
   private Overall overall() {

@@ -10,9 +10,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /**
- * Hands out the pages that a record's columns are made of: from the heap until its share is used,
- * and from a mapped temporary file after that, so that a log larger than memory's share is still
- * read whole.
+ * Hands out the pages that a record's columns are made of: from memory until its share is used, and
+ * from a mapped temporary file after that, so that a log larger than memory's share is still read
+ * whole. Pages lie outside the heap, where no garbage collection walks or moves them.
  *
  * <p>Owned by the thread that reads the log; pages once filled may be read by any thread.
  */
@@ -23,19 +23,19 @@ public final class Pages {
 
   private static final int MAPPED_PAGES = 512;
 
-  private final long heapShareBytes;
-  private long heapUsedBytes;
+  private final long shareBytes;
+  private long usedBytes;
   private ByteBuffer mapped = ByteBuffer.allocate(0);
   private long mappedBytes;
 
   /**
-   * @param heapShareBytes how much of the heap the pages may take
+   * @param shareBytes how much memory the pages may take
    */
-  public Pages(long heapShareBytes) {
-    this.heapShareBytes = heapShareBytes;
+  public Pages(long shareBytes) {
+    this.shareBytes = shareBytes;
   }
 
-  /** Pages that may take a third of the heap that this process may grow to. */
+  /** Pages that may take as much as a third of the heap that this process may grow to. */
   public static Pages ofMemory() {
     return new Pages(Runtime.getRuntime().maxMemory() / 3);
   }
@@ -47,9 +47,9 @@ public final class Pages {
 
   ByteBuffer next(int bytesPerValue) {
     int size = LENGTH * bytesPerValue;
-    if (heapUsedBytes + size <= heapShareBytes) {
-      heapUsedBytes += size;
-      return ByteBuffer.allocate(size).order(ByteOrder.nativeOrder());
+    if (usedBytes + size <= shareBytes) {
+      usedBytes += size;
+      return ByteBuffer.allocateDirect(size).order(ByteOrder.nativeOrder());
     }
     if (mapped.remaining() < size) {
       mapped = map((long) MAPPED_PAGES * LENGTH);

@@ -10,21 +10,22 @@ package org.evenpour.control;
  * @param turns how many turns
  * @param molds how many molds, of the whole log
  * @param sides how many ladle sides; at least 1
- * @param turnMinutes the usual time of a turn
  */
 @SuppressWarnings("ArrayRecordComponent") // built once, handed to the proposal, dropped
 public record BaseRecord(
-    int[] turn,
-    int[] mold,
-    int[] side,
-    double[] value,
-    int turns,
-    int molds,
-    int sides,
-    double turnMinutes) {
+    int[] turn, int[] mold, int[] side, double[] value, int turns, int molds, int sides) {
 
   /** How many anodes there are. */
   public int size() {
     return value.length;
+  }
+
+  /** How many turns have any value. */
+  int turnsWithValues() {
+    int count = 0;
+    for (int i = 0; i < turn.length; i++) {
+      count += i == 0 || turn[i] != turn[i - 1] ? 1 : 0;
+    }
+    return count;
   }
 }

@@ -1,5 +1,6 @@
 package org.evenpour.control;
 
+import java.util.Arrays;
 import org.evenpour.casting.WheelProfile;
 import org.evenpour.stats.Normal;
 import org.evenpour.stats.RunLength;
@@ -42,23 +43,39 @@ public record Detection(
    *
    * @param profile with the budget
    * @param molds charts of molds for one characteristic
-   * @param sideCharts charts of ladle sides for one characteristic
+   * @param sides ladle sides
    * @param characteristics how many are watched
    * @param turnMinutes how long a turn of the wheel takes
    */
   public static Detection of(
-      WheelProfile profile, int molds, int sideCharts, int characteristics, double turnMinutes) {
+      WheelProfile profile, int molds, int sides, int characteristics, double turnMinutes) {
     double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
     double perTurn = profile.falseAlarmsPerShift() / turnsPerShift / characteristics;
+    double[] shifts = {
+      perTurn * MOLD_PART / molds,
+      perTurn * WHEEL_SHIFT_PART,
+      perTurn * SIDE_PART / Math.max(1, sideCharts(sides)),
+      // One-sided: half the alarms of a two-sided chart with the same limit.
+      perTurn * SPREAD_PART * 2
+    };
+    double[] h =
+        Arrays.stream(shifts)
+            .parallel()
+            .map(rate -> RunLength.cusumLimit(REFERENCE, runLength(rate)))
+            .toArray();
     return new Detection(
         REFERENCE,
-        RunLength.cusumLimit(REFERENCE, runLength(perTurn * MOLD_PART / molds)),
+        h[0],
         twoSided(perTurn * POUR_PART / molds),
-        RunLength.cusumLimit(REFERENCE, runLength(perTurn * WHEEL_SHIFT_PART)),
+        h[1],
         twoSided(perTurn * WHEEL_POINT_PART),
-        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SIDE_PART / Math.max(1, sideCharts))),
-        // One-sided: half the alarms of a two-sided chart with the same limit.
-        RunLength.cusumLimit(REFERENCE, runLength(perTurn * SPREAD_PART * 2)));
+        h[2],
+        h[3]);
+  }
+
+  /** How many charts tell ladle sides apart: one for two of them, one each for more. */
+  static int sideCharts(int sides) {
+    return sides < 2 ? 0 : sides == 2 ? 1 : sides;
   }
 
   private static double runLength(double falseAlarmsPerTurn) {

@@ -3,7 +3,6 @@ package org.evenpour.control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.evenpour.casting.WheelProfile;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.stats.Autocorrelation;
 import org.evenpour.stats.MovingRange;
@@ -60,13 +59,11 @@ public final class LimitProposal {
    * molds a turn, or too few turns, or no scatter at all.
    *
    * @param base the base period
-   * @param profile the crew's budget of false alarms
-   * @param characteristics how many are watched together
+   * @param detection how far each chart may stray
    */
-  public static @Nullable LimitsInForce propose(
-      BaseRecord base, WheelProfile profile, int characteristics) {
-    long turns = Arrays.stream(base.turn()).distinct().count();
-    if (turns < LEAST_TURNS || base.size() < LEAST_MOLDS * turns) {
+  public static @Nullable LimitsInForce propose(BaseRecord base, Detection detection) {
+    if (base.turnsWithValues() < LEAST_TURNS
+        || base.size() < LEAST_MOLDS * base.turnsWithValues()) {
       return null;
     }
     LimitProposal proposal = new LimitProposal(base);
@@ -77,7 +74,7 @@ public final class LimitProposal {
       proposal.refine();
       proposal.scale();
     }
-    return proposal.pourSigma > 0 ? proposal.limits(profile, characteristics) : null;
+    return proposal.pourSigma > 0 ? proposal.limits(detection) : null;
   }
 
   private static int[][] rowsBy(int[] key, int keys) {
@@ -263,7 +260,7 @@ public final class LimitProposal {
     return pairs == 0 || squares == 0 ? 0 : products / squares;
   }
 
-  private LimitsInForce limits(WheelProfile profile, int characteristics) {
+  private LimitsInForce limits(Detection detection) {
     double[] effect = new double[base.turns()];
     for (int t = 0; t < effect.length; t++) {
       double sum = 0;
@@ -286,7 +283,7 @@ public final class LimitProposal {
     }
     SeriesLimits wheel = series(effect, pourSigma / Math.sqrt(base.molds()));
     List<SeriesLimits> sides = new ArrayList<>();
-    int charts = base.sides() == 1 ? 0 : base.sides() == 2 ? 1 : base.sides();
+    int charts = Detection.sideCharts(base.sides());
     for (int c = 0; c < charts; c++) {
       double[] contrast = new double[base.turns()];
       for (int t = 0; t < contrast.length; t++) {
@@ -308,7 +305,7 @@ public final class LimitProposal {
         wheel,
         sides,
         series(scatter(), 0.1),
-        Detection.of(profile, base.molds(), charts, characteristics, base.turnMinutes()));
+        detection);
   }
 
   /** The scatter within each turn; NaN where too few molds make one. */

@@ -26,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record Topic(List<Signal> signals) {
 
+  /** Signals of a report that are looked at; nobody reads more, and joining them takes its time. */
+  static final int MOST = 500;
+
   /** Molds whose onsets lie farther apart are not one matter. */
   static final int TURNS_APART = 12;
 
@@ -53,12 +56,12 @@ public record Topic(List<Signal> signals) {
   }
 
   /**
-   * All signals of a report, the most important first: those that still hold before those that have
-   * passed, lasting ones before single anodes, clear before doubtful.
+   * The signals of a report, up to {@link #MOST}, the most important first: those that still hold
+   * before those that have passed, lasting ones before single anodes, clear before doubtful.
    */
   public static List<Topic> of(AuditReport report) {
     Map<List<Object>, List<Signal>> alike = new LinkedHashMap<>();
-    for (Signal signal : report.signals()) {
+    for (Signal signal : mostImportant(report.signals())) {
       alike.computeIfAbsent(likeness(signal), key -> new ArrayList<>()).add(signal);
     }
     List<Topic> topics = new ArrayList<>();
@@ -96,6 +99,21 @@ public record Topic(List<Signal> signals) {
     double clear = error > 0 ? Math.abs(signal.size()) / error : sigmas(signal);
     boolean strong = signal.links().stream().anyMatch(l -> l.evidence() == Evidence.STRONG);
     return strong ? 2 * clear : clear;
+  }
+
+  /**
+   * All signals of an ordinary record; of a very long one those that stand farthest from chance.
+   */
+  private static List<Signal> mostImportant(List<Signal> signals) {
+    if (signals.size() <= MOST) {
+      return signals;
+    }
+    return signals.stream()
+        .sorted(
+            Comparator.comparing((Signal signal) -> !signal.open())
+                .thenComparing(signal -> -clarity(signal)))
+        .limit(MOST)
+        .toList();
   }
 
   private static double sigmas(Signal signal) {

@@ -17,6 +17,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.CharacteristicMonitor;
+import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsInForce;
 import org.junit.jupiter.api.BeforeAll;
@@ -170,9 +171,11 @@ class SampleAuditTest {
   void findsTheSameOneAnodeAtATime() {
     WheelRecord wheel = record.wheels().get(0);
     TurnIndex turns = TurnIndex.of(wheel);
+    Detection detection = Detection.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit.Result batch =
-          CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, List.of());
+          CharacteristicAudit.of(
+              wheel, wheel.characteristics().get(c), turns, detection, List.of());
       LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
  */
 class LimitProposalTest {
   private static final WheelProfile PROFILE = WheelOfNumbers.quietProfile(0.1);
+  private static final Detection DETECTION = Detection.of(PROFILE, 26, 1, 1, 13);
 
   @Test
   void recoversTheParametersOfASoundWheel() {
@@ -77,17 +78,16 @@ class LimitProposalTest {
             new double[] {1, 2, 3, 4, 5, 6, 7, 8, 9, 10},
             10,
             2,
-            1,
-            13);
+            1);
 
-    assertThat(LimitProposal.propose(oneMoldATurn, PROFILE, 1)).isNull();
-    assertThat(LimitProposal.propose(new WheelOfNumbers(7, 1, 1, 0, 4).base(7), PROFILE, 1))
+    assertThat(LimitProposal.propose(oneMoldATurn, DETECTION)).isNull();
+    assertThat(LimitProposal.propose(new WheelOfNumbers(7, 1, 1, 0, 4).base(7), DETECTION))
         .isNull();
   }
 
   @Test
   void refusesAWheelWithoutAnyScatter() {
-    assertThat(LimitProposal.propose(new WheelOfNumbers(30, 0, 0, 0, 5).base(30), PROFILE, 1))
+    assertThat(LimitProposal.propose(new WheelOfNumbers(30, 0, 0, 0, 5).base(30), DETECTION))
         .isNull();
   }
 }

@@ -71,11 +71,15 @@ final class WheelOfNumbers {
       side[i] = twoSides ? mold[i] % 2 : 0;
       x[i] = value[turn[i]][mold[i]];
     }
-    return new BaseRecord(turn, mold, side, x, baseTurns, MOLDS, twoSides ? 2 : 1, 13);
+    return new BaseRecord(turn, mold, side, x, baseTurns, MOLDS, twoSides ? 2 : 1);
+  }
+
+  Detection detection(WheelProfile profile) {
+    return Detection.of(profile, MOLDS, twoSides ? 2 : 1, 1, 13);
   }
 
   LimitsInForce limits(WheelProfile profile) {
-    LimitsInForce limits = LimitProposal.propose(base(turns), profile, 1);
+    LimitsInForce limits = LimitProposal.propose(base(turns), detection(profile));
     if (limits == null) {
       throw new AssertionError("no limits were proposed");
     }

@@ -21,6 +21,10 @@ class EventsReaderTest {
     return EventsReader.read(LogText.write(folder, "events.csv", text), Profiles.NONE);
   }
 
+  private String at(int line) {
+    return folder.resolve("events.csv") + ":" + line;
+  }
+
   @Test
   void readsEventsInTheOrderOfTheirTimes() throws IntakeException {
     assertThat(
@@ -33,22 +37,30 @@ class EventsReaderTest {
                 2026-03-05T00:00:00Z;N2;;wheel_stopped;lunch\r
                 """))
         .containsExactly(
-            new CastingEvent(Instant.parse("2026-03-04T11:00:00Z"), "", null, "strange_noise", ""),
+            new CastingEvent(
+                Instant.parse("2026-03-04T11:00:00Z"), "", null, "strange_noise", "", at(4)),
             new CastingEvent(
                 Instant.parse("2026-03-05T00:00:00Z"),
                 "N2",
                 "7",
                 "mold_changed",
-                "new; from store"),
+                "new; from store",
+                at(2)),
             new CastingEvent(
-                Instant.parse("2026-03-05T00:00:00Z"), "N2", null, "wheel_stopped", "lunch"));
+                Instant.parse("2026-03-05T00:00:00Z"),
+                "N2",
+                null,
+                "wheel_stopped",
+                "lunch",
+                at(5)));
   }
 
   @Test
   void needsOnlyTimeAndEvent() throws IntakeException {
     assertThat(read("event,who,at\nscale_checked,crew red,2026-03-04T12:00Z\n"))
         .containsExactly(
-            new CastingEvent(Instant.parse("2026-03-04T12:00:00Z"), "", null, "scale_checked", ""));
+            new CastingEvent(
+                Instant.parse("2026-03-04T12:00:00Z"), "", null, "scale_checked", "", at(2)));
     assertThat(read("at,event\n")).isEmpty();
   }
 
@@ -98,7 +110,7 @@ class EventsReaderTest {
             2026-03-04T05:00Z,,7,mold_changed
             2026-03-04T05:00Z,E,,wheel_stopped
             2026-03-04T05:00Z,E,8,mold_changed
-            2026-03-04T06:00Z,E,8,mold_dressed
+            2026-03-04T05:00Z,E,8,mold_dressed
             2026-03-04T05:00Z,W,7,mold_changed
             """);
     CastingRecord record =
@@ -107,7 +119,14 @@ class EventsReaderTest {
     assertThat(record.events()).isEqualTo(events);
     assertThat(record.warnings())
         .containsExactly(
-            "events name the mold \"8\", which no row of the log names",
-            "events name the wheel \"W\", which no row of the log names");
+            at(5)
+                + ": no row of the log names the mold \"8\"; correct the event, or audit that mold's"
+                + " log",
+            at(6)
+                + ": no row of the log names the mold \"8\"; correct the event, or audit that mold's"
+                + " log",
+            at(7)
+                + ": no row of the log names the wheel \"W\"; correct the event, or audit that"
+                + " wheel's log");
   }
 }

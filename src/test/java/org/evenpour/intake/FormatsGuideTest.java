@@ -41,7 +41,9 @@ class FormatsGuideTest {
     assertThat(record.warnings())
         .containsExactly(
             "the profile speaks of the setting \"spray_flow_l_min\", which is no column of the log",
-            "events name the mold \"14\", which no row of the log names");
+            events
+                + ":2: no row of the log names the mold \"14\"; correct the event, or audit that"
+                + " mold's log");
   }
 
   private static String starting(List<String> examples, String begin) {

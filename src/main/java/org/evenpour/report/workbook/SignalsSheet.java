@@ -1,7 +1,9 @@
 package org.evenpour.report.workbook;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Link;
@@ -17,8 +19,13 @@ final class SignalsSheet {
   private SignalsSheet() {}
 
   static void write(Paper paper) {
-    List<Signal> signals =
-        Topic.of(paper.report()).stream().flatMap(topic -> topic.signals().stream()).toList();
+    Map<String, Signal> byId = new LinkedHashMap<>();
+    Topic.of(paper.report()).stream()
+        .flatMap(topic -> topic.signals().stream())
+        .forEach(signal -> byId.put(signal.id(), signal));
+    // A very long record has more signals than are joined into topics: these follow.
+    paper.report().signals().forEach(signal -> byId.putIfAbsent(signal.id(), signal));
+    List<Signal> signals = List.copyOf(byId.values());
     signals(paper, signals);
     links(paper, signals);
   }
