@@ -1,6 +1,7 @@
 package org.evenpour.view.model;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
@@ -146,10 +147,8 @@ public final class Tables {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
     int[] rows = wheel.rows(mold);
-    int end = 0;
-    while (end < rows.length && wheel.at()[rows[end]] < desk.turns().to()) {
-      end++;
-    }
+    int end = Arrays.binarySearch(rows, wheel.rowAt(desk.turns().to()));
+    end = end < 0 ? -end - 1 : end;
     int from = Math.max(0, end - LAST);
     double[] values = new double[end - from];
     for (int i = from; i < end && column != null; i++) {
@@ -316,7 +315,10 @@ public final class Tables {
             row ->
                 row.signals() == 0
                     ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)
-                    : new Cell.Text(desk.look().say("cell.unstable", row.signals()))));
+                    : new Cell.Text(
+                        row.signals() == 1
+                            ? desk.look().say("cell.unstable.one")
+                            : desk.look().say("cell.unstable", row.signals()))));
     columns.add(
         new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
     columns.add(

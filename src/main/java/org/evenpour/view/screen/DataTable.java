@@ -78,6 +78,8 @@ final class DataTable<R> {
     table.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     table.setSelectionBackground(look.ink().chosen());
     table.setSelectionForeground(look.ink().text());
+    // Files are dropped on the window, not on what lies in it.
+    table.setDropTarget(null);
     table.getTableHeader().setReorderingAllowed(false);
     table.getTableHeader().setFont(look.ink().bold(0.92));
   }

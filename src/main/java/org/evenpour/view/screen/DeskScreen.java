@@ -94,6 +94,7 @@ final class DeskScreen {
         new JList<>(
             pages.stream().map(page -> look.say("page." + page.key())).toArray(String[]::new));
     names.setName("desk.pages");
+    names.setDropTarget(null);
     names.getAccessibleContext().setAccessibleName(look.say("menu.page"));
     names.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     names.setFixedCellHeight(look.px(36));

@@ -56,6 +56,7 @@ final class Parts {
     JTextArea area = new JTextArea(text);
     area.setName(name);
     area.setEditable(false);
+    area.setDropTarget(null);
     area.setFocusable(true);
     area.setLineWrap(true);
     area.setWrapStyleWord(true);

@@ -35,6 +35,7 @@ final class SignalsPage implements Page {
     list = new JList<>(model);
     list.setName("signals.list");
     list.getAccessibleContext().setAccessibleName(look.say("page.signals.tip"));
+    list.setDropTarget(null);
     list.setCellRenderer(renderer);
     list.setFixedCellHeight(renderer.height());
     list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
