@@ -96,7 +96,8 @@ public final class LiveEngine implements AutoCloseable {
   public void close() {
     closed = true;
     feed.close();
-    thread.interrupt();
+    // No interrupt: it would close the very file in which somebody's note is being written. The
+    // thread looks up from its queue soon.
     try {
       thread.join(STOP_MILLIS);
     } catch (InterruptedException e) {
@@ -121,7 +122,7 @@ public final class LiveEngine implements AutoCloseable {
           latest = record.snapshot(lost.get());
         }
       } catch (InterruptedException e) {
-        break; // only close() interrupts
+        break; // nobody here interrupts; whoever does wants it to end
       }
     }
     writeAcknowledged();
