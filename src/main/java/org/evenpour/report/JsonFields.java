@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 final class JsonFields {
   private final JsonGenerator out;
   private final JsonLines lines;
+  private final IsoTimes times = new IsoTimes();
 
   JsonFields(JsonGenerator out, JsonLines lines) {
     this.out = out;
@@ -65,7 +66,7 @@ final class JsonFields {
   }
 
   void instant(String name, Instant value) throws IOException {
-    out.writeStringField(name, value.toString());
+    out.writeStringField(name, times.text(value));
   }
 
   void yes(String name, boolean value) throws IOException {

@@ -3,6 +3,8 @@ package org.evenpour.report;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.PrettyPrinter;
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Lays JSON out for people: one member a line, small things whole on theirs; the line break is a
@@ -11,6 +13,7 @@ import java.io.IOException;
  * <p>Owned by the thread that writes the report.
  */
 final class JsonLines implements PrettyPrinter {
+  private final List<String> indents = new ArrayList<>();
   private int depth;
   private boolean onOneLine;
 
@@ -28,10 +31,10 @@ final class JsonLines implements PrettyPrinter {
   }
 
   private void newLine(JsonGenerator out) throws IOException {
-    out.writeRaw('\n');
-    for (int i = 0; i < depth; i++) {
-      out.writeRaw("  ");
+    while (indents.size() <= depth) {
+      indents.add("\n" + "  ".repeat(indents.size()));
     }
+    out.writeRaw(indents.get(depth));
   }
 
   @Override
