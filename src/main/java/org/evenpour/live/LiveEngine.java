@@ -94,9 +94,9 @@ public final class LiveEngine implements AutoCloseable {
 
   @Override
   public void close() {
-    closed = true;
     feed.close();
-    thread.interrupt();
+    // Never interrupted: that would close the file in which a note is just being kept.
+    closed = true;
     try {
       thread.join(STOP_MILLIS);
     } catch (InterruptedException e) {
@@ -121,7 +121,7 @@ public final class LiveEngine implements AutoCloseable {
           latest = record.snapshot(lost.get());
         }
       } catch (InterruptedException e) {
-        break; // only close() interrupts
+        break; // nobody here interrupts; whoever does wants an end
       }
     }
     writeAcknowledged();

@@ -246,11 +246,7 @@ public final class LiveRecord {
       seen.add(one);
       seenTrouble = null;
     } catch (IOException e) {
-      seenTrouble =
-          seenFile.path()
-              + ": the note was not kept, this file cannot be written ("
-              + e.getMessage()
-              + ")";
+      seenTrouble = seenFile.path() + ": this file cannot be written (" + e.getMessage() + ")";
     }
   }
 
@@ -287,7 +283,8 @@ public final class LiveRecord {
         lastSetAside,
         lastWasSetAside,
         rowsLost,
-        trouble == null ? seenTrouble : trouble,
+        trouble,
+        seenTrouble,
         arrivedAt,
         lookedAt,
         silentAfterMillis(),

@@ -368,6 +368,10 @@ public final class BoardReading {
   }
 
   private String notice() {
+    String notKept = snapshot.noteTrouble();
+    if (notKept != null) {
+      return words.say("notice.note", notKept);
+    }
     if (snapshot.rowsLost() > 0) {
       return words.say("notice.lost", words.board().count(snapshot.rowsLost()));
     }
