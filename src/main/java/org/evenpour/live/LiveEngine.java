@@ -94,10 +94,9 @@ public final class LiveEngine implements AutoCloseable {
 
   @Override
   public void close() {
-    closed = true;
     feed.close();
-    // No interrupt: it would close the very file in which somebody's note is being written. The
-    // thread looks up from its queue soon.
+    // Never interrupted: that would close the file in which a note is just being kept.
+    closed = true;
     try {
       thread.join(STOP_MILLIS);
     } catch (InterruptedException e) {
@@ -122,7 +121,7 @@ public final class LiveEngine implements AutoCloseable {
           latest = record.snapshot(lost.get());
         }
       } catch (InterruptedException e) {
-        break; // nobody here interrupts; whoever does wants it to end
+        break; // nobody here interrupts; whoever does wants an end
       }
     }
     writeAcknowledged();

@@ -29,8 +29,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>What is there at the start is read whole and audited; the limits that the audit proposes stay
  * in force, and every anode goes through the engine's monitors, those of the start first. A record
- * too short for good limits gets new ones after 8 turns and whenever it is twice as long, up to 64.
- * When a turn is closed, its signals are linked anew.
+ * too short for good limits gets new ones after 8 turns and whenever it is twice as long, up to
+ * 250. When a turn is closed, its signals are linked anew.
  *
  * <p>Owned by the engine's thread.
  */
@@ -246,11 +246,7 @@ public final class LiveRecord {
       seen.add(one);
       seenTrouble = null;
     } catch (IOException e) {
-      seenTrouble =
-          seenFile.path()
-              + ": the note was not kept, this file cannot be written ("
-              + e.getMessage()
-              + ")";
+      seenTrouble = seenFile.path() + ": this file cannot be written (" + e.getMessage() + ")";
     }
   }
 
@@ -287,7 +283,8 @@ public final class LiveRecord {
         lastSetAside,
         lastWasSetAside,
         rowsLost,
-        trouble == null ? seenTrouble : trouble,
+        trouble,
+        seenTrouble,
         arrivedAt,
         lookedAt,
         silentAfterMillis(),

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param lastWasSetAside whether it was the very last row
  * @param rowsLost how many rows came faster than they could be taken in, and are lost
  * @param trouble why the source cannot be read; null where it can
+ * @param noteTrouble why a note was not kept; null where all were
  * @param arrivedAt when the last row came; null before the first
  * @param lookedAt when the feed was last heard of
  * @param silentAfterMillis a row that comes later than this after the last one is late: four times
@@ -39,6 +40,7 @@ public record Snapshot(
     boolean lastWasSetAside,
     long rowsLost,
     @Nullable String trouble,
+    @Nullable String noteTrouble,
     @Nullable Instant arrivedAt,
     @Nullable Instant lookedAt,
     long silentAfterMillis,
@@ -58,8 +60,8 @@ public record Snapshot(
   /** Before anything was heard. */
   public static Snapshot before(String source) {
     return new Snapshot(
-        source, true, 0, 0, null, false, 0, null, null, null, 0, List.of(), -1, null, List.of(),
-        List.of());
+        source, true, 0, 0, null, false, 0, null, null, null, null, 0, List.of(), -1, null,
+        List.of(), List.of());
   }
 
   /** Who acknowledged a signal, when and with which note; null where nobody did. */

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class WheelWatch {
   /** Limits that were proposed from so many turns stay in force. */
-  static final int ENOUGH_TURNS = 64;
+  static final int ENOUGH_TURNS = 250;
 
   /** So many turns are kept for the board. */
   static final int TURNS = 12;

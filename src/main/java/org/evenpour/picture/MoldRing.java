@@ -51,9 +51,22 @@ public record MoldRing(
    * @param mark which way its signal goes; {@link Mark#NONE} without a signal
    * @param word for the signal: {@code thin}; empty without one
    * @param says all of it in words
+   * @param usual the departure that it usually has, from which its bar grows; null = bars grow from
+   *     the circle
    */
   public record Mold(
-      String label, @Nullable Double departure, Mark mark, String word, String says) {}
+      String label,
+      @Nullable Double departure,
+      Mark mark,
+      String word,
+      String says,
+      @Nullable Double usual) {
+
+    /** A mold whose bar grows from the circle. */
+    public Mold(String label, @Nullable Double departure, Mark mark, String word, String says) {
+      this(label, departure, mark, word, says, null);
+    }
+  }
 
   /**
    * Where the wheel stands.
@@ -68,11 +81,14 @@ public record MoldRing(
   private static final double REACH = 0.062;
   private static final double PADS = 0.435;
 
+  /** The smallest letters, in body text. */
+  private static final double LEAST = 0.9;
+
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
     Pen pen = Pen.on(g, ink);
     double size = size(pen, area);
-    double cx = area.getCenterX();
+    double cx = area.getCenterX() - beside(pen, size) / 2;
     double cy = area.getCenterY();
     List<Spot> spots = new ArrayList<>();
     double hair = Math.max(1, size / 700);
@@ -101,26 +117,40 @@ public record MoldRing(
     }
     // Where there is no room for all words, the molds that stand farthest off have theirs.
     worst.sort(Comparator.comparingDouble(i -> -off(molds.get(i))));
-    double letters = worst.size() > 5 ? 0.026 : 0.032;
+    boolean isCrowded = worst.size() > 5;
+    double letters =
+        Math.max(isCrowded ? 0.026 : 0.032, (isCrowded ? 0.8 : LEAST) * ink.textPx() / size);
     for (int i : worst) {
       word(pen, molds.get(i), degrees(i, step), cx, cy, size, letters, words);
     }
     pouringSpot(pen, cx, cy, size, padDeep, ink);
     turning(pen, cx, cy, size, ink);
     if (!spanLabel.isEmpty()) {
-      pen.text(
-          spanLabel, cx, cy + size * 0.035, 0.5, ink.font(size * 0.024 / ink.textPx()), ink.dim());
+      pen.text(spanLabel, cx, cy + size * 0.035, 0.5, ink.font(small(size, 0.024, ink)), ink.dim());
     }
     return new Painted(spots, null);
   }
 
   /** As large as fits with the word at the pouring spot. */
   private double size(Pen pen, Rectangle2D area) {
-    double ems = pen.width(pouring, pen.ink().font(1)) / pen.ink().textPx();
     double cos = Math.abs(Math.cos(Math.toRadians(bearing.pouringDegrees())));
-    double beside = cos > 0.3 ? 1.1 + 2 * cos * 0.028 * ems : 1.02;
     double above = cos > 0.95 ? 1.02 : 1.17;
-    return Math.min(area.getWidth() / beside, area.getHeight() / above);
+    double high = area.getHeight() / above;
+    double wide =
+        cos > 0.3 ? (area.getWidth() - Math.abs(beside(pen, high))) / 1.1 : area.getWidth() / 1.02;
+    return Math.min(wide, high);
+  }
+
+  /** How far the word at the pouring spot reaches to the right; to the left where negative. */
+  private double beside(Pen pen, double size) {
+    double cos = Math.cos(Math.toRadians(bearing.pouringDegrees()));
+    double width = pen.width(pouring, pen.ink().font(small(size, 0.028, pen.ink())));
+    return Math.abs(cos) > 0.3 ? cos * width : 0;
+  }
+
+  /** So many times body text: a share of the picture's size, and never much smaller than text. */
+  private static double small(double size, double share, Ink ink) {
+    return Math.max(LEAST, size * share / ink.textPx());
   }
 
   private double degrees(int index, double step) {
@@ -177,8 +207,16 @@ public record MoldRing(
     if (departure != null && !departure.isNaN()) {
       double part = Math.max(-1.5, Math.min(1.5, departure / span));
       double thick = Math.min(padWide * 0.5, size * 0.022);
-      double from = BASE * size;
-      double to = from + part * REACH * size;
+      Double usual = mold.usual();
+      double start = usual == null ? 0 : Math.max(-1.5, Math.min(1.5, usual / span));
+      double from = (BASE + start * REACH) * size;
+      double to = (BASE + part * REACH) * size;
+      if (usual != null) {
+        pen.fill(
+            place.createTransformedShape(
+                new Rectangle2D.Double(-thick, -from, thick * 2, hairOf(size))),
+            ink.dim());
+      }
       Shape bar =
           place.createTransformedShape(
               new Rectangle2D.Double(
@@ -188,7 +226,7 @@ public record MoldRing(
                   Math.max(hairOf(size), Math.abs(to - from))));
       pen.fill(bar, signal ? ink.of(mold.mark()) : ink.data());
       if (Math.abs(departure / span) > 1.5) {
-        double gap = -from - Math.signum(part) * REACH * size * 1.32;
+        double gap = -(BASE + Math.signum(part) * REACH * 1.32) * size;
         pen.fill(
             place.createTransformedShape(
                 new Rectangle2D.Double(-thick, gap, thick * 2, size * 0.005)),
@@ -211,7 +249,10 @@ public record MoldRing(
 
   private static double off(Mold mold) {
     Double departure = mold.departure();
-    return departure == null || departure.isNaN() ? 0 : Math.abs(departure);
+    Double usual = mold.usual();
+    return departure == null || departure.isNaN()
+        ? 0
+        : Math.abs(departure - (usual == null ? 0 : usual));
   }
 
   private void word(
@@ -274,7 +315,7 @@ public record MoldRing(
         at.getX() + cos * size * 0.006,
         at.getY(),
         cos > 0.3 ? 0 : cos < -0.3 ? 1 : 0.5,
-        ink.font(size * 0.028 / ink.textPx()),
+        ink.font(small(size, 0.028, ink)),
         ink.text());
   }
 

@@ -269,6 +269,16 @@ class LiveRecordTest {
     assertThat(again.snapshot(0).seen(signal)).extracting(Seen::note).isEqualTo("looked at it");
   }
 
+  @Test
+  void saysThatANoteCouldNotBeKept() throws Exception {
+    LiveRecord live = live();
+    Files.createDirectory(SeenFile.beside(folder.resolve("log.csv")).path());
+    live.seen(Seen.of(SimulatedLog.NOW, Signals.thinMold("7", 12, 14), "", "looked at it"));
+    Snapshot snapshot = live.snapshot(0);
+    assertThat(snapshot.seen()).isEmpty();
+    assertThat(snapshot.noteTrouble()).contains("log.csv.seen.csv").contains("cannot be written");
+  }
+
   private LiveRecord live() throws IntakeException {
     return new LiveRecord(
         "log.csv", Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));

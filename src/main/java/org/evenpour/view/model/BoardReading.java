@@ -1,0 +1,451 @@
+package org.evenpour.view.model;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Anode;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.Unit;
+import org.evenpour.control.LimitProposal;
+import org.evenpour.live.Snapshot;
+import org.evenpour.live.WheelNow;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.MoldRing;
+import org.evenpour.report.Figures;
+import org.evenpour.report.Topic;
+import org.jspecify.annotations.Nullable;
+
+/** Makes of a snapshot what the board says. */
+public final class BoardReading {
+  private static final List<String> RUNS = List.of("mass", "thickness");
+
+  private final Snapshot snapshot;
+  private final Instant now;
+  private final DisplayUnits units;
+  private final BoardChoice choice;
+  private final BoardWords words;
+  private final @Nullable WheelNow wheel;
+  private final ZoneId zone;
+  private final @Nullable BoardSignals signals;
+
+  private BoardReading(Snapshot snapshot, Instant now, Look look, BoardChoice choice) {
+    this.snapshot = snapshot;
+    this.now = now;
+    this.units = look.units();
+    this.choice = choice;
+    words = BoardWords.of(look.language());
+    WheelNow shown = wheel(snapshot, choice);
+    wheel = shown;
+    zone = shown == null ? java.time.ZoneOffset.UTC : shown.profile().zone();
+    AuditReport report = snapshot.report();
+    signals =
+        shown == null || report == null
+            ? null
+            : new BoardSignals(snapshot, report, shown.wheel(), words, units, zone);
+  }
+
+  /**
+   * What the board says.
+   *
+   * @param snapshot what is known
+   * @param now the time of day
+   * @param look language and units
+   * @param choice what the crew has chosen
+   */
+  public static BoardModel of(Snapshot snapshot, Instant now, Look look, BoardChoice choice) {
+    return new BoardReading(snapshot, now, look, choice).model();
+  }
+
+  /** The wheel that is shown; null before the first anode. */
+  public static @Nullable WheelNow wheel(Snapshot snapshot, BoardChoice choice) {
+    for (WheelNow one : snapshot.wheels()) {
+      if (one.wheel().equals(choice.wheel())) {
+        return one;
+      }
+    }
+    return snapshot.current() < 0 ? null : snapshot.wheels().get(snapshot.current());
+  }
+
+  /** How many signals, or groups of them, the shown wheel has. */
+  static int topics(Snapshot snapshot, BoardChoice choice) {
+    WheelNow its = wheel(snapshot, choice);
+    AuditReport report = snapshot.report();
+    return its == null || report == null
+        ? 0
+        : Topic.of(
+                report.withSignals(
+                    snapshot.now().stream()
+                        .filter(signal -> signal.wheel().equals(its.wheel()))
+                        .toList()))
+            .size();
+  }
+
+  /** The characteristics that the wheel's bars can show, in their order. */
+  public static List<String> ringChoices(WheelNow wheel) {
+    return wheel.characteristics().stream().map(WheelNow.Judged::name).toList();
+  }
+
+  /** The characteristic that the wheel's bars show. */
+  public static String ring(WheelNow wheel, BoardChoice choice) {
+    List<String> names = ringChoices(wheel);
+    String chosen = choice.ring();
+    if (chosen != null && names.contains(chosen)) {
+      return chosen;
+    }
+    return names.contains("thickness") ? "thickness" : names.get(0);
+  }
+
+  private BoardModel model() {
+    WheelNow its = wheel;
+    List<BoardModel.Matter> matters = List.of();
+    List<Signal> chosen = List.of();
+    BoardSignals said = signals;
+    if (said != null && !said.topics().isEmpty()) {
+      int index = Math.max(0, Math.min(choice.signal(), said.topics().size() - 1));
+      matters = said.matters(index);
+      chosen = said.topics().get(index).signals();
+    }
+    BoardModel.Verdict verdict = verdict();
+    BoardModel.Alert alert = alert();
+    List<BoardModel.Figure> figures = its == null ? List.of() : figures(its);
+    String place = its == null ? snapshot.source() : place(its);
+    return new BoardModel(
+        place,
+        age(),
+        DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(now.atZone(zone)),
+        figures.isEmpty() ? null : figures.get(0),
+        figures.size() < 2 ? List.of() : figures.subList(1, figures.size()),
+        alert,
+        its == null ? null : ringOf(its),
+        its == null ? "" : ringTitle(its),
+        its == null ? List.of() : runs(its),
+        verdict,
+        matters,
+        chosen,
+        words.say("more", "{0}"),
+        notice(),
+        keys(),
+        spoken(place, figures, alert, verdict, matters));
+  }
+
+  private String place(WheelNow its) {
+    List<String> parts = new ArrayList<>();
+    if (!its.wheel().isEmpty()) {
+      parts.add(words.say("place.wheel", its.wheel()));
+    }
+    if (!its.charge().isEmpty()) {
+      parts.add(words.say("place.charge", its.charge()));
+    }
+    parts.add(words.say("place.turn", its.last().turn()));
+    parts.add(words.say("place.mold", its.molds().get(its.last().mold())));
+    if (!its.crew().isEmpty()) {
+      parts.add(words.say("place.crew", its.crew()));
+    }
+    return String.join("    ", parts);
+  }
+
+  private @Nullable Duration sinceLast() {
+    Instant arrived = snapshot.arrivedAt();
+    return arrived == null ? null : Duration.between(arrived, now);
+  }
+
+  private String age() {
+    Duration since = sinceLast();
+    return since == null ? "" : words.say("age", words.length(since));
+  }
+
+  private BoardModel.@Nullable Alert alert() {
+    Duration since = sinceLast();
+    String large = since == null ? "" : words.length(since);
+    String trouble = snapshot.trouble();
+    if (trouble != null) {
+      return new BoardModel.Alert(words.say("alert.trouble"), large, trouble);
+    }
+    WheelNow its = wheel;
+    if (snapshot.reading() || its == null || since == null) {
+      return new BoardModel.Alert(
+          words.say(snapshot.rows() == 0 ? "alert.waiting" : "alert.reading"),
+          snapshot.rows() == 0 ? "" : words.board().count(snapshot.rows()),
+          snapshot.source());
+    }
+    if (since.toMillis() <= snapshot.silentAfterMillis()) {
+      return null;
+    }
+    List<BoardModel.Figure> figures = figures(its);
+    String last = figures.get(0).number() + " " + figures.get(0).unit();
+    return new BoardModel.Alert(
+        words.say("alert.silent"),
+        large,
+        words.say(
+            "alert.silent.last",
+            last.strip(),
+            its.molds().get(its.last().mold()),
+            its.last().turn(),
+            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT)
+                .format(Instant.ofEpochMilli(its.last().castAtMillis()).atZone(zone))));
+  }
+
+  /** Mass first, then the others; a set-point of each pour is mass's own target. */
+  private List<BoardModel.Figure> figures(WheelNow its) {
+    List<BoardModel.Figure> figures = new ArrayList<>();
+    double deviation = Double.NaN;
+    for (int i = 0; i < its.characteristics().size(); i++) {
+      if (its.characteristics().get(i).name().equals("mass_deviation")) {
+        deviation = its.last().values()[i];
+      }
+    }
+    for (int i = 0; i < its.characteristics().size(); i++) {
+      WheelNow.Judged judged = its.characteristics().get(i);
+      if (!judged.name().equals("mass_deviation")) {
+        figures.add(
+            figure(judged, its.last(), i, judged.name().equals("mass") ? deviation : Double.NaN));
+      }
+    }
+    return figures;
+  }
+
+  private BoardModel.Figure figure(
+      WheelNow.Judged judged, Anode last, int index, double fromSetPoint) {
+    Unit unit = units.shown(judged.unit().suffix());
+    Figures figures = new Figures(unit);
+    String name = BoardWords.capital(words.report().characteristic(judged.name()));
+    double value = last.values()[index];
+    if (Double.isNaN(value)) {
+      return new BoardModel.Figure(
+          name,
+          words.report().say("missing"),
+          unit.symbol(),
+          Mark.NONE,
+          "",
+          words.say("figure.missing"),
+          false);
+    }
+    Double target = judged.specification().target();
+    double from =
+        !Double.isNaN(fromSetPoint) ? fromSetPoint : target == null ? Double.NaN : value - target;
+    String distance = "";
+    Mark way = Mark.NONE;
+    if (!Double.isNaN(from)) {
+      int decimals = figures.decimals();
+      String signed = figures.departure(from, decimals);
+      boolean zero = !signed.startsWith("+") && !signed.startsWith("−");
+      way = zero ? Mark.NONE : from > 0 ? Mark.HIGH : Mark.LOW;
+      distance = words.say(zero ? "figure.on" : from > 0 ? "figure.over" : "figure.under", signed);
+    }
+    Mark outside = BoardRun.outside(judged, value);
+    return new BoardModel.Figure(
+        name,
+        Figures.number(unit.fromCanonical(value), figures.decimals()),
+        unit.symbol(),
+        way == Mark.NONE ? outside : way,
+        distance,
+        tolerance(judged, outside, figures),
+        outside != Mark.NONE);
+  }
+
+  private String tolerance(WheelNow.Judged judged, Mark outside, Figures figures) {
+    Double lower = judged.specification().lower();
+    Double upper = judged.specification().upper();
+    if (lower == null && upper == null) {
+      return "";
+    }
+    String which =
+        lower != null && upper != null
+            ? words.say("tolerance.both", plain(lower, figures), figures.value(upper))
+            : lower != null
+                ? words.say("tolerance.lower", figures.value(lower))
+                : words.say(
+                    "tolerance.upper", figures.value(java.util.Objects.requireNonNull(upper)));
+    return words.say(outside == Mark.NONE ? "tolerance.within" : "tolerance.outside", which);
+  }
+
+  private static String plain(double value, Figures figures) {
+    return Figures.number(figures.unit().fromCanonical(value), figures.decimals());
+  }
+
+  private MoldRing ringOf(WheelNow its) {
+    String name = ring(its, choice);
+    WheelNow.Judged judged =
+        its.characteristics().stream()
+            .filter(one -> one.name().equals(name))
+            .findFirst()
+            .orElseThrow();
+    List<MoldRing.Mold> molds = new ArrayList<>();
+    for (int mold : its.inOrder()) {
+      String label = its.molds().get(mold);
+      BoardSignals said = signals;
+      Signal signal = said == null ? null : said.of(label);
+      String state = signal == null || said == null ? "" : said.state(signal);
+      molds.add(
+          new MoldRing.Mold(
+              label,
+              judged.departures().get(mold),
+              signal == null ? Mark.NONE : BoardSignals.mark(signal),
+              state,
+              words.say("ring.mold", label, state.isEmpty() ? words.say("ring.quiet") : state),
+              judged.usual().get(mold)));
+    }
+    return new MoldRing(
+        molds,
+        new MoldRing.Bearing(
+            choice.pouringDegrees(),
+            choice.clockwise(),
+            Math.max(0, its.inOrder().indexOf(its.last().mold()))),
+        span(judged),
+        "±" + spanText(judged),
+        words.say("ring.pouring"),
+        null);
+  }
+
+  private String ringTitle(WheelNow its) {
+    return words.say("ring.title", words.report().characteristic(ring(its, choice)));
+  }
+
+  /** 1, 2 or 5 times a power of ten, so that every mold's usual stand has room. */
+  private double span(WheelNow.Judged judged) {
+    return units.shown(judged.unit().suffix()).toCanonical(shownSpan(judged))
+        - units.shown(judged.unit().suffix()).toCanonical(0);
+  }
+
+  private double shownSpan(WheelNow.Judged judged) {
+    Double sigma = judged.pourSigma();
+    double widest = sigma == null ? 1 : 2 * sigma;
+    for (Double usual : judged.usual()) {
+      widest = usual == null ? widest : Math.max(widest, Math.abs(usual) / 1.3);
+    }
+    double wanted = units.shown(judged.unit().suffix()).differenceFromCanonical(widest);
+    double power = Math.pow(10, Math.floor(Math.log10(wanted)));
+    double lead = wanted / power;
+    return power * (lead > 5 ? 10 : lead > 2 ? 5 : lead > 1 ? 2 : 1);
+  }
+
+  private String spanText(WheelNow.Judged judged) {
+    double shown = shownSpan(judged);
+    Unit unit = units.shown(judged.unit().suffix());
+    int decimals = (int) Math.max(0, -Math.floor(Math.log10(shown) + 1e-9));
+    return (Figures.number(shown, decimals) + " " + unit.symbol()).strip();
+  }
+
+  private List<BoardRun> runs(WheelNow its) {
+    List<BoardRun> runs = new ArrayList<>();
+    for (int i = 0; i < its.characteristics().size(); i++) {
+      WheelNow.Judged judged = its.characteristics().get(i);
+      if (RUNS.contains(judged.name())) {
+        BoardRun run = BoardRun.of(its, i, units.shown(judged.unit().suffix()), words);
+        if (run != null) {
+          runs.add(run);
+        }
+      }
+    }
+    return runs;
+  }
+
+  private BoardModel.Verdict verdict() {
+    WheelNow its = wheel;
+    BoardSignals said = signals;
+    if (its == null || said == null) {
+      return new BoardModel.Verdict(false, false, "", List.of());
+    }
+    boolean known = its.characteristics().stream().anyMatch(one -> one.limits() != null);
+    if (!known) {
+      return new BoardModel.Verdict(
+          false,
+          false,
+          words.say("verdict.unknown", its.turnsInAll(), LimitProposal.LEAST_TURNS + 1),
+          List.of());
+    }
+    List<BoardModel.Part> parts = said.parts();
+    return parts.isEmpty()
+        ? new BoardModel.Verdict(
+            true, true, words.say("verdict.even", its.molds().size()), List.of())
+        : new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
+  }
+
+  private String notice() {
+    String notKept = snapshot.noteTrouble();
+    if (notKept != null) {
+      return words.say("notice.note", notKept);
+    }
+    if (snapshot.rowsLost() > 0) {
+      return words.say("notice.lost", words.board().count(snapshot.rowsLost()));
+    }
+    SetAsideRow row = snapshot.lastSetAside();
+    return snapshot.lastWasSetAside() && row != null
+        ? words.say("notice.aside", row.line(), row.reason())
+        : "";
+  }
+
+  private List<BoardModel.Key> keys() {
+    List<BoardModel.Key> keys = new ArrayList<>();
+    BoardSignals said = signals;
+    int topics = said == null ? 0 : said.topics().size();
+    if (topics > 0) {
+      key(keys, "seen", "S");
+    }
+    if (topics > 1) {
+      key(keys, "next", "↑ ↓");
+    }
+    WheelNow its = wheel;
+    if (its != null && its.characteristics().size() > 1) {
+      key(keys, "ring", "C");
+    }
+    if (snapshot.wheels().size() > 1) {
+      key(keys, "wheel", "W");
+    }
+    if (its != null) {
+      key(keys, "pouring", "P");
+      key(keys, "reverse", "R");
+    }
+    keys.add(new BoardModel.Key("units", words.say("key.ctrl", "U"), other(units)));
+    key(keys, "dark", words.say("key.ctrl", "D"));
+    key(keys, "full", "F11");
+    key(keys, "desk", "F3");
+    return keys;
+  }
+
+  private static String other(DisplayUnits units) {
+    return (units == DisplayUnits.METRIC ? DisplayUnits.POUND_INCH : DisplayUnits.METRIC).label();
+  }
+
+  private void key(List<BoardModel.Key> keys, String act, String key) {
+    keys.add(new BoardModel.Key(act, key, words.say("key." + act)));
+  }
+
+  private String spoken(
+      String place,
+      List<BoardModel.Figure> figures,
+      BoardModel.@Nullable Alert alert,
+      BoardModel.Verdict verdict,
+      List<BoardModel.Matter> matters) {
+    List<String> all = new ArrayList<>();
+    if (alert != null) {
+      all.add((alert.title() + " " + alert.large()).strip() + ". " + alert.detail());
+    }
+    all.add(place.replaceAll(" {2,}", ", "));
+    for (BoardModel.Figure figure : figures) {
+      all.add(
+          String.join(
+              ", ",
+              List.of(
+                      figure.name() + " " + figure.number() + " " + figure.unit(),
+                      figure.distance(),
+                      figure.tolerance())
+                  .stream()
+                  .filter(part -> !part.isBlank())
+                  .toList()));
+    }
+    if (verdict.parts().isEmpty()) {
+      all.add(verdict.text());
+    }
+    for (BoardModel.Matter matter : matters) {
+      all.add((matter.lead() + " " + matter.advice() + " " + matter.seen()).strip());
+    }
+    return String.join(". ", all.stream().filter(one -> !one.isBlank()).toList());
+  }
+}

@@ -1,0 +1,209 @@
+package org.evenpour.view.model;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Unit;
+import org.evenpour.live.Seen;
+import org.evenpour.live.Snapshot;
+import org.evenpour.picture.Mark;
+import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
+import org.evenpour.report.Topic;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Says the signals of one wheel as the board says them: shorter than a report does, for they are
+ * read from far away.
+ */
+final class BoardSignals {
+  private final Snapshot snapshot;
+  private final BoardWords words;
+  private final Sentences sentences;
+  private final List<Topic> topics;
+  private final ZoneId zone;
+
+  BoardSignals(
+      Snapshot snapshot,
+      AuditReport report,
+      String wheel,
+      BoardWords words,
+      DisplayUnits units,
+      ZoneId zone) {
+    this.snapshot = snapshot;
+    this.words = words;
+    this.zone = zone;
+    List<Signal> here =
+        snapshot.now().stream().filter(signal -> signal.wheel().equals(wheel)).toList();
+    Map<List<String>, Unit> shown = new LinkedHashMap<>();
+    for (CharacteristicReport one : report.characteristics()) {
+      shown.put(List.of(one.wheel(), one.name()), units.shown(one.unit()));
+    }
+    sentences = new Sentences(words.report(), zone, false, false, shown);
+    List<Topic> all = new ArrayList<>(Topic.of(report.withSignals(here)));
+    // What nobody has seen yet comes first; the sort is stable.
+    all.sort(Comparator.comparing(topic -> seen(topic) != null));
+    topics = all;
+  }
+
+  List<Topic> topics() {
+    return topics;
+  }
+
+  /** The last that was said of all signals of a topic; null where one of them was not seen. */
+  private @Nullable Seen seen(Topic topic) {
+    Seen last = null;
+    for (Signal signal : topic.signals()) {
+      Seen one = snapshot.seen(signal);
+      if (one == null) {
+        return null;
+      }
+      last = one;
+    }
+    return last;
+  }
+
+  List<BoardModel.Matter> matters(int chosen) {
+    List<BoardModel.Matter> all = new ArrayList<>();
+    for (int i = 0; i < topics.size(); i++) {
+      Topic topic = topics.get(i);
+      Link best = Topic.best(topic.largest());
+      Seen seen = seen(topic);
+      all.add(
+          new BoardModel.Matter(
+              mark(topic.first()),
+              lead(topic),
+              best != null
+                  ? sentences.link(inOwnLanguage(best))
+                  : topic.first().scope() == Scope.POUR ? "" : words.report().say("link.none"),
+              seen == null ? "" : said(seen),
+              i == chosen));
+    }
+    return all;
+  }
+
+  private String said(Seen seen) {
+    String time = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(seen.at().atZone(zone));
+    return seen.who().isEmpty()
+        ? words.say("seen", time, seen.note())
+        : words.say("seen.who", time, seen.note(), seen.who());
+  }
+
+  private String lead(Topic topic) {
+    Signal first = topic.first();
+    String state = sentences.state(first);
+    String size = size(topic);
+    if (first.scope() == Scope.POUR) {
+      return topic.signals().size() == 1
+          ? words.say("brief.anode", label(first.mold()), state, first.sinceTurn(), size)
+          : words.say(
+              "brief.anodes",
+              topic.signals().size(),
+              state,
+              label(first.mold()),
+              first.sinceTurn(),
+              size);
+    }
+    int since = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
+    boolean many = topic.signals().size() > 1;
+    return words.say(many ? "brief.many" : "brief.one", who(topic), state, since, size);
+  }
+
+  private String who(Topic topic) {
+    Signal first = topic.first();
+    List<String> molds = topic.signals().stream().map(signal -> label(signal.mold())).toList();
+    return switch (first.scope()) {
+      case WHEEL -> words.report().say("who.whole");
+      case SIDE -> words.report().say("who.side", label(first.side()));
+      default ->
+          words
+              .report()
+              .say(molds.size() > 1 ? "who.molds" : "who.mold", words.report().list(molds));
+    };
+  }
+
+  private static String label(@Nullable String label) {
+    return label == null ? "—" : label;
+  }
+
+  private String size(Topic topic) {
+    Signal largest = topic.largest();
+    Figures figures = sentences.figures(largest.wheel(), largest.characteristic());
+    int decimals = figures.decimalsOf(largest.size());
+    if (largest.direction() == Direction.SPREAD) {
+      return words.report().say("size.spread", figures.size(largest.size(), decimals));
+    }
+    String size = figures.departure(largest.size(), decimals);
+    return topic.signals().size() > 1 ? words.say("brief.upto", size) : size;
+  }
+
+  /** What to look at first, in the board's language where it has words for it. */
+  private Link inOwnLanguage(Link link) {
+    for (String name : List.of(link.name(), link.group())) {
+      String key = "advice." + name;
+      if (!link.lookFirst().isEmpty() && !name.isEmpty() && words.board().has(key)) {
+        return new Link(
+            link.name(),
+            link.event(),
+            link.group(),
+            link.unit(),
+            link.evidence(),
+            link.movedBy(),
+            link.expectedEffect(),
+            link.explainedShare(),
+            link.explainedLow(),
+            link.explainedHigh(),
+            link.qValue(),
+            link.sinceTurn(),
+            words.say(key));
+      }
+    }
+    return link;
+  }
+
+  /** {@code Mold 17 thin}, with its shape, for each topic. */
+  List<BoardModel.Part> parts() {
+    List<BoardModel.Part> parts = new ArrayList<>();
+    for (Topic topic : topics) {
+      Signal first = topic.first();
+      parts.add(
+          new BoardModel.Part(
+              mark(first), words.say("verdict.part", who(topic), sentences.state(first))));
+    }
+    return parts;
+  }
+
+  /** The signal of a mold that matters most, a lasting one before a single anode; null: none. */
+  @Nullable Signal of(String mold) {
+    return topics.stream()
+        .flatMap(topic -> topic.signals().stream())
+        .filter(signal -> mold.equals(signal.mold()))
+        .max(
+            Comparator.comparing((Signal signal) -> signal.scope() == Scope.MOLD)
+                .thenComparingDouble(signal -> Math.abs(signal.sizeSigma())))
+        .orElse(null);
+  }
+
+  String state(Signal signal) {
+    return sentences.state(signal);
+  }
+
+  static Mark mark(Signal signal) {
+    return switch (signal.direction()) {
+      case HIGH -> Mark.HIGH;
+      case LOW -> Mark.LOW;
+      case SPREAD -> Mark.SPREAD;
+    };
+  }
+}

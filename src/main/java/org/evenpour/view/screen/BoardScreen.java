@@ -1,0 +1,230 @@
+package org.evenpour.view.screen;
+
+import java.awt.Color;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.ActionEvent;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import javax.accessibility.AccessibleContext;
+import javax.swing.AbstractAction;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import javax.swing.SwingUtilities;
+import javax.swing.Timer;
+import org.evenpour.picture.Spot;
+import org.evenpour.view.model.BoardDesk;
+import org.evenpour.view.model.BoardModel;
+import org.evenpour.view.model.Look;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The crew's board: takes what is known a few times a second and paints it. Everything can be done
+ * with keys; what stands at the lower edge can be pressed by hand as well. Owned by the event
+ * thread.
+ */
+final class BoardScreen extends JPanel {
+  private static final int TICK_MILLIS = 50;
+  private static final int NOTE_LENGTH = 200;
+
+  private final transient BoardDesk desk;
+  private final transient Look look;
+  private final transient BoardActs acts;
+  private final JTextField note = new JTextField();
+  private final Timer timer = new Timer(TICK_MILLIS, event -> refresh());
+  private transient BoardModel model;
+  private transient List<Spot> spots = List.of();
+  private transient @Nullable String asked;
+
+  /**
+   * @param desk what is known and chosen
+   * @param look colors, language and units
+   * @param acts what the window does
+   */
+  BoardScreen(BoardDesk desk, Look look, BoardActs acts) {
+    super(null);
+    this.desk = desk;
+    this.look = look;
+    this.acts = acts;
+    model = desk.model(look);
+    setName("board");
+    setOpaque(true);
+    setFocusable(true);
+    setBackground(look.ink().ground());
+    getAccessibleContext().setAccessibleName(desk.say("board.name", look));
+    getAccessibleContext().setAccessibleDescription(model.spoken());
+    note.setName("board.note");
+    note.setVisible(false);
+    note.getAccessibleContext().setAccessibleName(desk.say("note.name", look));
+    add(note);
+    keys();
+    addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent event) {
+            pressed(event);
+          }
+        });
+  }
+
+  private void keys() {
+    // When the key is let go: what it types must not stand in the note.
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_S, 0, true), "seen");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_DOWN, 0), "next");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_UP, 0), "previous");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_C, 0), "ring");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_W, 0), "wheel");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_P, 0), "pouring");
+    key(KeyStroke.getKeyStroke(KeyEvent.VK_R, 0), "reverse");
+    int focused = JComponent.WHEN_FOCUSED;
+    note.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ENTER, 0), "keep");
+    note.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0), "leave");
+    note.getActionMap().put("keep", act(this::keep));
+    note.getActionMap().put("leave", act(this::leave));
+  }
+
+  private void key(KeyStroke stroke, String name) {
+    getInputMap(JComponent.WHEN_IN_FOCUSED_WINDOW).put(stroke, name);
+    getActionMap().put(name, act(() -> act(name)));
+  }
+
+  private static AbstractAction act(Runnable run) {
+    return new AbstractAction() {
+      @Override
+      public void actionPerformed(ActionEvent event) {
+        run.run();
+      }
+    };
+  }
+
+  /** Does what a key is for. */
+  void act(String name) {
+    if (asked != null) {
+      return; // letters belong to the note
+    }
+    switch (name) {
+      case "seen" -> ask();
+      case "units" -> acts.units().run();
+      case "dark" -> acts.dark().run();
+      case "full" -> acts.full().run();
+      case "desk" -> acts.desk().run();
+      default -> desk.act(name);
+    }
+    refresh();
+  }
+
+  private void ask() {
+    if (model.chosen().isEmpty()) {
+      return;
+    }
+    desk.hold(model.chosen());
+    asked = desk.say("note.label", look);
+    note.setText("");
+    note.setVisible(true);
+    revalidate();
+    note.requestFocusInWindow();
+  }
+
+  private void keep() {
+    String text = note.getText().strip();
+    if (text.isEmpty()) {
+      asked = desk.say("note.empty", look);
+    } else {
+      desk.acknowledge(text.substring(0, Math.min(text.length(), NOTE_LENGTH)));
+      close();
+    }
+    refresh();
+  }
+
+  private void leave() {
+    close();
+    refresh();
+  }
+
+  private void close() {
+    asked = null;
+    note.setVisible(false);
+    requestFocusInWindow();
+  }
+
+  private void pressed(MouseEvent event) {
+    requestFocusInWindow();
+    for (Spot spot : spots) {
+      if (spot.shape().contains(event.getPoint())) {
+        act(spot.name());
+        return;
+      }
+    }
+  }
+
+  /** Takes what is known now, and paints it if anything has changed. */
+  void refresh() {
+    BoardModel next = desk.model(look);
+    if (!next.equals(model) || asked != null) {
+      String before = model.spoken();
+      model = next;
+      AccessibleContext context = getAccessibleContext();
+      // The age changes with every second; a reader is told only when something happened.
+      if (!before.equals(next.spoken())) {
+        context.setAccessibleDescription(next.spoken());
+      }
+      repaint();
+    }
+  }
+
+  /** What stands on the board. */
+  BoardModel model() {
+    return model;
+  }
+
+  @Override
+  public void addNotify() {
+    super.addNotify();
+    timer.start();
+    SwingUtilities.invokeLater(this::requestFocusInWindow);
+  }
+
+  @Override
+  public void removeNotify() {
+    timer.stop();
+    super.removeNotify();
+  }
+
+  @Override
+  public void doLayout() {
+    Rectangle2D field = BoardPainter.note(getWidth(), getHeight());
+    note.setBounds(field.getBounds());
+    double unit = BoardPainter.unit(getWidth(), getHeight());
+    note.setFont(look.ink().sized((float) unit).font(1.25));
+    note.setBackground(look.ink().field());
+    note.setForeground(look.ink().text());
+    note.setCaretColor(look.ink().text());
+    Color accent = look.ink().accent();
+    note.setBorder(
+        BorderFactory.createCompoundBorder(
+            BorderFactory.createLineBorder(accent, Math.max(1, (int) Math.round(unit * 0.12))),
+            BorderFactory.createEmptyBorder(0, (int) unit / 2, 0, (int) unit / 2)));
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return new Dimension(1280, 720);
+  }
+
+  @Override
+  protected void paintComponent(Graphics g) {
+    Graphics2D on = (Graphics2D) g.create();
+    String words = asked;
+    spots =
+        BoardPainter.paint(
+            on, model, look.ink(), getWidth(), getHeight(), words == null ? "" : words);
+    on.dispose();
+  }
+}

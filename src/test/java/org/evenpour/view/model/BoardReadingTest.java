@@ -1,0 +1,291 @@
+package org.evenpour.view.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.SetAsideRow;
+import org.evenpour.live.Seen;
+import org.evenpour.live.Snapshot;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.MoldRing;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the board says of the sample, whose planted truth is known. */
+class BoardReadingTest {
+  private static final Look ENGLISH = BoardSample.look("en", false);
+
+  @Test
+  void saysThatAnEvenWheelIsEvenAndNothingElse() {
+    BoardModel model = BoardSample.at(BoardSample.EVEN).model(12, ENGLISH);
+    assertThat(model.verdict().isEven()).isTrue();
+    assertThat(model.verdict().text()).contains("even").contains("26 molds");
+    assertThat(model.signals()).isEmpty();
+    assertThat(model.alert()).isNull();
+    assertThat(model.notice()).isEmpty();
+    assertThat(Objects.requireNonNull(model.ring()).molds())
+        .extracting(MoldRing.Mold::mark)
+        .containsOnly(Mark.NONE);
+  }
+
+  /** truth.csv: molds 13 to 16 thin from turn 186, 23 thick from 193, 17 thin by and by. */
+  @Test
+  void namesTheMoldsThatAreOffAndWhatToLookAtFirst() {
+    BoardModel model = BoardSample.at(BoardSample.UNEVEN).model(12, ENGLISH);
+    assertThat(model.verdict().isEven()).isFalse();
+    assertThat(model.verdict().parts())
+        .contains(
+            new BoardModel.Part(Mark.LOW, "Molds 13, 14, 15 and 16: thin"),
+            new BoardModel.Part(Mark.LOW, "Mold 17: thin"),
+            new BoardModel.Part(Mark.HIGH, "Mold 23: thick"));
+    BoardModel.Matter starved =
+        model.signals().stream()
+            .filter(matter -> matter.lead().contains("13"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(starved.lead()).matches("Molds 13, 14, 15 and 16 pour thin since turn 18\\d: .*mm");
+    assertThat(starved.advice())
+        .contains("Spray flow fell")
+        .contains("look at its spray nozzles")
+        .endsWith("Check first that the mold is dry.");
+    List<String> flagged =
+        Objects.requireNonNull(model.ring()).molds().stream()
+            .filter(mold -> mold.mark() != Mark.NONE)
+            .map(MoldRing.Mold::label)
+            .toList();
+    assertThat(flagged).contains("13", "14", "15", "16", "17", "23");
+  }
+
+  @Test
+  void saysTheFigureItsDistanceAndWhereItStands() {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    BoardModel model = sample.model(12, ENGLISH);
+    // The row of turn 205 and mold 17 in casting-log.csv: 390.9 kg, target 390.
+    BoardModel.Figure mass = Objects.requireNonNull(model.figure());
+    assertThat(mass.number()).isEqualTo("390.9");
+    assertThat(mass.unit()).isEqualTo("kg");
+    assertThat(mass.way()).isEqualTo(Mark.HIGH);
+    assertThat(mass.distance()).isEqualTo("+0.9 kg over target");
+    assertThat(mass.tolerance()).isEqualTo("within tolerance, 385.0 to 395.0 kg");
+    assertThat(mass.isOutside()).isFalse();
+    assertThat(model.place()).contains("Wheel T1", "Turn 205", "Mold 17", "Charge 1047");
+    assertThat(model.age()).isEqualTo("Last anode 12 s ago");
+    MoldRing ring = Objects.requireNonNull(model.ring());
+    assertThat(ring.molds().get(ring.bearing().underLadle()).label()).isEqualTo("17");
+  }
+
+  @Test
+  void changesUnitsInEveryFigure() {
+    Look pounds = Look.of(false, Language.of("en"), DisplayUnits.POUND_INCH, 720);
+    BoardModel model = BoardSample.at(BoardSample.UNEVEN).model(12, pounds);
+    // 390.9 kg / 0.45359237, and the tolerance likewise.
+    assertThat(Objects.requireNonNull(model.figure()).number()).isEqualTo("861.8");
+    assertThat(model.figure().tolerance()).contains("848.8 to 870.8 lb");
+    assertThat(model.spoken()).doesNotContain(" kg").doesNotContain(" mm");
+    assertThat(model.runs())
+        .extracting(BoardRun::title)
+        .containsExactly("Mass, lb", "Thickness, in");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"59, 59 s", "252, 4 min 12 s", "11105, 3 h 05 min", "300000, 3 days 11 h"})
+  void givesTheFigureUpToSilence(long seconds, String length) {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    BoardModel model = sample.model(seconds, ENGLISH);
+    assertThat(model.age()).isEqualTo("Last anode " + length + " ago");
+    boolean isLate = seconds * 1000 > sample.snapshot().silentAfterMillis();
+    assertThat(model.alert() != null).isEqualTo(isLate);
+    if (model.alert() != null) {
+      assertThat(model.alert().title()).isEqualTo("NO ANODE FOR");
+      assertThat(model.alert().large()).isEqualTo(length);
+      assertThat(model.alert().detail()).contains("390.9 kg", "mold 17", "turn 205");
+      assertThat(model.spoken()).startsWith("NO ANODE FOR " + length);
+    }
+  }
+
+  @Test
+  void saysWhyALogCannotBeRead() {
+    Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
+    Snapshot broken = with(sound, "log.csv: this file may not be read; trying again", null, 0);
+    BoardModel model =
+        BoardReading.of(
+            broken, Objects.requireNonNull(broken.arrivedAt()), ENGLISH, BoardChoice.NONE);
+    assertThat(Objects.requireNonNull(model.alert()).detail()).contains("may not be read");
+  }
+
+  @Test
+  void saysWhichRowCouldNotBeUsedAndHowManyWereLost() {
+    Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
+    Instant at = Objects.requireNonNull(sound.arrivedAt());
+    SetAsideRow row = new SetAsideRow("log.csv", 99, "mass_kg is missing", "");
+    assertThat(BoardReading.of(with(sound, null, row, 0), at, ENGLISH, BoardChoice.NONE).notice())
+        .isEqualTo("Row 99 could not be used: mass_kg is missing");
+    assertThat(
+            BoardReading.of(with(sound, null, row, 1200), at, ENGLISH, BoardChoice.NONE).notice())
+        .contains("1,200 rows");
+  }
+
+  private static Snapshot with(
+      Snapshot s,
+      @org.jspecify.annotations.Nullable String trouble,
+      @org.jspecify.annotations.Nullable SetAsideRow row,
+      long lost) {
+    return new Snapshot(
+        s.source(),
+        s.reading(),
+        s.rows(),
+        s.rowsSetAside(),
+        row,
+        row != null,
+        lost,
+        trouble,
+        s.noteTrouble(),
+        s.arrivedAt(),
+        s.lookedAt(),
+        s.silentAfterMillis(),
+        s.wheels(),
+        s.current(),
+        s.report(),
+        s.now(),
+        s.seen());
+  }
+
+  @Test
+  void waitsInPlainWordsBeforeTheFirstAnode() {
+    BoardModel model =
+        BoardReading.of(Snapshot.before("log.csv"), Instant.EPOCH, ENGLISH, BoardChoice.NONE);
+    assertThat(Objects.requireNonNull(model.alert()).title()).contains("WAITING");
+    assertThat(model.figure()).isNull();
+    assertThat(model.ring()).isNull();
+    assertThat(model.chosen()).isEmpty();
+  }
+
+  @Test
+  void putsWhatWasSeenLast() {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    List<Signal> told = new ArrayList<>();
+    Snapshot[] now = {sample.snapshot()};
+    BoardDesk desk =
+        new BoardDesk(
+            () -> now[0],
+            (signal, who, note) -> {
+              told.add(signal);
+              now[0] = seen(now[0], signal, note);
+            },
+            () -> sample.castAt().plusSeconds(5));
+    BoardModel before = desk.model(ENGLISH);
+    String first = before.signals().get(0).lead();
+    assertThat(before.chosen()).hasSize(4);
+    desk.hold(before.chosen());
+    desk.acknowledge("nozzles cleaned");
+    assertThat(told).isEqualTo(before.chosen());
+    BoardModel after = desk.model(ENGLISH);
+    BoardModel.Matter last = after.signals().get(after.signals().size() - 1);
+    assertThat(last.lead()).isEqualTo(first);
+    assertThat(last.seen()).startsWith("✓ seen ").endsWith(": nozzles cleaned");
+    assertThat(after.signals().get(0).isChosen()).isTrue();
+    assertThat(after.signals().get(0).seen()).isEmpty();
+  }
+
+  private static Snapshot seen(Snapshot s, Signal signal, String note) {
+    List<Seen> seen = new ArrayList<>(s.seen());
+    seen.add(Seen.of(Instant.EPOCH, signal, "", note));
+    return new Snapshot(
+        s.source(),
+        s.reading(),
+        s.rows(),
+        s.rowsSetAside(),
+        s.lastSetAside(),
+        s.lastWasSetAside(),
+        s.rowsLost(),
+        s.trouble(),
+        s.noteTrouble(),
+        s.arrivedAt(),
+        s.lookedAt(),
+        s.silentAfterMillis(),
+        s.wheels(),
+        s.current(),
+        s.report(),
+        s.now(),
+        seen);
+  }
+
+  @Test
+  void followsTheKeys() {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    BoardDesk desk = new BoardDesk(sample::snapshot, (signal, who, note) -> {}, sample::castAt);
+    int count = desk.model(ENGLISH).signals().size();
+    desk.act("previous");
+    assertThat(desk.model(ENGLISH).signals().get(count - 1).isChosen()).isTrue();
+    desk.act("next");
+    assertThat(desk.model(ENGLISH).signals().get(0).isChosen()).isTrue();
+    assertThat(desk.model(ENGLISH).ringTitle()).contains("thickness");
+    desk.act("ring");
+    assertThat(desk.model(ENGLISH).ringTitle()).contains("wedge");
+    desk.act("ring");
+    assertThat(desk.model(ENGLISH).ringTitle()).contains("mass");
+    desk.act("pouring");
+    desk.act("reverse");
+    MoldRing ring = Objects.requireNonNull(desk.model(ENGLISH).ring());
+    assertThat(ring.bearing().pouringDegrees()).isEqualTo(45);
+    assertThat(ring.bearing().clockwise()).isFalse();
+  }
+
+  @Test
+  void keepsTheRunOnTheScaleOfTheTolerance() {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    BoardModel model = sample.model(5, ENGLISH);
+    BoardRun mass = model.runs().get(0);
+    assertThat(mass.low()).isEqualTo(382.5);
+    assertThat(mass.high()).isEqualTo(397.5);
+    assertThat(mass.slots()).isEqualTo(8 * 26);
+    BoardRun.Point newest = mass.anodes().get(mass.anodes().size() - 1);
+    assertThat(newest.slot()).isEqualTo(mass.slots() - 1);
+    assertThat(newest.value()).isEqualTo(390.9);
+    // truth.csv: late cut-off, 2.2 kg heavy with twice the spread, from turn 204.
+    assertThat(mass.anodes().stream().filter(point -> point.mark() == Mark.HIGH).count())
+        .isPositive();
+    BoardRun.Turn open = mass.turns().get(mass.turns().size() - 1);
+    assertThat(open.mean()).isNull();
+    assertThat(open.label()).isEqualTo("205");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"en", "es"})
+  void hasWordsForEverything(String language) {
+    Look look = BoardSample.look(language, false);
+    for (int turn : new int[] {BoardSample.EVEN, BoardSample.UNEVEN}) {
+      BoardModel model = BoardSample.at(turn).model(Duration.ofHours(2).toSeconds(), look);
+      assertThat(model.spoken()).doesNotContain("{").doesNotContain("null");
+      assertThat(model.keys()).allSatisfy(key -> assertThat(key.does()).isNotBlank());
+    }
+  }
+
+  @Test
+  void advisesInSpanishWithTheSafetySentenceOnce() {
+    BoardModel model = BoardSample.at(BoardSample.UNEVEN).model(12, BoardSample.look("es", false));
+    assertThat(model.signals())
+        .anySatisfy(
+            matter ->
+                assertThat(matter.advice())
+                    .contains("revise primero sus boquillas de rociado")
+                    .endsWith("Compruebe primero que el molde esté seco.")
+                    .doesNotContain("Check first"));
+  }
+
+  /** Both languages have the same keys; advice stands in the report's own words in English. */
+  @Test
+  void hasTheSameWordsInBothLanguages() {
+    BoardWords english = BoardWords.of(Language.of("en"));
+    BoardWords spanish = BoardWords.of(Language.of("es"));
+    assertThat(spanish.board().bundle().keySet().stream().filter(key -> !key.startsWith("advice.")))
+        .containsExactlyInAnyOrderElementsOf(english.board().bundle().keySet());
+  }
+}
