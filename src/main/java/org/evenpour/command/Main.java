@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "evenpour",
     description = "Keeps the cast anodes of a copper smelter even. It advises and never controls.",
-    subcommands = {AuditCommand.class, SimulateCommand.class},
+    subcommands = {AuditCommand.class, ViewCommand.class, SimulateCommand.class},
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     exitCodeOnInvalidInput = Main.NOT_DONE,
@@ -27,6 +27,9 @@ public final class Main implements Runnable {
 
   /** Not done. */
   static final int NOT_DONE = 2;
+
+  /** A window is open; the process ends when it is closed. */
+  static final int STAYS_OPEN = -1;
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -42,12 +45,16 @@ public final class Main implements Runnable {
   }
 
   /**
-   * Runs one command and ends the process with its status.
+   * Runs one command and ends the process with its status, or leaves it to the window that it
+   * opened.
    *
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    System.exit(run(System.out, System.err, arguments));
+    int status = run(System.out, System.err, arguments);
+    if (status != STAYS_OPEN) {
+      System.exit(status);
+    }
   }
 
   /** Runs one command and returns its exit status. */
@@ -73,6 +80,6 @@ public final class Main implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "name a command: audit or simulate");
+    throw new ParameterException(spec.commandLine(), "name a command: audit, view or simulate");
   }
 }

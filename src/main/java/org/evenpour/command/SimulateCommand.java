@@ -1,8 +1,12 @@
 package org.evenpour.command;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -10,6 +14,8 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.LargeLog;
+import org.evenpour.simulate.LiveSimulation;
+import org.evenpour.simulate.LiveSimulation.Pace;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.simulate.Simulation;
 import org.jspecify.annotations.Nullable;
@@ -30,8 +36,27 @@ import picocli.CommandLine.Spec;
 final class SimulateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec = CommandSpec.create();
 
-  @Option(names = "--out", required = true, paramLabel = "DIR", description = "folder to write to")
-  private Path out = Path.of(".");
+  @Option(names = "--out", paramLabel = "DIR", description = "folder to write to")
+  private @Nullable Path out;
+
+  @Option(
+      names = "--live",
+      paramLabel = "FILE",
+      description =
+          "instead, grow a log row by row as a wheel casts; the file must not be there yet")
+  private @Nullable Path live;
+
+  @Option(
+      names = "--speed",
+      paramLabel = "N",
+      description = "with --live: simulated seconds in a second; default: ${DEFAULT-VALUE}")
+  private double speed = 1;
+
+  @Option(
+      names = "--history-hours",
+      paramLabel = "H",
+      description = "with --live: so much stands in the log at once; default: ${DEFAULT-VALUE}")
+  private double historyHours = 24;
 
   @Option(names = "--seed", paramLabel = "N", description = "default: ${DEFAULT-VALUE}")
   private long seed = 1;
@@ -74,10 +99,45 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    Path growing = live;
+    if (growing != null) {
+      return grow(growing);
+    }
+    Path folder = out;
+    if (folder == null) {
+      throw new ParameterException(
+          spec.commandLine(), "where to? give --out DIR, or --live FILE for a log that grows");
+    }
+    return write(folder);
+  }
+
+  private int grow(Path file) throws IOException {
+    PrintWriter screen = spec.commandLine().getOut();
+    try {
+      Pace pace =
+          new Pace(
+              speed, Duration.ofSeconds(Math.round(3600 * historyHours)), Duration.ofSeconds(20));
+      screen.println(
+          "growing " + file + " at " + speed + " times the wheel's pace; Ctrl-C ends it");
+      new LiveSimulation(
+              file, scenario(), pace, Clock.systemUTC(), length -> Thread.sleep(length.toMillis()))
+          .run(count -> {});
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+    } catch (FileAlreadyExistsException e) {
+      throw new IOException(
+          file + " is there already, and no log is written over; name another", e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return Main.DONE;
+  }
+
+  private int write(Path folder) throws IOException {
     if (rows != null) {
-      Files.createDirectories(out);
-      LargeLog.write(out.resolve("large-log.csv"), rows, seed);
-      spec.commandLine().getOut().println("wrote " + out.resolve("large-log.csv"));
+      Files.createDirectories(folder);
+      LargeLog.write(folder.resolve("large-log.csv"), rows, seed);
+      spec.commandLine().getOut().println("wrote " + folder.resolve("large-log.csv"));
       return Main.DONE;
     }
     Scenario scenario;
@@ -86,12 +146,12 @@ final class SimulateCommand implements Callable<Integer> {
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     }
-    Simulation.Summary summary = Simulation.write(out, scenario);
+    Simulation.Summary summary = Simulation.write(folder, scenario);
     spec.commandLine()
         .getOut()
         .println(
             "wrote "
-                + out.resolve(Simulation.LOG)
+                + folder.resolve(Simulation.LOG)
                 + ": "
                 + summary.anodes()
                 + " anodes, "

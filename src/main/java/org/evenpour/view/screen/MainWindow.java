@@ -5,6 +5,7 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,8 @@ import javax.swing.JMenuItem;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
+import org.evenpour.live.LiveEngine;
+import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
@@ -68,6 +71,23 @@ public final class MainWindow {
             settled.restart();
           }
         });
+  }
+
+  /** A window whose first place is the board of what an engine hears. */
+  static MainWindow following(
+      LiveEngine engine, InstantSource clock, String languageTag, boolean dark) {
+    return new MainWindow(
+        languageTag,
+        dark,
+        window ->
+            List.of(
+                new BoardPlace(
+                    BoardDesk.of(engine, clock),
+                    new BoardActs(
+                        window::changeUnits,
+                        window::changeDark,
+                        window::changeFull,
+                        () -> window.choose("desk")))));
   }
 
   /** The frame, for tests. */

@@ -1,0 +1,104 @@
+package org.evenpour.command;
+
+import java.awt.GraphicsEnvironment;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.feed.GrowingLog;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.live.LiveEngine;
+import org.evenpour.live.LiveRecord;
+import org.evenpour.live.SeenFile;
+import org.evenpour.view.model.Sources;
+import org.evenpour.view.screen.Viewer;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code evenpour view}: the window. */
+@Command(
+    name = "view",
+    description = {
+      "Opens the window: the desk for whole logs, and the board for a log that still grows.",
+      "Evenpour advises and never controls; plant procedures come first."
+    },
+    mixinStandardHelpOptions = true)
+final class ViewCommand implements Callable<Integer> {
+  private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
+
+  @Spec private CommandSpec spec = CommandSpec.create();
+
+  @Parameters(paramLabel = "LOG", arity = "0..*", description = "casting logs for the desk")
+  private List<Path> logs = new ArrayList<>();
+
+  @Option(names = "--profile", paramLabel = "F", description = "the wheels' profile (YAML)")
+  private @Nullable Path profile;
+
+  @Option(names = "--events", paramLabel = "F", description = "what was done at the wheel (CSV)")
+  private @Nullable Path events;
+
+  @Option(
+      names = "--follow",
+      paramLabel = "LOG",
+      description = "follow a log that still grows, on the board; it need not be there yet")
+  private @Nullable Path follow;
+
+  @Option(names = "--language", paramLabel = "L", description = "en or es; default: the system's")
+  private @Nullable String language;
+
+  @Option(names = "--dark", description = "begin dark")
+  private boolean dark;
+
+  @Override
+  public Integer call() throws IntakeException, IOException {
+    String tongue = tongue();
+    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
+    List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
+    if (GraphicsEnvironment.isHeadless()) {
+      throw new IOException("there is no display to open a window on; audit works without one");
+    }
+    List<Path> opened = new ArrayList<>(logs);
+    if (follow != null && opened.isEmpty() && follow.toFile().isFile()) {
+      opened.add(follow);
+    }
+    Sources sources = new Sources(opened, profile, events);
+    if (follow == null) {
+      Viewer.open(sources, tongue, dark);
+    } else {
+      Clock clock = Clock.systemUTC();
+      LiveEngine engine =
+          new LiveEngine(
+              new GrowingLog(follow, profiles, clock, BETWEEN_LOOKS),
+              new LiveRecord(follow.toString(), profiles, happened, SeenFile.beside(follow)),
+              clock);
+      engine.start();
+      Viewer.follow(engine, clock, sources, tongue, dark);
+    }
+    return Main.STAYS_OPEN;
+  }
+
+  private String tongue() {
+    String wanted = language;
+    if (wanted == null) {
+      return Locale.getDefault().getLanguage().equals("es") ? "es" : "en";
+    }
+    if (!wanted.equals("en") && !wanted.equals("es")) {
+      throw new ParameterException(
+          spec.commandLine(), "--language: '" + wanted + "' is not known; use en or es");
+    }
+    return wanted;
+  }
+}
