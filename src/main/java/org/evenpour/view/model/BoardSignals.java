@@ -116,13 +116,14 @@ final class BoardSignals {
               size);
     }
     int since = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
-    boolean many = topic.signals().size() > 1;
-    return words.say(many ? "brief.many" : "brief.one", who(topic), state, since, size);
+    // Several signals of one mold, side or wheel are still one that pours.
+    boolean many = molds(topic).size() > 1;
+    return words.say(many ? "brief.many" : "brief.one", who(topic), states(topic), since, size);
   }
 
   private String who(Topic topic) {
     Signal first = topic.first();
-    List<String> molds = topic.signals().stream().map(signal -> label(signal.mold())).toList();
+    List<String> molds = molds(topic);
     return switch (first.scope()) {
       case WHEEL -> words.report().say("who.whole");
       case SIDE -> words.report().say("who.side", label(first.side()));
@@ -133,19 +134,33 @@ final class BoardSignals {
     };
   }
 
+  private static List<String> molds(Topic topic) {
+    return topic.signals().stream().map(signal -> label(signal.mold())).distinct().toList();
+  }
+
+  private String states(Topic topic) {
+    return words.report().list(topic.signals().stream().map(sentences::state).distinct().toList());
+  }
+
   private static String label(@Nullable String label) {
     return label == null ? "—" : label;
   }
 
   private String size(Topic topic) {
-    Signal largest = topic.largest();
+    if (topic.signals().stream().map(Signal::characteristic).distinct().count() > 1) {
+      return words.report().list(topic.signals().stream().map(this::size).toList());
+    }
+    String size = size(topic.largest());
+    return topic.signals().size() > 1 ? words.say("brief.upto", size) : size;
+  }
+
+  private String size(Signal largest) {
     Figures figures = sentences.figures(largest.wheel(), largest.characteristic());
     int decimals = figures.decimalsOf(largest.size());
     if (largest.direction() == Direction.SPREAD) {
       return words.report().say("size.spread", figures.size(largest.size(), decimals));
     }
-    String size = figures.departure(largest.size(), decimals);
-    return topic.signals().size() > 1 ? words.say("brief.upto", size) : size;
+    return figures.departure(largest.size(), decimals);
   }
 
   /** What to look at first, in the board's language where it has words for it. */
