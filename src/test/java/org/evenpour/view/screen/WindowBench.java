@@ -1,0 +1,119 @@
+package org.evenpour.view.screen;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.concurrent.FutureTask;
+import javax.swing.SwingUtilities;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Points;
+import org.evenpour.picture.SeriesPicture;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SeriesPicture.Band;
+import org.evenpour.picture.SeriesPicture.Line;
+import org.evenpour.view.model.Sources;
+
+/** What {@code scripts/bench window} measures; passes and fails nothing. */
+final class WindowBench {
+  private WindowBench() {}
+
+  /** {@code start LOG PROFILE}, with a display; or {@code pan}, without one. */
+  public static void main(String[] arguments) throws Exception {
+    if (arguments[0].equals("start")) {
+      start(Path.of(arguments[1]), Path.of(arguments[2]));
+    } else {
+      pan();
+    }
+    System.exit(0);
+  }
+
+  /**
+   * From the start of the process to a window that can be used, and to one that shows everything.
+   */
+  private static void start(Path log, Path profile) throws Exception {
+    long began = ManagementFactory.getRuntimeMXBean().getStartTime();
+    FutureTask<MainWindow> opened =
+        new FutureTask<>(
+            () -> {
+              MainWindow window = new MainWindow("en", false, made -> List.of());
+              window.frame().setVisible(true);
+              window.open(new Sources(List.of(log), profile, null));
+              return window;
+            });
+    SwingUtilities.invokeLater(opened);
+    MainWindow window = opened.get();
+    settle();
+    say("first usable window", System.currentTimeMillis() - began);
+    while (onEventThread(() -> window.desk().desk() == null)) {
+      Thread.sleep(10);
+    }
+    settle();
+    say("content complete", System.currentTimeMillis() - began);
+  }
+
+  private static void settle() throws Exception {
+    // Twice: what the first round laid out is painted in the second.
+    for (int i = 0; i < 2; i++) {
+      SwingUtilities.invokeAndWait(() -> {});
+    }
+  }
+
+  private static boolean onEventThread(java.util.concurrent.Callable<Boolean> question)
+      throws Exception {
+    FutureTask<Boolean> task = new FutureTask<>(question);
+    SwingUtilities.invokeAndWait(task);
+    return task.get();
+  }
+
+  /**
+   * Frames of a series of a million anodes, zooming in and panning, as they are drawn in the
+   * window.
+   */
+  private static void pan() {
+    int n = 1_000_000;
+    double[] x = new double[n];
+    double[] y = new double[n];
+    SplittableRandom random = new SplittableRandom(1);
+    for (int i = 0; i < n; i++) {
+      x[i] = i;
+      y[i] = 390 + 1.5 * random.nextGaussian();
+    }
+    Points points = new Points(x, y, new int[] {5_000, 400_000, 999_999});
+    BufferedImage image = new BufferedImage(1200, 600, BufferedImage.TYPE_INT_RGB);
+    double[] millis = new double[400];
+    for (int frame = 0; frame < millis.length; frame++) {
+      double width = n * Math.pow(0.985, frame % 200);
+      double from = (n - width) * (frame % 37) / 36;
+      long before = System.nanoTime();
+      Graphics2D g = image.createGraphics();
+      new SeriesPicture(
+              points,
+              new Axis("Anode", from, from + width),
+              new Axis("Mass, kg", 380, 400),
+              new Band(385.0, 390.0, 395.0, "tolerance"),
+              List.of(new Line(386, "limit", false), new Line(390, "center", true)),
+              List.of(),
+              List.of())
+          .paint(g, new Rectangle2D.Double(0, 0, 1200, 600), Ink.light(14));
+      g.dispose();
+      millis[frame] = (System.nanoTime() - before) / 1e6;
+    }
+    double[] warm = Arrays.copyOfRange(millis, 100, millis.length);
+    Arrays.sort(warm);
+    System.out.printf(
+        Locale.ROOT,
+        "pan and zoom over 1,000,000 anodes: median %.1f ms a frame, 95 %% under %.1f ms%n",
+        warm[warm.length / 2],
+        warm[warm.length * 95 / 100]);
+  }
+
+  private static void say(String what, long millis) {
+    System.out.printf(Locale.ROOT, "%-22s %5.2f s%n", what, millis / 1000.0);
+  }
+}
