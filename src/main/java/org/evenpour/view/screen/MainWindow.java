@@ -144,13 +144,13 @@ public final class MainWindow {
     return WindowText.of(log, look);
   }
 
-  private void changeUnits() {
+  void changeUnits() {
     unitsChosen = true;
     units = units == DisplayUnits.METRIC ? DisplayUnits.POUND_INCH : DisplayUnits.METRIC;
     rebuild();
   }
 
-  private void changeDark() {
+  void changeDark() {
     dark = !dark;
     rebuild();
   }
@@ -162,7 +162,7 @@ public final class MainWindow {
     rebuild();
   }
 
-  private void changeFull() {
+  void changeFull() {
     full = !full;
     frame.dispose();
     frame.setUndecorated(full);

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import static org.evenpour.view.screen.Screens.find;
 import static org.evenpour.view.screen.Screens.onEventThread;
 
+import java.awt.Component;
+import java.awt.Frame;
 import java.awt.GraphicsEnvironment;
 import java.awt.Rectangle;
 import java.awt.Robot;
@@ -19,7 +21,9 @@ import java.util.Objects;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import javax.imageio.ImageIO;
+import javax.swing.JFrame;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.ProfileReader;
@@ -30,6 +34,8 @@ import org.evenpour.live.Seen;
 import org.evenpour.live.SeenFile;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.BoardModel;
+import org.evenpour.view.model.Sources;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -162,6 +168,58 @@ class BoardIT {
     press(KeyEvent.VK_D, KeyEvent.VK_CONTROL);
     untilTrue(() -> shown().getBackground().getRed() < 64);
     picture("board-dark.png");
+  }
+
+  @Test
+  void followsThroughFullScreenAndEndsWithTheWindow() throws Exception {
+    close();
+    now.set(Instant.parse("2026-03-08T20:54:00Z"));
+    Viewer.follow(
+        log,
+        new Sources(List.of(), SAMPLE.resolve("profile.yaml"), SAMPLE.resolve("events.csv")),
+        "es",
+        true,
+        now::get);
+    untilTrue(() -> follower() != null);
+    BoardScreen before = found();
+    untilTrue(() -> before.model().figure() != null);
+    press(KeyEvent.VK_F11);
+    untilTrue(() -> frameOf(found()).isUndecorated() && found().isShowing());
+    append(1);
+    String mass = lines.get(written - 1).split(",")[9];
+    untilTrue(() -> Objects.requireNonNull(found().model().figure()).number().equals(mass));
+    assertThat(found().model().place()).contains("Rueda T1", "Molde");
+    onEventThread(
+        () -> {
+          frameOf(found()).dispose();
+          return true;
+        });
+    untilTrue(
+        () ->
+            Thread.getAllStackTraces().keySet().stream()
+                .noneMatch(thread -> thread.getName().startsWith("evenpour-")));
+  }
+
+  private static JFrame frameOf(BoardScreen screen) {
+    return (JFrame) Objects.requireNonNull(SwingUtilities.getWindowAncestor(screen));
+  }
+
+  private static BoardScreen found() {
+    return Objects.requireNonNull(follower());
+  }
+
+  /** The board of the window that is open. */
+  private static @Nullable BoardScreen follower() {
+    for (Frame frame : Frame.getFrames()) {
+      if (frame.isShowing()) {
+        for (Component part : Screens.all(frame)) {
+          if (part instanceof BoardScreen screen) {
+            return screen;
+          }
+        }
+      }
+    }
+    return null;
   }
 
   private BoardScreen board() {
