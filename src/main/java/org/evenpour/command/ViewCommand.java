@@ -4,20 +4,11 @@ import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import org.evenpour.casting.CastingEvent;
-import org.evenpour.feed.GrowingLog;
-import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.ProfileReader;
-import org.evenpour.intake.Profiles;
-import org.evenpour.live.LiveEngine;
-import org.evenpour.live.LiveRecord;
-import org.evenpour.live.SeenFile;
 import org.evenpour.view.model.Sources;
 import org.evenpour.view.screen.Viewer;
 import org.jspecify.annotations.Nullable;
@@ -37,8 +28,6 @@ import picocli.CommandLine.Spec;
     },
     mixinStandardHelpOptions = true)
 final class ViewCommand implements Callable<Integer> {
-  private static final Duration BETWEEN_LOOKS = Duration.ofMillis(200);
-
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Parameters(paramLabel = "LOG", arity = "0..*", description = "casting logs for the desk")
@@ -65,27 +54,17 @@ final class ViewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String tongue = tongue();
-    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
-    List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
     if (GraphicsEnvironment.isHeadless()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
-    List<Path> opened = new ArrayList<>(logs);
-    if (follow != null && opened.isEmpty() && follow.toFile().isFile()) {
-      opened.add(follow);
-    }
-    Sources sources = new Sources(opened, profile, events);
+    Sources sources = new Sources(logs, profile, events);
     if (follow == null) {
       Viewer.open(sources, tongue, dark);
+    } else if (logs.isEmpty()) {
+      Viewer.follow(follow, sources, tongue, dark, Clock.systemUTC());
     } else {
-      Clock clock = Clock.systemUTC();
-      LiveEngine engine =
-          new LiveEngine(
-              new GrowingLog(follow, profiles, clock, BETWEEN_LOOKS),
-              new LiveRecord(follow.toString(), profiles, happened, SeenFile.beside(follow)),
-              clock);
-      engine.start();
-      Viewer.follow(engine, clock, sources, tongue, dark);
+      throw new ParameterException(
+          spec.commandLine(), "--follow shows its own log on the desk; leave the other logs out");
     }
     return Main.STAYS_OPEN;
   }

@@ -106,25 +106,45 @@ public final class LiveEngine implements AutoCloseable {
 
   private void run() {
     List<Item> batch = new ArrayList<>();
-    while (!closed) {
-      try {
+    try {
+      while (!closed) {
         Item first = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
-        boolean changed = writeAcknowledged();
+        if (writeAcknowledged()) {
+          publish();
+        }
         if (first != null) {
           batch.add(first);
           queue.drainTo(batch);
-          batch.forEach(this::take);
+          take(batch);
           batch.clear();
-          changed = true;
         }
-        if (changed) {
-          latest = record.snapshot(lost.get());
-        }
-      } catch (InterruptedException e) {
-        break; // nobody here interrupts; whoever does wants an end
       }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt(); // nobody here interrupts; whoever does wants an end
+    } catch (RuntimeException e) {
+      // The board must not go on looking as if all were well.
+      record.trouble("this program has a fault and judges no longer; start it again (" + e + ")");
+      publish();
     }
     writeAcknowledged();
+  }
+
+  /** The newest anode is shown first; what takes longer follows. */
+  private void take(List<Item> batch) {
+    boolean caughtUp = false;
+    for (Item item : batch) {
+      caughtUp |= item instanceof Item.CaughtUp;
+      take(item);
+    }
+    publish();
+    if (caughtUp && record.isUnsettled()) {
+      record.settle();
+      publish();
+    }
+  }
+
+  private void publish() {
+    latest = record.snapshot(lost.get());
   }
 
   private boolean writeAcknowledged() {
@@ -142,7 +162,7 @@ public final class LiveEngine implements AutoCloseable {
     } else if (item instanceof Item.Header header) {
       record.header(header.header());
     } else if (item instanceof Item.CaughtUp caughtUp) {
-      record.caughtUp(caughtUp.at());
+      record.looked(caughtUp.at());
     } else if (item instanceof Item.Trouble trouble) {
       record.trouble(trouble.what());
     }

@@ -145,7 +145,7 @@ public final class LiveRecord {
   }
 
   /**
-   * Everything that there is was taken in: the time for what takes longer.
+   * Everything that there is was taken in.
    *
    * @param at when
    */
@@ -154,7 +154,20 @@ public final class LiveRecord {
     settle();
   }
 
-  /** Audits where there are no limits yet or they are to be renewed; links what has changed. */
+  /** Whether {@link #settle} has something to do. */
+  boolean isUnsettled() {
+    return audited == null || renewal || turnClosed;
+  }
+
+  /** The feed was heard of, and there is nothing new. */
+  void looked(Instant at) {
+    lookedAt = at;
+  }
+
+  /**
+   * What takes longer: audits where there are no limits yet or they are to be renewed; links what
+   * has changed.
+   */
   void settle() {
     List<WheelRecord> records = intake.records();
     if (records.isEmpty()) {

@@ -64,6 +64,28 @@ public record Snapshot(
         List.of(), List.of());
   }
 
+  /** The same, the feed being heard of at another time. */
+  public Snapshot lookedAt(Instant at) {
+    return new Snapshot(
+        source,
+        reading,
+        rows,
+        rowsSetAside,
+        lastSetAside,
+        lastWasSetAside,
+        rowsLost,
+        trouble,
+        noteTrouble,
+        arrivedAt,
+        at,
+        silentAfterMillis,
+        wheels,
+        current,
+        report,
+        now,
+        seen);
+  }
+
   /** Who acknowledged a signal, when and with which note; null where nobody did. */
   public @Nullable Seen seen(Signal signal) {
     Seen last = null;

@@ -23,6 +23,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes of a snapshot what the board says. */
 public final class BoardReading {
+  /** A feed that is not heard of for so long hangs: it looks several times a second. */
+  private static final Duration FEED_ANSWERS = Duration.ofSeconds(20);
+
   private static final List<String> RUNS = List.of("mass", "thickness");
 
   private final Snapshot snapshot;
@@ -166,6 +169,11 @@ public final class BoardReading {
     String trouble = snapshot.trouble();
     if (trouble != null) {
       return new BoardModel.Alert(words.say("alert.trouble"), large, trouble);
+    }
+    Instant looked = snapshot.lookedAt();
+    if (looked != null && Duration.between(looked, now).compareTo(FEED_ANSWERS) > 0) {
+      return new BoardModel.Alert(
+          words.say("alert.deaf"), large, words.say("alert.deaf.why", snapshot.source()));
     }
     WheelNow its = wheel;
     if (snapshot.reading() || its == null || since == null) {

@@ -5,7 +5,6 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
-import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -18,8 +17,6 @@ import javax.swing.JMenuItem;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
-import org.evenpour.live.LiveEngine;
-import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
@@ -71,23 +68,6 @@ public final class MainWindow {
             settled.restart();
           }
         });
-  }
-
-  /** A window whose first place is the board of what an engine hears. */
-  static MainWindow following(
-      LiveEngine engine, InstantSource clock, String languageTag, boolean dark) {
-    return new MainWindow(
-        languageTag,
-        dark,
-        window ->
-            List.of(
-                new BoardPlace(
-                    BoardDesk.of(engine, clock),
-                    new BoardActs(
-                        window::changeUnits,
-                        window::changeDark,
-                        window::changeFull,
-                        () -> window.choose("desk")))));
   }
 
   /** The frame, for tests. */
@@ -164,13 +144,13 @@ public final class MainWindow {
     return WindowText.of(log, look);
   }
 
-  private void changeUnits() {
+  void changeUnits() {
     unitsChosen = true;
     units = units == DisplayUnits.METRIC ? DisplayUnits.POUND_INCH : DisplayUnits.METRIC;
     rebuild();
   }
 
-  private void changeDark() {
+  void changeDark() {
     dark = !dark;
     rebuild();
   }
@@ -182,7 +162,7 @@ public final class MainWindow {
     rebuild();
   }
 
-  private void changeFull() {
+  void changeFull() {
     full = !full;
     frame.dispose();
     frame.setUndecorated(full);

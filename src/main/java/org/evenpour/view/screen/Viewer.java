@@ -2,19 +2,32 @@ package org.evenpour.view.screen;
 
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.List;
 import javax.swing.SwingUtilities;
+import org.evenpour.feed.GrowingLog;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
 import org.evenpour.live.LiveEngine;
+import org.evenpour.live.LiveRecord;
+import org.evenpour.live.SeenFile;
+import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Sources;
 
 /** Opens the window. */
 public final class Viewer {
+  private static final Duration LOOK_EVERY = Duration.ofMillis(100);
+
   private Viewer() {}
 
   /**
-   * Opens the window with the desk and, in it, files; returns at once. The program ends when the
-   * window is closed.
+   * Opens the window and, in it, files; returns at once. The program ends when the window is
+   * closed.
    *
    * @param sources which files; {@link Sources#NONE} = none yet
    * @param languageTag {@code en} or {@code es}
@@ -30,31 +43,64 @@ public final class Viewer {
   }
 
   /**
-   * Opens the window with the board on what an engine hears, and the desk beside it; returns at
-   * once. The engine is closed with the window.
+   * Opens the window with the board in front, which follows a log while it grows, and with the log
+   * on the desk as far as it has grown; returns at once.
    *
-   * @param engine already started
-   * @param clock tells the time of day
-   * @param sources which files the desk opens
+   * @param log need not be there yet
+   * @param sources what else there is: the profile and the events
    * @param languageTag {@code en} or {@code es}
    * @param dark whether the window begins dark
+   * @param clock tells how old the last anode is
+   * @throws IntakeException if the profile or the events cannot be read
    */
   public static void follow(
-      LiveEngine engine, InstantSource clock, Sources sources, String languageTag, boolean dark) {
+      Path log, Sources sources, String languageTag, boolean dark, InstantSource clock)
+      throws IntakeException {
+    Path profile = sources.profile();
+    Path events = sources.events();
+    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
+    GrowingLog feed = new GrowingLog(log, profiles, clock, LOOK_EVERY);
+    LiveEngine engine =
+        new LiveEngine(
+            feed,
+            new LiveRecord(
+                feed.name(),
+                profiles,
+                events == null ? List.of() : EventsReader.read(events, profiles),
+                SeenFile.beside(log)),
+            clock);
+    engine.start();
     SwingUtilities.invokeLater(
         () -> {
-          MainWindow window = MainWindow.following(engine, clock, languageTag, dark);
+          MainWindow window =
+              new MainWindow(
+                  languageTag,
+                  dark,
+                  made ->
+                      List.of(
+                          new BoardPlace(
+                              BoardDesk.of(engine, clock),
+                              new BoardActs(
+                                  made::changeUnits,
+                                  made::changeDark,
+                                  made::changeFull,
+                                  () -> made.choose("desk")))));
           window
               .frame()
               .addWindowListener(
                   new WindowAdapter() {
                     @Override
                     public void windowClosed(WindowEvent event) {
-                      engine.close();
+                      // On the way to full screen and back the frame is closed and comes again.
+                      if (!window.frame().isDisplayable()) {
+                        engine.close();
+                      }
                     }
                   });
           window.frame().setVisible(true);
-          window.open(sources);
+          if (Files.exists(log)) {
+            window.open(new Sources(List.of(log), profile, events));
+          }
         });
   }
 }

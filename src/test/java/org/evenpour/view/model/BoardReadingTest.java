@@ -111,6 +111,17 @@ class BoardReadingTest {
   }
 
   @Test
+  void saysThatTheFeedItselfDoesNotAnswer() {
+    BoardSample sample = BoardSample.at(BoardSample.EVEN);
+    BoardModel model =
+        BoardReading.of(
+            sample.snapshot(), sample.castAt().plusSeconds(40), ENGLISH, BoardChoice.NONE);
+    BoardModel.Alert alert = Objects.requireNonNull(model.alert());
+    assertThat(alert.title()).contains("DOES NOT ANSWER");
+    assertThat(alert.large()).isEqualTo("40 s");
+  }
+
+  @Test
   void saysWhyALogCannotBeRead() {
     Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
     Snapshot broken = with(sound, "log.csv: this file may not be read; trying again", null, 0);

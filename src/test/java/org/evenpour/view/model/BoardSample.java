@@ -70,7 +70,8 @@ public record BoardSample(Snapshot snapshot, Instant castAt) {
 
   /** What the board says so many seconds after the last anode. */
   public BoardModel model(long secondsLater, Look look) {
-    return BoardReading.of(snapshot, castAt.plusSeconds(secondsLater), look, BoardChoice.NONE);
+    Instant now = castAt.plusSeconds(secondsLater);
+    return BoardReading.of(snapshot.lookedAt(now), now, look, BoardChoice.NONE);
   }
 
   /** A look. */

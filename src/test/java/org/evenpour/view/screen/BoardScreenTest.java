@@ -164,7 +164,7 @@ class BoardScreenTest {
     BoardSample sample = BoardSample.at(turn);
     return new BoardScreen(
         new BoardDesk(
-            sample::snapshot,
+            () -> sample.snapshot().lookedAt(sample.castAt().plusSeconds(secondsLater)),
             (signal, who, note) -> notes.add(note),
             () -> sample.castAt().plusSeconds(secondsLater)),
         look,
