@@ -284,7 +284,7 @@ final class CharacteristicAudit {
 
   private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {
     boolean both = twoWay.isDefined();
-    double t = both ? StudentT.quantile(0.975, twoWay.residualDf()) : Double.NaN;
+    double t = both ? StudentT.quantile(0.975, (double) twoWay.residualDf()) : Double.NaN;
     double[] effects = twoWay.columnEffects();
     List<MoldReport> reports = new ArrayList<>();
     for (int m = 0; m < molds; m++) {

@@ -8,6 +8,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 
@@ -24,14 +25,21 @@ final class Period {
             t -> LocalDateTime.parse(t).atZone(zone).toInstant(),
             t -> LocalDate.parse(t).atStartOfDay(zone).toInstant());
     for (Function<String, Instant> form : forms) {
-      try {
-        return form.apply(iso);
-      } catch (DateTimeException e) {
-        continue; // another form may fit
+      Instant at = tried(form, iso);
+      if (at != null) {
+        return at;
       }
     }
     throw new ParameterException(
         spec.commandLine(),
         option + ": '" + text + "' is no time; write it as 2026-03-02T06:00 or 2026-03-02");
+  }
+
+  private static @Nullable Instant tried(Function<String, Instant> form, String text) {
+    try {
+      return form.apply(text);
+    } catch (DateTimeException e) {
+      return null; // another form may fit
+    }
   }
 }

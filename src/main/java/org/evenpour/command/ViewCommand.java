@@ -1,6 +1,5 @@
 package org.evenpour.command;
 
-import java.awt.GraphicsEnvironment;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -54,7 +53,7 @@ final class ViewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String tongue = tongue();
-    if (GraphicsEnvironment.isHeadless()) {
+    if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
     Sources sources = new Sources(logs, profile, events);

@@ -318,7 +318,7 @@ final class ShiftChart {
       List<String> names = new ArrayList<>();
       names.add(test);
       for (RunTest each : RunTest.values()) {
-        if ((fired & (1 << each.ordinal())) != 0 && !names.contains(each.id())) {
+        if ((fired & each.mask()) != 0 && !names.contains(each.id())) {
           names.add(each.id());
         }
       }

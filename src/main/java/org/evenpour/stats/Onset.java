@@ -47,8 +47,8 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
       sum += sign * z[i];
       // With one more point in front every u grows by one, so Σ z·u grows by Σ z.
       weighted += sum;
-      long count = n - i;
-      squares += (double) count * count;
+      double count = n - i;
+      squares += count * count;
       if (sum > 0 && sum * sum / (2 * count) > stepGain) {
         stepGain = sum * sum / (2 * count);
         step = i;

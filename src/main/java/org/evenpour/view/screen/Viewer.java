@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.awt.GraphicsEnvironment;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.nio.file.Files;
@@ -24,6 +25,11 @@ public final class Viewer {
   private static final Duration LOOK_EVERY = Duration.ofMillis(100);
 
   private Viewer() {}
+
+  /** Whether a window can be opened at all. */
+  public static boolean hasDisplay() {
+    return !GraphicsEnvironment.isHeadless();
+  }
 
   /**
    * Opens the window and, in it, files; returns at once. The program ends when the window is
