@@ -298,5 +298,19 @@ class BoardReadingTest {
     BoardWords spanish = BoardWords.of(Language.of("es"));
     assertThat(spanish.board().bundle().keySet().stream().filter(key -> !key.startsWith("advice.")))
         .containsExactlyInAnyOrderElementsOf(english.board().bundle().keySet());
+    for (String key : english.board().bundle().keySet()) {
+      assertThat(blanks(spanish.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")))
+          .as(key)
+          .isEqualTo(blanks(english.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")));
+    }
+  }
+
+  private static String blanks(String text) {
+    return text.replaceAll("[^{}0-9]", "")
+        .chars()
+        .sorted()
+        .mapToObj(Character::toString)
+        .toList()
+        .toString();
   }
 }
