@@ -109,6 +109,11 @@ public final class LiveSimulation {
     }
   }
 
+  /** The profile of the scenario's wheel, to be kept beside the log. */
+  public static String profile(Scenario scenario) {
+    return Profile.text(scenario);
+  }
+
   private Duration scaled(Duration simulated) {
     Duration real = Duration.ofNanos(Math.round(simulated.toNanos() / pace.speed()));
     return real.isNegative()

@@ -235,16 +235,24 @@ public final class BoardReading {
           false);
     }
     Double target = judged.specification().target();
+    WheelNow.TurnLimits limits = judged.limits();
+    boolean isTarget = !Double.isNaN(fromSetPoint) || target != null;
+    // What has an upper limit alone, such as a wedge, has no middle to be told from.
+    boolean hasMiddle = isTarget || (limits != null && !judged.name().equals("wedge"));
     double from =
-        !Double.isNaN(fromSetPoint) ? fromSetPoint : target == null ? Double.NaN : value - target;
+        !Double.isNaN(fromSetPoint)
+            ? fromSetPoint
+            : target != null
+                ? value - target
+                : limits != null && hasMiddle ? value - limits.center() : Double.NaN;
     String distance = "";
     Mark way = Mark.NONE;
     if (!Double.isNaN(from)) {
-      int decimals = figures.decimals();
-      String signed = figures.departure(from, decimals);
+      String signed = figures.departure(from, figures.decimals());
       boolean zero = !signed.startsWith("+") && !signed.startsWith("−");
       way = zero ? Mark.NONE : from > 0 ? Mark.HIGH : Mark.LOW;
-      distance = words.say(zero ? "figure.on" : from > 0 ? "figure.over" : "figure.under", signed);
+      String where = zero ? "figure.on" : from > 0 ? "figure.over" : "figure.under";
+      distance = words.say(isTarget ? where : where + ".mean", signed);
     }
     Mark outside = BoardRun.outside(judged, value);
     return new BoardModel.Figure(

@@ -9,8 +9,10 @@ import java.util.List;
 import java.util.Objects;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.SetAsideRow;
+import org.evenpour.casting.Specification;
 import org.evenpour.live.Seen;
 import org.evenpour.live.Snapshot;
+import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.MoldRing;
 import org.junit.jupiter.api.Test;
@@ -79,6 +81,65 @@ class BoardReadingTest {
     assertThat(model.age()).isEqualTo("Last anode 12 s ago");
     MoldRing ring = Objects.requireNonNull(model.ring());
     assertThat(ring.molds().get(ring.bearing().underLadle()).label()).isEqualTo("17");
+  }
+
+  @Test
+  void tellsTheDistanceFromTheWheelsMeanWhereThereIsNoTarget() {
+    Snapshot s = BoardSample.at(BoardSample.EVEN).snapshot();
+    WheelNow wheel = s.wheels().get(0);
+    List<WheelNow.Judged> free =
+        wheel.characteristics().stream()
+            .map(
+                one ->
+                    new WheelNow.Judged(
+                        one.name(),
+                        one.unit(),
+                        one.displayUnit(),
+                        Specification.NONE,
+                        one.limits(),
+                        one.departures(),
+                        one.usual(),
+                        one.pourSigma()))
+            .toList();
+    WheelNow untold =
+        new WheelNow(
+            wheel.wheel(),
+            wheel.profile(),
+            wheel.molds(),
+            wheel.inOrder(),
+            wheel.last(),
+            wheel.charge(),
+            wheel.crew(),
+            free,
+            wheel.turns(),
+            wheel.turnsInAll());
+    Snapshot without =
+        new Snapshot(
+            s.source(),
+            s.reading(),
+            s.rows(),
+            s.rowsSetAside(),
+            s.lastSetAside(),
+            s.lastWasSetAside(),
+            s.rowsLost(),
+            s.trouble(),
+            s.noteTrouble(),
+            s.arrivedAt(),
+            s.lookedAt(),
+            s.silentAfterMillis(),
+            List.of(untold),
+            0,
+            s.report(),
+            s.now(),
+            s.seen());
+    BoardModel model =
+        BoardReading.of(without, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE);
+    BoardModel.Figure mass = Objects.requireNonNull(model.figure());
+    double center = Objects.requireNonNull(free.get(0).limits()).center();
+    assertThat(mass.distance()).endsWith("the wheel's mean");
+    assertThat(mass.way()).isEqualTo(389.9 < center ? Mark.LOW : Mark.HIGH);
+    assertThat(mass.tolerance()).isEmpty();
+    assertThat(model.lesser().get(1).distance()).as("a wedge has no middle").isEmpty();
   }
 
   @Test
@@ -298,5 +359,19 @@ class BoardReadingTest {
     BoardWords spanish = BoardWords.of(Language.of("es"));
     assertThat(spanish.board().bundle().keySet().stream().filter(key -> !key.startsWith("advice.")))
         .containsExactlyInAnyOrderElementsOf(english.board().bundle().keySet());
+    for (String key : english.board().bundle().keySet()) {
+      assertThat(blanks(spanish.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")))
+          .as(key)
+          .isEqualTo(blanks(english.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")));
+    }
+  }
+
+  private static String blanks(String text) {
+    return text.replaceAll("[^{}0-9]", "")
+        .chars()
+        .sorted()
+        .mapToObj(Character::toString)
+        .toList()
+        .toString();
   }
 }
