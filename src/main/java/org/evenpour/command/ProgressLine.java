@@ -18,6 +18,7 @@ final class ProgressLine implements Progress, AutoCloseable {
   }
 
   /** Shows progress where people watch. */
+  @SuppressWarnings("SystemConsoleNull") // on newer Java a line too many, never one too few
   static ProgressLine onTerminal(PrintWriter err) {
     return new ProgressLine(err, System.console() != null);
   }

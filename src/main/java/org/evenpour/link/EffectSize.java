@@ -190,6 +190,7 @@ public record EffectSize(double perUnit, double error) {
   }
 
   /** A column less the means of its turn and side, and of its mold; and the turns' means. */
+  @SuppressWarnings("ArrayRecordComponent") // lives within one estimate
   private record Centered(double[] cells, double[] turnMeans) {
     static Centered of(TurnGrid grid, DoubleColumn column, int lag, SignalMask signals) {
       int turns = Math.min(grid.turns(), LONGEST_HISTORY_TURNS);

@@ -97,7 +97,7 @@ public final class LiveRecord {
     switch (intake.accept(line, text)) {
       case KEPT -> {
         lastWasSetAside = false;
-        kept(at);
+        kept();
       }
       case SET_ASIDE -> {
         lastWasSetAside = true;
@@ -118,7 +118,7 @@ public final class LiveRecord {
     arrivedAt = at;
   }
 
-  private void kept(Instant at) {
+  private void kept() {
     Anode anode = intake.anode();
     if (audited == null) {
       if (lastCastMillis != Long.MIN_VALUE && anode.castAtMillis() > lastCastMillis) {

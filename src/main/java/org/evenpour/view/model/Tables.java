@@ -57,8 +57,7 @@ public final class Tables {
     Sentences sentences = desk.sentences();
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
-    columns.add(
-        new Column<>("shift", unit, 15, row -> shift(desk, figures, sentences, row.signal())));
+    columns.add(new Column<>("shift", unit, 15, row -> shift(desk, figures, row.signal())));
     columns.add(
         new Column<>(
             "offset",
@@ -84,8 +83,7 @@ public final class Tables {
     return columns;
   }
 
-  private static Cell shift(
-      Desk desk, Figures figures, Sentences sentences, @Nullable Signal signal) {
+  private static Cell shift(Desk desk, Figures figures, @Nullable Signal signal) {
     if (signal == null) {
       return new Cell.Marked(Mark.NONE, "", null);
     }

@@ -70,19 +70,18 @@ final class Parts {
 
   static JButton button(String name, String text, String tip, Look look) {
     JButton button = new JButton(text);
-    dress(button, name, tip, look);
+    dress(button, name, tip);
     return button;
   }
 
   static JToggleButton toggle(String name, String text, String tip, Look look) {
     JToggleButton button = new JToggleButton(text);
-    dress(button, name, tip, look);
+    dress(button, name, tip);
     return button;
   }
 
-  private static void dress(AbstractButton button, String name, String tip, Look look) {
+  private static void dress(AbstractButton button, String name, String tip) {
     button.setName(name);
-
     button.getAccessibleContext().setAccessibleName(button.getText());
     if (!tip.isEmpty()) {
       button.setToolTipText(Tips.wrapped(tip));
