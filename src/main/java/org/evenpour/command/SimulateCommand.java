@@ -117,8 +117,13 @@ final class SimulateCommand implements Callable<Integer> {
       Pace pace =
           new Pace(
               speed, Duration.ofSeconds(Math.round(3600 * historyHours)), Duration.ofSeconds(20));
+      Path profile = file.resolveSibling(Simulation.PROFILE);
+      if (Files.notExists(profile)) {
+        Files.writeString(profile, LiveSimulation.profile(scenario()));
+      }
       screen.println(
           "growing " + file + " at " + speed + " times the wheel's pace; Ctrl-C ends it");
+      screen.println("see it with: evenpour view --follow " + file + " --profile " + profile);
       new LiveSimulation(
               file, scenario(), pace, Clock.systemUTC(), length -> Thread.sleep(length.toMillis()))
           .run(count -> {});

@@ -54,7 +54,6 @@ public final class Tables {
     String unit = figures.unit().symbol();
     double span = span(report, figures);
     double[] scale = sparkScale(desk, report);
-    Sentences sentences = desk.sentences();
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
     columns.add(new Column<>("shift", unit, 15, row -> shift(desk, figures, row.signal())));
