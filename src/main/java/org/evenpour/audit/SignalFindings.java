@@ -31,6 +31,9 @@ import org.evenpour.stats.Moments;
  * together.
  */
 final class SignalFindings {
+  /** Values that are taken out of a column at a time. */
+  private static final int BLOCK = 8192;
+
   private final Advice advice;
   private final List<Pending> pending = new ArrayList<>();
 
@@ -74,11 +77,22 @@ final class SignalFindings {
     DoubleColumn numbers = setting.numbers();
     IntColumn categories = setting.categories();
     int rows = wheel.rows();
-    for (int i = 0; i < rows; i++) {
-      if (numbers != null && !Double.isNaN(numbers.get(i))) {
-        moments.add(numbers.get(i));
-      } else if (numbers != null || (categories != null && categories.get(i) < 0)) {
-        missing++;
+    if (numbers != null) {
+      double[] some = new double[BLOCK];
+      for (int from = 0; from < rows; from += BLOCK) {
+        int n = Math.min(BLOCK, rows - from);
+        numbers.copy(from, n, some);
+        for (int i = 0; i < n; i++) {
+          if (Double.isNaN(some[i])) {
+            missing++;
+          } else {
+            moments.add(some[i]);
+          }
+        }
+      }
+    } else if (categories != null) {
+      for (int i = 0; i < rows; i++) {
+        missing += categories.get(i) < 0 ? 1 : 0;
       }
     }
     List<Effect> effects = new ArrayList<>();

@@ -52,7 +52,7 @@ public record EffectSize(double perUnit, double error) {
   static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN);
 
   /** A longer history adds little and costs time. */
-  static final int LONGEST_HISTORY_TURNS = 20_000;
+  static final int LONGEST_HISTORY_TURNS = 5_000;
 
   /** Standard errors beyond which an effect counts as proven. */
   private static final double BEYOND_CHANCE = 3;
