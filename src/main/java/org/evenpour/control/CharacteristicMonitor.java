@@ -34,9 +34,6 @@ public final class CharacteristicMonitor {
 
   private static final double FAR = 4;
 
-  /** Weight of the newest anode in a mold's departure: the last nine or so count. */
-  private static final double RECENT = 0.2;
-
   /**
    * A turn whose scatter stands this many sigma above the usual widens what is expected of its
    * pours.
@@ -147,12 +144,8 @@ public final class CharacteristicMonitor {
       turnAtMillis = castAtMillis;
     }
     boolean afterStop = startUp.isStartUp(castAtMillis);
-    MoldState state = moldState(mold);
-    if (serial >= 0) {
-      if (state.serial >= 0 && state.serial != serial) {
-        moldChanged(mold);
-      }
-      state.serial = serial;
+    if (moldState(mold).isReplacedBy(serial)) {
+      moldChanged(mold);
     }
     if (Double.isNaN(value)) {
       return;
@@ -173,17 +166,7 @@ public final class CharacteristicMonitor {
 
   /** A position got a new mold, or its mold was dressed or leveled. */
   public void moldChanged(int mold) {
-    MoldState state = moldState(mold);
-    if (state.trialLeft == TRIAL) {
-      return; // the same change, told twice: by its serial and by an event
-    }
-    if (state.chart.isOpen()) {
-      state.chart.restart();
-    }
-    state.departure = Double.NaN;
-    state.trialLeft = TRIAL;
-    state.learned = 0;
-    state.learnedMean = 0;
+    moldState(mold).restart();
   }
 
   /** Closes the turn under way; to be called when the log ends. */
@@ -197,7 +180,7 @@ public final class CharacteristicMonitor {
     int n = inTurn;
     for (int i = 0; i < n; i++) {
       MoldState state = molds.get(turnMold[i]);
-      deviation[i] = turnValue[i] - limits.center() - state.offset;
+      deviation[i] = turnValue[i] - limits.center() - state.offset();
       included[i] = !turnStartUp[i] && state.isSettled();
     }
     int sides = Math.max(1, limits.sides().isEmpty() ? 1 : sidesInTurn(n));
@@ -370,8 +353,8 @@ public final class CharacteristicMonitor {
     if (Math.abs(z) > limits.detection().pour()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
-    state.chart.accept(turn, turnAt[i], z, residual, spread);
-    state.follow(residual + state.offset);
+    state.chart().accept(turn, turnAt[i], z, residual, spread);
+    state.follow(residual + state.offset());
     state.settle(residual);
   }
 
@@ -400,7 +383,7 @@ public final class CharacteristicMonitor {
   public List<Episode> episodes() {
     List<Episode> all = new ArrayList<>(pours);
     for (MoldState mold : molds) {
-      all.addAll(mold.chart.episodes());
+      all.addAll(mold.chart().episodes());
     }
     all.addAll(wheelChart.episodes());
     for (Episode episode : spreadChart.episodes()) {
@@ -420,7 +403,7 @@ public final class CharacteristicMonitor {
    * @return NaN before its first charted anode, and after a mold change until the next one
    */
   public double departure(int mold) {
-    return mold < molds.size() ? molds.get(mold).departure : Double.NaN;
+    return mold < molds.size() ? molds.get(mold).departure() : Double.NaN;
   }
 
   /**
@@ -431,7 +414,7 @@ public final class CharacteristicMonitor {
    * @return NaN where it is not known yet
    */
   public double usual(int mold) {
-    return mold < molds.size() ? molds.get(mold).offset : Double.NaN;
+    return mold < molds.size() ? molds.get(mold).offset() : Double.NaN;
   }
 
   /** The classic chart of the wheel. */
@@ -441,7 +424,7 @@ public final class CharacteristicMonitor {
 
   private MoldState moldState(int mold) {
     while (molds.size() <= mold) {
-      molds.add(new MoldState(molds.size()));
+      molds.add(new MoldState(limits, molds.size()));
     }
     return molds.get(mold);
   }
@@ -455,75 +438,5 @@ public final class CharacteristicMonitor {
     turnStartUp = Arrays.copyOf(turnStartUp, length);
     deviation = Arrays.copyOf(deviation, length);
     included = Arrays.copyOf(included, length);
-  }
-
-  /** What is known of one mold. */
-  private final class MoldState {
-    private final ShiftChart chart;
-    private double offset;
-    private int serial = -1;
-    private int trialLeft;
-    private int learned;
-    private double learnedMean;
-    private boolean selfStarting;
-    private double departure = Double.NaN;
-
-    MoldState(int mold) {
-      boolean known = mold < limits.offsets().length;
-      offset = known ? limits.offsets()[mold] : Double.NaN;
-      chart =
-          new ShiftChart(
-              Episode.Scope.MOLD,
-              mold,
-              limits.detection().reference(),
-              limits.detection().moldShift(),
-              true,
-              LimitsInForce.inflation(limits.pourCorrelation()),
-              limits.pourSigma());
-    }
-
-    /** Whether the mold may take part in the wheel's level. */
-    boolean isSettled() {
-      return !Double.isNaN(offset) && trialLeft == 0 && !chart.isOpen();
-    }
-
-    void follow(double fromLevel) {
-      departure =
-          Double.isNaN(departure) ? fromLevel : departure + RECENT * (fromLevel - departure);
-    }
-
-    /** Variance of the offset's estimate, in units of the pour variance. */
-    double offsetVariance() {
-      return selfStarting ? 1.0 / learned : 0;
-    }
-
-    /** A point of a mold whose level is not known at all. */
-    void learn(double fromCenter) {
-      learned++;
-      learnedMean += (fromCenter - learnedMean) / learned;
-      if (learned >= TRIAL) {
-        offset = learnedMean;
-        selfStarting = true;
-      }
-    }
-
-    /**
-     * After a point was charted: goes on with the trial of a new mold, or with learning its level.
-     */
-    void settle(double residual) {
-      if (trialLeft > 0) {
-        learned++;
-        learnedMean += (residual - learnedMean) / learned;
-        trialLeft--;
-        if (trialLeft == 0) {
-          chart.restart();
-          offset += learnedMean;
-          selfStarting = true;
-        }
-      } else if (selfStarting && !chart.isOpen()) {
-        learned++;
-        offset += residual / learned;
-      }
-    }
   }
 }
