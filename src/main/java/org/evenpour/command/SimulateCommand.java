@@ -112,6 +112,10 @@ final class SimulateCommand implements Callable<Integer> {
   }
 
   private int grow(Path file) throws IOException {
+    if (Files.exists(file)) {
+      throw new FileAlreadyExistsException(
+          file.toString(), null, "there is such a file already, and no log is written over");
+    }
     PrintWriter screen = spec.commandLine().getOut();
     try {
       Pace pace =
@@ -129,9 +133,6 @@ final class SimulateCommand implements Callable<Integer> {
           .run(count -> {});
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
-    } catch (FileAlreadyExistsException e) {
-      throw new IOException(
-          file + " is there already, and no log is written over; name another", e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
