@@ -116,6 +116,7 @@ final class SimulateCommand implements Callable<Integer> {
       throw new FileAlreadyExistsException(
           file.toString(), null, "there is such a file already, and no log is written over");
     }
+    Files.createDirectories(file.toAbsolutePath().getParent());
     PrintWriter screen = spec.commandLine().getOut();
     try {
       Pace pace =
