@@ -4,32 +4,47 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
 /**
  * An opened log, what is chosen in it and how it is shown: all that a page needs.
  *
- * @param log the rows and the report
+ * @param source of the rows and the report, which may grow
  * @param selection what is chosen
  * @param look how it is shown
  */
-public record Desk(OpenedLog log, Selection selection, Look look) {
+public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
+
+  /** A log that does not grow. */
+  public Desk(OpenedLog log, Selection selection, Look look) {
+    this(() -> log, selection, look);
+  }
+
+  /** The rows and the report. */
+  public OpenedLog log() {
+    return source.get();
+  }
+
+  /** As it is now: what any thread may read, whatever is chosen or opened meanwhile. */
+  public Desk asNow() {
+    return new Desk(log(), selection.copy(), look);
+  }
 
   /** The chosen wheel. */
   public WheelRows wheel() {
-    return log.wheel(selection.wheel());
+    return log().wheel(selection.wheel());
   }
 
   /** What the report says of the chosen characteristic; null where the record has none. */
   public @Nullable CharacteristicReport characteristic() {
-    return OpenedLog.characteristic(log.report(), selection.wheel(), selection.characteristic());
+    return OpenedLog.characteristic(log().report(), selection.wheel(), selection.characteristic());
   }
 
   /** The unit that a characteristic is shown in. */
@@ -57,10 +72,10 @@ public record Desk(OpenedLog log, Selection selection, Look look) {
   /** Says signals in the units and the language of the look. */
   public Sentences sentences() {
     Map<List<String>, Unit> units = new LinkedHashMap<>();
-    for (CharacteristicReport one : log.report().characteristics()) {
+    for (CharacteristicReport one : log().report().characteristics()) {
       units.put(List.of(one.wheel(), one.name()), unit(one));
     }
-    Sentences plain = Sentences.of(log.report(), look.language().report(), log.zone());
+    Sentences plain = Sentences.of(log().report(), look.language().report(), log().zone());
     return new Sentences(plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
   }
 
@@ -74,11 +89,9 @@ public record Desk(OpenedLog log, Selection selection, Look look) {
   public List<Signal> signals() {
     List<Signal> signals = new ArrayList<>();
     Stretch turns = turns();
-    for (Topic topic : Topic.of(log.report())) {
-      for (Signal signal : topic.signals()) {
-        if (signal.wheel().equals(selection.wheel()) && turns.touches(from(signal), to(signal))) {
-          signals.add(signal);
-        }
+    for (Signal signal : log().ranked()) {
+      if (signal.wheel().equals(selection.wheel()) && turns.touches(from(signal), to(signal))) {
+        signals.add(signal);
       }
     }
     return signals;
@@ -86,18 +99,18 @@ public record Desk(OpenedLog log, Selection selection, Look look) {
 
   /** Where a signal began. */
   public double from(Signal signal) {
-    return log.wheel(signal.wheel()).place(signal.sinceTurn(), signal.sinceAt());
+    return log().wheel(signal.wheel()).place(signal.sinceTurn(), signal.sinceAt());
   }
 
   /** Where a signal ended, or the record did. */
   public double to(Signal signal) {
-    WheelRows rows = log.wheel(signal.wheel());
+    WheelRows rows = log().wheel(signal.wheel());
     return signal.open() ? rows.last() : rows.place(signal.lastTurn(), signal.lastCastAt()) + 1;
   }
 
   /** The whole report, whose numbers are shown. */
   public AuditReport report() {
-    return log.report();
+    return log().report();
   }
 
   /** The first letter large. */

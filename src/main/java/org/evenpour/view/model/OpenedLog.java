@@ -8,6 +8,7 @@ import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,12 +17,15 @@ import org.jspecify.annotations.Nullable;
  * @param record the rows
  * @param report the only source of computed numbers
  * @param wheels one for each wheel of the record: its rows turn by turn
+ * @param ranked the report's signals, what matters most first
  */
-public record OpenedLog(CastingRecord record, AuditReport report, List<WheelRows> wheels) {
+public record OpenedLog(
+    CastingRecord record, AuditReport report, List<WheelRows> wheels, List<Signal> ranked) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public OpenedLog {
     wheels = List.copyOf(wheels);
+    ranked = List.copyOf(ranked);
   }
 
   /** Arranges the rows; takes a moment for a long record. */
@@ -29,7 +33,8 @@ public record OpenedLog(CastingRecord record, AuditReport report, List<WheelRows
     return new OpenedLog(
         record,
         report,
-        record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList());
+        record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList(),
+        Topic.of(report).stream().flatMap(topic -> topic.signals().stream()).toList());
   }
 
   /** The rows of a wheel; those of the first wheel where there is no such wheel. */

@@ -2,6 +2,7 @@ package org.evenpour.view.model;
 
 import java.io.IOException;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,6 +84,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
   private static List<Field> fields(Desk desk) {
     Look look = desk.look();
     WheelRecord record = desk.wheel().record();
+    ZoneId zone = desk.log().zone();
     List<Field> fields = new ArrayList<>();
     fields.add(
         new Field(
@@ -92,8 +94,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
             row ->
                 new Cell.Text(
                     TIME.format(
-                        Instant.ofEpochMilli(record.castAtMillis().get(row))
-                            .atZone(desk.log().zone())))));
+                        Instant.ofEpochMilli(record.castAtMillis().get(row)).atZone(zone)))));
     fields.add(
         new Field(
             look.say("column.turn"),

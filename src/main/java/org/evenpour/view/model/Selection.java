@@ -18,6 +18,18 @@ public final class Selection {
   private @Nullable String setting;
   private @Nullable Stretch stretch;
 
+  /** The same choices, which nobody watches and nobody changes. */
+  Selection copy() {
+    Selection copy = new Selection();
+    copy.wheel = wheel;
+    copy.characteristic = characteristic;
+    copy.mold = mold;
+    copy.signal = signal;
+    copy.setting = setting;
+    copy.stretch = stretch;
+    return copy;
+  }
+
   /** Is told after every change. */
   public void watch(Runnable watcher) {
     watchers.add(watcher);

@@ -6,6 +6,8 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseEvent;
 import java.awt.geom.Rectangle2D;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -31,6 +33,7 @@ import org.evenpour.picture.Mark;
 import org.evenpour.picture.Picture;
 import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.Column;
+import org.evenpour.view.model.CsvText;
 import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
 
@@ -185,17 +188,24 @@ final class DataTable<R> {
     telling = true;
   }
 
+  /** The rows as they are shown, as comma-separated text. */
+  String text() {
+    StringBuilder text = new StringBuilder();
+    try {
+      CsvText.write(model.columns, shown(), look.language(), text);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return text.toString();
+  }
+
   /** The rows as they are shown: filtered and in their order. */
-  List<R> shown() {
+  private List<R> shown() {
     List<R> shown = new ArrayList<>();
     for (int i = 0; i < table.getRowCount(); i++) {
       shown.add(model.rows.get(table.convertRowIndexToModel(i)));
     }
     return shown;
-  }
-
-  List<Column<R>> columns() {
-    return model.columns;
   }
 
   @SuppressWarnings("unchecked") // a column's cells are all of one kind, numbers or words

@@ -4,8 +4,8 @@ import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.Color;
 import java.awt.Component;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
@@ -31,7 +31,7 @@ import org.evenpour.view.model.Stretch;
 final class DeskScreen {
   private final Desk desk;
   private final JPanel screen;
-  private final List<Page> pages = new ArrayList<>();
+  private final Map<Integer, Page> pages = new HashMap<>();
   private final CardLayout cards = new CardLayout();
   private final JPanel deck;
   private final JList<String> list;
@@ -52,12 +52,10 @@ final class DeskScreen {
     this.onPage = onPage;
     Look look = desk.look();
     Color field = look.ink().field();
-    Pages.OF_DESK.forEach(maker -> pages.add(maker.apply(desk)));
     deck = Parts.panel("desk.deck", cards, field);
-    pages.forEach(page -> deck.add(page.screen(), page.key()));
     list = list(look);
     title = Parts.title("desk.title", "", look);
-    save = new SaveButton(desk, ask, pages.get(0));
+    save = new SaveButton(desk, ask, this::page);
     characteristics =
         Parts.panel("desk.characteristics", new MigLayout("insets 0, gap " + look.px(4)), field);
     strip = new StripView(desk);
@@ -73,11 +71,7 @@ final class DeskScreen {
     screen.add(center, BorderLayout.CENTER);
     screen.add(foot(look), BorderLayout.SOUTH);
     desk.selection().watch(watcher);
-    int first = 0;
-    for (int i = 0; i < pages.size(); i++) {
-      first = pages.get(i).key().equals(firstPage) ? i : first;
-    }
-    list.setSelectedIndex(first);
+    list.setSelectedIndex(Math.max(0, DeskPlace.PAGES.indexOf(firstPage)));
   }
 
   JPanel screen() {
@@ -92,7 +86,7 @@ final class DeskScreen {
   private JList<String> list(Look look) {
     JList<String> names =
         new JList<>(
-            pages.stream().map(page -> look.say("page." + page.key())).toArray(String[]::new));
+            DeskPlace.PAGES.stream().map(page -> look.say("page." + page)).toArray(String[]::new));
     names.setName("desk.pages");
     names.setDropTarget(null);
     names.getAccessibleContext().setAccessibleName(look.say("menu.page"));
@@ -114,7 +108,7 @@ final class DeskScreen {
             setFont(selected ? look.ink().bold(1.05) : look.ink().font(1.05));
             setForeground(look.ink().text());
             setBackground(selected ? look.ink().field() : look.ink().ground());
-            setToolTipText(look.say("page." + pages.get(index).key() + ".tip"));
+            setToolTipText(look.say("page." + DeskPlace.PAGES.get(index) + ".tip"));
             return this;
           }
         });
@@ -188,26 +182,32 @@ final class DeskScreen {
       return;
     }
     shown = index;
-    Page page = pages.get(index);
+    Page page = pages.computeIfAbsent(index, this::build);
     title.setText(desk.look().say("page." + page.key()));
-    save.of(page);
+    save.clear();
     cards.show(deck, page.key());
     onPage.accept(page.key());
     refresh();
   }
 
+  /** A page is built when it is first turned to. */
+  private Page build(int index) {
+    Page page = Pages.OF_DESK.get(index).apply(desk);
+    deck.add(page.screen(), page.key());
+    return page;
+  }
+
   /** Turns to a page by its key. */
   void turnTo(String key) {
-    for (int i = 0; i < pages.size(); i++) {
-      if (pages.get(i).key().equals(key)) {
-        list.setSelectedIndex(i);
-      }
+    int index = DeskPlace.PAGES.indexOf(key);
+    if (index >= 0) {
+      list.setSelectedIndex(index);
     }
   }
 
   /** Closes what is open beside the list, else the stretch. */
   void back() {
-    if (!pages.get(shown).close()) {
+    if (!page().close()) {
       desk.selection().chooseStretch(null);
     }
   }
@@ -235,13 +235,14 @@ final class DeskScreen {
     figures.setVisible(chosen != null);
     whole.setVisible(chosen != null);
     CharacteristicReport report = desk.characteristic();
-    strip.show(report == null ? null : Charts.strip(desk, report));
-    pages.get(shown).refresh();
+    Desk seen = desk.asNow();
+    strip.show(() -> report == null ? null : Charts.strip(seen, report));
+    page().refresh();
   }
 
   /** The page that is seen. */
   Page page() {
-    return pages.get(shown);
+    return pages.computeIfAbsent(shown, this::build);
   }
 
   SaveButton save() {

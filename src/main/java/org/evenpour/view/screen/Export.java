@@ -5,17 +5,16 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Picture;
 import org.evenpour.picture.PictureFile;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.workbook.AuditWorkbook;
-import org.evenpour.view.model.Column;
-import org.evenpour.view.model.CsvText;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
+import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.RecordRows;
 import org.jspecify.annotations.Nullable;
 
@@ -24,10 +23,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param label what, in words
  * @param fileName proposed, with its ending
- * @param file writes the file, whole or not at all; runs on a worker thread with what was shown
- *     when it was chosen
+ * @param shown takes down what is shown when it is chosen, on the event thread; what comes of that
+ *     writes the file on a worker thread, whole or not at all
  */
-record Export(String label, String fileName, File file) {
+record Export(String label, String fileName, Supplier<File> shown) {
 
   /** Width and height of saved pictures: a wide page. */
   private static final int WIDE = 1280;
@@ -41,41 +40,70 @@ record Export(String label, String fileName, File file) {
   }
 
   /** A picture, as pixels and as a drawing; always on light ground, for paper. */
-  static List<Export> picture(Look look, String title, String fileName, @Nullable Picture picture) {
-    if (picture == null) {
-      return List.of();
-    }
+  static List<Export> picture(Look look, String title, String fileName, PictureView view) {
+    return picture(look, title, fileName, view::shown);
+  }
+
+  /**
+   * The same of a picture that is not on the screen.
+   *
+   * @param shown takes down what is shown on the event thread; the picture is made of that on a
+   *     worker
+   */
+  static List<Export> picture(
+      Look look,
+      String title,
+      String fileName,
+      Supplier<Supplier<? extends @Nullable Picture>> shown) {
     Ink ink = Ink.light(14);
     return List.of(
         new Export(
             look.say("export.png", title),
             fileName + ".png",
-            file ->
-                FinishedFile.write(file, out -> PictureFile.png(picture, WIDE, HIGH, ink, out))),
+            () -> {
+              Supplier<? extends @Nullable Picture> its = shown.get();
+              return file ->
+                  FinishedFile.write(file, out -> PictureFile.png(made(its), WIDE, HIGH, ink, out));
+            }),
         new Export(
             look.say("export.svg", title),
             fileName + ".svg",
-            file ->
-                FinishedFile.write(file, out -> PictureFile.svg(picture, WIDE, HIGH, ink, out))));
+            () -> {
+              Supplier<? extends @Nullable Picture> its = shown.get();
+              return file ->
+                  FinishedFile.write(file, out -> PictureFile.svg(made(its), WIDE, HIGH, ink, out));
+            }));
+  }
+
+  private static Picture made(Supplier<? extends @Nullable Picture> shown) throws IOException {
+    Picture picture = shown.get();
+    if (picture == null) {
+      throw new IOException("there is nothing in this picture");
+    }
+    return picture;
   }
 
   /** A table as it is shown. */
   static <R> List<Export> table(Look look, String title, String fileName, DataTable<R> table) {
-    List<Column<R>> columns = table.columns();
-    List<R> rows = new ArrayList<>(table.shown());
     return List.of(
         new Export(
             look.say("export.csv", title),
             fileName + ".csv",
-            file -> text(file, writer -> CsvText.write(columns, rows, look.language(), writer))));
+            () -> {
+              String text = table.text();
+              return file -> text(file, writer -> writer.write(text));
+            }));
   }
 
   /** The rows of the record. */
-  static Export rows(Desk desk, RecordRows rows) {
+  static Export rows(Desk desk) {
     return new Export(
         desk.look().say("export.csv", desk.look().say("page.record")),
         "rows.csv",
-        file -> text(file, rows::writeCsv));
+        () -> {
+          RecordRows rows = RecordRows.of(desk.asNow());
+          return file -> text(file, rows::writeCsv);
+        });
   }
 
   /** The whole audit. */
@@ -83,7 +111,10 @@ record Export(String label, String fileName, File file) {
     return new Export(
         desk.look().say("export.workbook"),
         "audit.xlsx",
-        file -> AuditWorkbook.write(desk.report(), desk.log().record(), file, desk.log().zone()));
+        () -> {
+          OpenedLog log = desk.log();
+          return file -> AuditWorkbook.write(log.report(), log.record(), file, log.zone());
+        });
   }
 
   private interface Text {

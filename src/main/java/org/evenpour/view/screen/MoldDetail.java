@@ -86,11 +86,12 @@ final class MoldDetail {
         said.isEmpty()
             ? look.say("mold.no.signals", look.language().report().characteristic(report.name()))
             : String.join("\n", said.subList(0, Math.min(3, said.size()))));
-    series.show(Charts.mold(desk, report, mold, true));
-    distribution.show(WheelView.distribution(desk, report, mold));
+    Desk seen = desk.asNow();
+    series.show(() -> Charts.mold(seen, report, mold, true));
+    distribution.show(() -> WheelView.distribution(seen, report, mold));
     AnodeOutline points = WheelView.outline(desk, mold);
     outline.setVisible(points != null);
-    outline.show(points);
+    outline.show(() -> points);
   }
 
   private String facts(MoldReport its, Figures figures) {
@@ -119,14 +120,10 @@ final class MoldDetail {
     String of = "mold-" + mold.replaceAll("[^A-Za-z0-9]", "_") + "-";
     String name = look.say("mold.name", mold);
     List<Export> exports = new ArrayList<>();
-    exports.addAll(
-        Export.picture(look, name, of + desk.selection().characteristic(), series.picture()));
+    exports.addAll(Export.picture(look, name, of + desk.selection().characteristic(), series));
     exports.addAll(
         Export.picture(
-            look,
-            name + ", " + look.say("distribution"),
-            of + "distribution",
-            distribution.picture()));
+            look, name + ", " + look.say("distribution"), of + "distribution", distribution));
     return exports;
   }
 }

@@ -3,7 +3,6 @@ package org.evenpour.view.screen;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.Rectangle;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.awt.event.KeyAdapter;
@@ -11,10 +10,9 @@ import java.awt.event.KeyEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
-import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
@@ -31,11 +29,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class PictureView extends JComponent {
   private final transient Ink ink;
-  private final java.awt.Color ground;
-  private final double margin;
-  private transient @Nullable Picture picture;
-  private transient Painted painted = Painted.PLAIN;
-  private transient @Nullable BufferedImage drawn;
+  private final transient Drawing drawing;
   private transient Consumer<Spot> onSpot = spot -> {};
   private transient @Nullable Scroll onScroll;
   private int focused = -1;
@@ -48,8 +42,7 @@ final class PictureView extends JComponent {
 
   PictureView(String name, String says, Ink ink, double margin) {
     this.ink = ink;
-    this.ground = ink.field();
-    this.margin = ink.length(margin);
+    drawing = new Drawing(this, ink, ink.field(), ink.length(margin), ink.length(margin));
     setName(name);
     setFocusable(true);
     setOpaque(true);
@@ -80,17 +73,29 @@ final class PictureView extends JComponent {
         });
   }
 
-  /** Shows another picture; null = nothing. */
-  void show(@Nullable Picture next) {
-    picture = next;
-    drawn = null;
-    focused = -1;
-    repaint();
+  /** Shows nothing. */
+  void clear() {
+    show(() -> null);
   }
 
-  /** What is shown; null = nothing. */
+  /**
+   * Shows another picture, which is made on a worker thread.
+   *
+   * @param next reads nothing that the event thread may change
+   */
+  void show(Supplier<? extends @Nullable Picture> next) {
+    focused = -1;
+    drawing.show(next);
+  }
+
+  /** What is shown; null = nothing. May wait until it is made. */
   @Nullable Picture picture() {
-    return picture;
+    return drawing.shown().get();
+  }
+
+  /** What is shown now, made when it is asked for. */
+  Supplier<? extends @Nullable Picture> shown() {
+    return drawing.shown();
   }
 
   /** Is told which spot was chosen; only spots that stand for something can be. */
@@ -106,21 +111,13 @@ final class PictureView extends JComponent {
 
   /** What was drawn last. */
   Painted painted() {
-    return painted;
+    return drawing.painted();
   }
 
   @Override
   protected void paintComponent(Graphics g) {
     Graphics2D g2 = (Graphics2D) g.create();
-    double scale = Math.max(1, g2.getTransform().getScaleX());
-    int width = (int) Math.ceil(getWidth() * scale);
-    int height = (int) Math.ceil(getHeight() * scale);
-    BufferedImage image = drawn;
-    if (image == null || image.getWidth() != width || image.getHeight() != height) {
-      image = draw(width, height, scale);
-      drawn = image;
-    }
-    g2.drawImage(image, 0, 0, getWidth(), getHeight(), null);
+    drawing.paint(g2);
     if (isFocusOwner()) {
       g2.setColor(ink.accent());
       g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
@@ -133,26 +130,6 @@ final class PictureView extends JComponent {
     g2.dispose();
   }
 
-  private BufferedImage draw(int width, int height, double scale) {
-    BufferedImage image =
-        new BufferedImage(Math.max(1, width), Math.max(1, height), BufferedImage.TYPE_INT_RGB);
-    Graphics2D g = image.createGraphics();
-    g.setColor(ground);
-    g.fillRect(0, 0, width, height);
-    g.scale(scale, scale);
-    Picture now = picture;
-    painted =
-        now == null || getWidth() < 3 * margin || getHeight() < 3 * margin
-            ? Painted.PLAIN
-            : now.paint(
-                g,
-                new Rectangle2D.Double(
-                    margin, margin, getWidth() - 2 * margin, getHeight() - 2 * margin),
-                ink);
-    g.dispose();
-    return image;
-  }
-
   @Override
   public @Nullable String getToolTipText(MouseEvent event) {
     Spot spot = spotAt(event);
@@ -160,7 +137,7 @@ final class PictureView extends JComponent {
   }
 
   private @Nullable Spot spotAt(MouseEvent event) {
-    List<Spot> spots = painted.spots();
+    List<Spot> spots = painted().spots();
     for (int i = spots.size() - 1; i >= 0; i--) {
       if (spots.get(i).shape().contains(event.getPoint())) {
         return spots.get(i);
@@ -170,7 +147,7 @@ final class PictureView extends JComponent {
   }
 
   private List<Spot> choosable() {
-    return painted.spots().stream().filter(spot -> !spot.kind().isEmpty()).toList();
+    return painted().spots().stream().filter(spot -> !spot.kind().isEmpty()).toList();
   }
 
   private void key(KeyEvent event) {
@@ -196,7 +173,7 @@ final class PictureView extends JComponent {
   }
 
   private void zoom(MouseWheelEvent event) {
-    Painted.Scale scale = painted.scale();
+    Painted.Scale scale = painted().scale();
     Scroll scroll = onScroll;
     if (scale == null || scroll == null) {
       return;
@@ -241,7 +218,7 @@ final class PictureView extends JComponent {
     public void mousePressed(MouseEvent event) {
       requestFocusInWindow();
       pressed = event;
-      start = painted.scale();
+      start = painted().scale();
     }
 
     @Override
@@ -278,11 +255,5 @@ final class PictureView extends JComponent {
           java.awt.Cursor.getPredefinedCursor(
               isHand ? java.awt.Cursor.HAND_CURSOR : java.awt.Cursor.DEFAULT_CURSOR));
     }
-  }
-
-  /** The part that was last drawn, for tests. */
-  Rectangle drawnArea() {
-    BufferedImage image = drawn;
-    return image == null ? new Rectangle() : new Rectangle(image.getWidth(), image.getHeight());
   }
 }

@@ -135,7 +135,7 @@ final class RecordPage implements Page {
             aside.getText().replaceAll("[^\\p{L} ]", "").strip(),
             "set-aside",
             asideTable)
-        : List.of(Export.rows(desk, model.rows));
+        : List.of(Export.rows(desk));
   }
 
   /** Cells are made when they are painted. */

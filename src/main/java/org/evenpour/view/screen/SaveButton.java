@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
+import java.util.function.Supplier;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JMenuItem;
@@ -18,12 +19,12 @@ final class SaveButton {
   private final FileAsk ask;
   private final JButton button;
   private final JLabel said;
-  private Page page;
+  private final Supplier<Page> page;
 
-  SaveButton(Desk desk, FileAsk ask, Page first) {
+  SaveButton(Desk desk, FileAsk ask, Supplier<Page> page) {
     this.desk = desk;
     this.ask = ask;
-    this.page = first;
+    this.page = page;
     var look = desk.look();
     button = Parts.button("save", look.say("export"), look.say("export.tip"), look);
     button.addActionListener(event -> menu().show(button, 0, button.getHeight()));
@@ -38,14 +39,14 @@ final class SaveButton {
     return said;
   }
 
-  void of(Page next) {
-    page = next;
+  /** What was said of another page is said no more. */
+  void clear() {
     said.setText("");
   }
 
   /** What can be saved now. */
   List<Export> exports() {
-    List<Export> exports = new ArrayList<>(page.exports());
+    List<Export> exports = new ArrayList<>(page.get().exports());
     exports.add(Export.workbook(desk));
     return exports;
   }
@@ -68,11 +69,12 @@ final class SaveButton {
     if (file == null) {
       return;
     }
+    Export.File shown = export.shown().get();
     button.setEnabled(false);
     new SwingWorker<Path, Void>() {
       @Override
       protected Path doInBackground() throws IOException {
-        export.file().write(file);
+        shown.write(file);
         return file;
       }
 

@@ -68,13 +68,14 @@ final class SettingsPage implements Page {
     stack.setVisible(chosen != null);
     if (chosen == null) {
       hint.setText(look.say("settings.none"));
-      stack.show(null);
+      stack.clear();
       return;
     }
     hint.setText(
         look.say(
             "settings.category", Desk.capital(desk.sentences().setting(chosen.report().name()))));
-    stack.show(EvidenceView.settingOver(desk, chosen.report().name(), report));
+    Desk seen = desk.asNow();
+    stack.show(() -> EvidenceView.settingOver(seen, chosen.report().name(), report));
     screen.revalidate();
   }
 
@@ -84,8 +85,7 @@ final class SettingsPage implements Page {
     String of = desk.selection().characteristic();
     List<Export> exports = new ArrayList<>();
     exports.addAll(Export.table(look, look.say("page.settings"), "settings-" + of, table));
-    exports.addAll(
-        Export.picture(look, look.say("page.settings"), "setting-" + of, stack.picture()));
+    exports.addAll(Export.picture(look, look.say("page.settings"), "setting-" + of, stack));
     return exports;
   }
 }

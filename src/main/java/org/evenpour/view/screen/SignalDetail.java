@@ -98,7 +98,9 @@ final class SignalDetail {
     sentence.setText(desk.sentences().signal(signal));
     tests.setText(look.say("signal.tests", tests(signal)));
     none.setText(look.say("signal.nolinks"));
-    stack.show(EvidenceView.stack(desk, signal, report, setting));
+    Desk seen = desk.asNow();
+    String beside = setting;
+    stack.show(() -> EvidenceView.stack(seen, signal, report, beside));
     links.show(EvidenceView.columns(desk, report), signal.links());
     links.choose(link -> link.name().equals(setting));
     screen.revalidate();
@@ -126,8 +128,7 @@ final class SignalDetail {
     }
     var look = desk.look();
     List<Export> exports = new ArrayList<>();
-    exports.addAll(
-        Export.picture(look, look.say("page.signals"), "signal-" + signal.id(), stack.picture()));
+    exports.addAll(Export.picture(look, look.say("page.signals"), "signal-" + signal.id(), stack));
     exports.addAll(Export.table(look, look.say("signal.links"), "signal-" + signal.id(), links));
     return exports;
   }

@@ -38,6 +38,8 @@ final class SignalsPage implements Page {
     list.setDropTarget(null);
     list.setCellRenderer(renderer);
     list.setFixedCellHeight(renderer.height());
+    // It is as wide as its place; else every sentence would be made to find the longest.
+    list.setFixedCellWidth(look.px(160));
     list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
     list.setBackground(look.ink().field());
     list.addListSelectionListener(

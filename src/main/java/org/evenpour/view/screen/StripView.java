@@ -10,8 +10,7 @@ import java.awt.event.KeyAdapter;
 import java.awt.event.KeyEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
-import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
+import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
@@ -29,13 +28,12 @@ import org.jspecify.annotations.Nullable;
 final class StripView extends JComponent {
   private final transient Desk desk;
   private final transient Ink ink;
-  private transient @Nullable PeriodStrip strip;
-  private transient Painted painted = Painted.PLAIN;
-  private transient @Nullable BufferedImage drawn;
+  private final transient Drawing drawing;
 
   StripView(Desk desk) {
     this.desk = desk;
     this.ink = desk.look().ink();
+    drawing = new Drawing(this, ink, ink.field(), ink.length(6), 2);
     setName("strip");
     setFocusable(true);
     setOpaque(true);
@@ -65,38 +63,15 @@ final class StripView extends JComponent {
         });
   }
 
-  void show(@Nullable PeriodStrip next) {
-    strip = next;
-    drawn = null;
-    repaint();
+  /** Shows another strip, which is made on a worker thread. */
+  void show(Supplier<? extends @Nullable PeriodStrip> next) {
+    drawing.show(next);
   }
 
   @Override
   protected void paintComponent(Graphics g) {
     Graphics2D g2 = (Graphics2D) g.create();
-    double scale = Math.max(1, g2.getTransform().getScaleX());
-    int width = Math.max(1, (int) Math.ceil(getWidth() * scale));
-    int height = Math.max(1, (int) Math.ceil(getHeight() * scale));
-    BufferedImage image = drawn;
-    if (image == null || image.getWidth() != width || image.getHeight() != height) {
-      image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-      Graphics2D on = image.createGraphics();
-      on.setColor(ink.field());
-      on.fillRect(0, 0, width, height);
-      on.scale(scale, scale);
-      PeriodStrip now = strip;
-      painted =
-          now == null || getWidth() < 20
-              ? Painted.PLAIN
-              : now.paint(
-                  on,
-                  new Rectangle2D.Double(
-                      ink.length(6), 2, getWidth() - ink.length(12), getHeight() - 4.0),
-                  ink);
-      on.dispose();
-      drawn = image;
-    }
-    g2.drawImage(image, 0, 0, getWidth(), getHeight(), null);
+    drawing.paint(g2);
     if (isFocusOwner()) {
       g2.setColor(ink.accent());
       g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
@@ -107,7 +82,7 @@ final class StripView extends JComponent {
 
   @Override
   public @Nullable String getToolTipText(MouseEvent event) {
-    for (Spot spot : painted.spots()) {
+    for (Spot spot : drawing.painted().spots()) {
       if (spot.shape().contains(event.getPoint())) {
         return Tips.wrapped(spot.says());
       }
@@ -179,7 +154,7 @@ final class StripView extends JComponent {
     @Override
     public void mousePressed(MouseEvent event) {
       requestFocusInWindow();
-      Painted.Scale scale = painted.scale();
+      Painted.Scale scale = drawing.painted().scale();
       if (scale == null) {
         return;
       }
@@ -205,7 +180,7 @@ final class StripView extends JComponent {
 
     @Override
     public void mouseDragged(MouseEvent event) {
-      Painted.Scale scale = painted.scale();
+      Painted.Scale scale = drawing.painted().scale();
       if (scale == null) {
         return;
       }
@@ -232,7 +207,7 @@ final class StripView extends JComponent {
         desk.selection().chooseStretch(null);
         return;
       }
-      for (Spot spot : painted.spots()) {
+      for (Spot spot : drawing.painted().spots()) {
         if (spot.shape().contains(event.getPoint())) {
           desk.selection().chooseSignal(desk.log().signal(spot.name()));
         }
@@ -241,7 +216,7 @@ final class StripView extends JComponent {
 
     @Override
     public void mouseMoved(MouseEvent event) {
-      Painted.Scale scale = painted.scale();
+      Painted.Scale scale = drawing.painted().scale();
       int on = scale == null ? 0 : grip(scale, event.getX());
       setCursor(
           Cursor.getPredefinedCursor(

@@ -72,18 +72,19 @@ final class WheelPage implements Page {
   public void refresh() {
     CharacteristicReport report = desk.characteristic();
     if (report == null) {
-      ring.show(null);
-      series.show(null);
-      distribution.show(null);
+      ring.clear();
+      series.clear();
+      distribution.clear();
       return;
     }
-    ring.show(WheelView.ring(desk, report));
-    series.show(Charts.wheel(desk, report, true));
-    distribution.show(WheelView.distribution(desk, report, null));
+    Desk seen = desk.asNow();
+    ring.show(() -> WheelView.ring(seen, report));
+    series.show(() -> Charts.wheel(seen, report, true));
+    distribution.show(() -> WheelView.distribution(seen, report, null));
     SpreadBar bar = WheelView.spread(desk, report);
     spread.setVisible(bar != null);
     unknown.setVisible(bar == null);
-    spread.show(bar);
+    spread.show(() -> bar);
   }
 
   @Override
@@ -91,18 +92,24 @@ final class WheelPage implements Page {
     var look = desk.look();
     String of = desk.selection().characteristic();
     List<Export> exports = new ArrayList<>();
-    exports.addAll(Export.picture(look, look.say("page.wheel"), "wheel-" + of, ring.picture()));
-    exports.addAll(Export.picture(look, look.say("series.wheel"), "turns-" + of, series.picture()));
+    exports.addAll(Export.picture(look, look.say("page.wheel"), "wheel-" + of, ring));
+    exports.addAll(Export.picture(look, look.say("series.wheel"), "turns-" + of, series));
     exports.addAll(
-        Export.picture(
-            look, look.say("distribution"), "distribution-" + of, distribution.picture()));
-    exports.addAll(
-        Export.picture(look, look.say("spread.title"), "spread-" + of, spread.picture()));
+        Export.picture(look, look.say("distribution"), "distribution-" + of, distribution));
+    if (spread.isVisible()) {
+      exports.addAll(Export.picture(look, look.say("spread.title"), "spread-" + of, spread));
+    }
     CharacteristicReport report = desk.characteristic();
     if (report != null) {
       exports.addAll(
           Export.picture(
-              look, look.say("offsets.title"), "offsets-" + of, WheelView.intervals(desk, report)));
+              look,
+              look.say("offsets.title"),
+              "offsets-" + of,
+              () -> {
+                Desk seen = desk.asNow();
+                return () -> WheelView.intervals(seen, report);
+              }));
     }
     return exports;
   }

@@ -170,6 +170,7 @@ class DeskScreenTest {
     Open open = open("es", false, NOTHING);
     onEventThread(
         () -> {
+          DeskPlace.PAGES.forEach(open.place()::turnTo);
           List<String> nameless = new ArrayList<>();
           for (Component part : Screens.all(open.screen())) {
             boolean isOurs =
@@ -217,7 +218,7 @@ class DeskScreenTest {
         .allSatisfy(
             export -> {
               Path file = folder.resolve(export.fileName());
-              export.file().write(file);
+              onEventThread(export.shown()::get).write(file);
               assertThat(begins(file)).isTrue();
             });
   }

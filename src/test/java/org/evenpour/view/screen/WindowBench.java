@@ -8,29 +8,102 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.concurrent.FutureTask;
 import javax.swing.SwingUtilities;
+import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Points;
 import org.evenpour.picture.SeriesPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.picture.SeriesPicture.Band;
 import org.evenpour.picture.SeriesPicture.Line;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Selection;
 import org.evenpour.view.model.Sources;
+import org.evenpour.view.model.Stretch;
 
 /** What {@code scripts/bench window} measures; passes and fails nothing. */
 final class WindowBench {
   private WindowBench() {}
 
-  /** {@code start LOG PROFILE}, with a display; or {@code pan}, without one. */
+  /**
+   * {@code start LOG PROFILE} or {@code steps LOG PROFILE}, with a display; or {@code pan}, without
+   * one.
+   */
   public static void main(String[] arguments) throws Exception {
-    if (arguments[0].equals("start")) {
-      start(Path.of(arguments[1]), Path.of(arguments[2]));
-    } else {
-      pan();
+    switch (arguments[0]) {
+      case "start" -> start(Path.of(arguments[1]), Path.of(arguments[2]));
+      case "steps" -> steps(Path.of(arguments[1]), Path.of(arguments[2]));
+      default -> pan();
     }
     System.exit(0);
+  }
+
+  /** The longest steps of the event thread while a log is opened and every page is looked at. */
+  private static void steps(Path log, Path profile) throws Exception {
+    EventThreadSteps steps = EventThreadSteps.begin();
+    steps.during("window");
+    FutureTask<MainWindow> opened =
+        new FutureTask<>(
+            () -> {
+              MainWindow window = new MainWindow("en", false, made -> List.of());
+              window.frame().setVisible(true);
+              return window;
+            });
+    SwingUtilities.invokeLater(opened);
+    MainWindow window = opened.get();
+    settle();
+    steps.during("opening");
+    SwingUtilities.invokeAndWait(() -> window.open(new Sources(List.of(log), profile, null)));
+    while (onEventThread(() -> window.desk().desk() == null)) {
+      Thread.sleep(10);
+    }
+    linger();
+    OpenedLog its = Objects.requireNonNull(window.desk().log());
+    Selection selection = window.desk().selection();
+    for (int round = 1; round <= 2; round++) {
+      for (String page : DeskPlace.PAGES) {
+        doing(steps, "page " + page, round, () -> window.desk().turnTo(page));
+        doing(
+            steps, page + ", thickness", round, () -> selection.chooseCharacteristic("thickness"));
+        doing(steps, page + ", mass", round, () -> selection.chooseCharacteristic("mass"));
+        doing(steps, page + ", mold", round, () -> selection.chooseMold("7"));
+        doing(
+            steps,
+            page + ", stretch",
+            round,
+            () -> selection.chooseStretch(new Stretch(105_000, 130_000)));
+        doing(steps, page + ", whole", round, () -> selection.chooseStretch(null));
+        doing(steps, page + ", back", round, () -> window.desk().back());
+        if (page.equals("signals")) {
+          List<Signal> signals = its.report().signals();
+          for (int i = 0; i < Math.min(4, signals.size()); i++) {
+            Signal signal = signals.get(i);
+            doing(steps, "signal " + signal.id(), round, () -> selection.chooseSignal(signal));
+          }
+        }
+      }
+    }
+    for (EventThreadSteps.Step step : steps.longest(12)) {
+      System.out.printf(
+          Locale.ROOT, "event thread %7.1f ms  %s%n", step.micros() / 1000.0, step.during());
+    }
+    System.out.printf(Locale.ROOT, "%d signals%n", its.report().signals().size());
+  }
+
+  private static void doing(EventThreadSteps steps, String what, int round, Runnable act)
+      throws Exception {
+    steps.during(what + " (" + round + ")");
+    SwingUtilities.invokeAndWait(act);
+    linger();
+  }
+
+  private static void linger() throws Exception {
+    settle();
+    Thread.sleep(150);
+    settle();
   }
 
   /**

@@ -1,0 +1,179 @@
+package org.evenpour.view.screen;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.function.Supplier;
+import javax.swing.JComponent;
+import javax.swing.SwingUtilities;
+import javax.swing.SwingWorker;
+import org.evenpour.picture.Ink;
+import org.evenpour.picture.Painted;
+import org.evenpour.picture.Picture;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A picture in a component, made and drawn on a worker thread, so that the window never waits for
+ * it however long the record is. Until it is there, the one before stays. Where there is no window,
+ * and on paper, it is drawn at once. Owned by the event thread.
+ */
+final class Drawing {
+  private final JComponent owner;
+  private final Ink ink;
+  private final Color ground;
+  private final double acrossMargin;
+  private final double upMargin;
+  private Made made = new Made(() -> null);
+  private Drawn drawn = Drawn.NOTHING;
+  private @Nullable Work work;
+
+  /**
+   * @param acrossMargin kept free at the left and at the right
+   * @param upMargin kept free above and below
+   */
+  Drawing(JComponent owner, Ink ink, Color ground, double acrossMargin, double upMargin) {
+    this.owner = owner;
+    this.ink = ink;
+    this.ground = ground;
+    this.acrossMargin = acrossMargin;
+    this.upMargin = upMargin;
+  }
+
+  /** Makes a picture when it is first asked for, on whatever thread asks. */
+  private static final class Made {
+    private final Supplier<? extends @Nullable Picture> maker;
+    private boolean isMade;
+    private @Nullable Picture picture;
+
+    Made(Supplier<? extends @Nullable Picture> maker) {
+      this.maker = maker;
+    }
+
+    synchronized @Nullable Picture picture() {
+      if (!isMade) {
+        picture = maker.get();
+        isMade = true;
+      }
+      return picture;
+    }
+  }
+
+  /** What was drawn, of what, and how large. */
+  private record Drawn(
+      @Nullable Made of, @Nullable BufferedImage image, double scale, Painted painted) {
+    static final Drawn NOTHING = new Drawn(null, null, 1, Painted.PLAIN);
+
+    @SuppressWarnings("ReferenceEquality") // the very same picture
+    boolean is(Made made, int width, int height) {
+      return of == made
+          && image != null
+          && image.getWidth() == width
+          && image.getHeight() == height;
+    }
+  }
+
+  /** Shows another picture; it reads nothing that the event thread may change. */
+  void show(Supplier<? extends @Nullable Picture> maker) {
+    made = new Made(maker);
+    owner.repaint();
+  }
+
+  /** What is shown now; null = nothing. To ask it may mean to wait until it is made. */
+  Supplier<? extends @Nullable Picture> shown() {
+    return made::picture;
+  }
+
+  /** What was drawn last. */
+  Painted painted() {
+    return drawn.painted();
+  }
+
+  void paint(Graphics2D g) {
+    double scale = Math.max(1, g.getTransform().getScaleX());
+    int width = Math.max(1, (int) Math.ceil(owner.getWidth() * scale));
+    int height = Math.max(1, (int) Math.ceil(owner.getHeight() * scale));
+    Drawn shown = drawn;
+    if (!shown.is(made, width, height)) {
+      if (owner.isPaintingForPrint() || SwingUtilities.getWindowAncestor(owner) == null) {
+        shown = draw(made, width, height, scale);
+        drawn = shown;
+      } else {
+        begin(width, height, scale);
+      }
+    }
+    g.setColor(ground);
+    g.fillRect(0, 0, owner.getWidth(), owner.getHeight());
+    BufferedImage image = shown.image();
+    if (image != null) {
+      int itsWidth = (int) Math.round(image.getWidth() / shown.scale());
+      int itsHeight = (int) Math.round(image.getHeight() / shown.scale());
+      g.drawImage(image, 0, 0, itsWidth, itsHeight, null);
+    }
+  }
+
+  private void begin(int width, int height, double scale) {
+    if (work == null) {
+      Work begun = new Work(made, width, height, scale);
+      work = begun;
+      begun.execute();
+    }
+    // Else: what is under way asks for a repaint when it is done, and that draws the newest.
+  }
+
+  private Drawn draw(Made its, int width, int height, double scale) {
+    BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    g.setColor(ground);
+    g.fillRect(0, 0, width, height);
+    g.scale(scale, scale);
+    Picture picture = its.picture();
+    Rectangle2D area =
+        new Rectangle2D.Double(
+            acrossMargin,
+            upMargin,
+            width / scale - 2 * acrossMargin,
+            height / scale - 2 * upMargin);
+    boolean isRoom = area.getWidth() > acrossMargin + 8 && area.getHeight() > upMargin + 8;
+    Painted painted = picture == null || !isRoom ? Painted.PLAIN : picture.paint(g, area, ink);
+    g.dispose();
+    return new Drawn(its, image, scale, painted);
+  }
+
+  /** One drawing on a worker thread. */
+  private final class Work extends SwingWorker<Drawn, Void> {
+    private final Made its;
+    private final int width;
+    private final int height;
+    private final double scale;
+
+    Work(Made its, int width, int height, double scale) {
+      this.its = its;
+      this.width = width;
+      this.height = height;
+      this.scale = scale;
+    }
+
+    @Override
+    protected Drawn doInBackground() {
+      return draw(its, width, height, scale);
+    }
+
+    @Override
+    protected void done() {
+      work = null;
+      try {
+        drawn = get();
+        owner.repaint();
+      } catch (CancellationException none) {
+        // Nobody cancels it.
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        throw new IllegalStateException("a picture could not be drawn", e.getCause());
+      }
+    }
+  }
+}
