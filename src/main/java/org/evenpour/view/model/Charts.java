@@ -3,6 +3,7 @@ package org.evenpour.view.model;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -34,7 +35,8 @@ public final class Charts {
   private Charts() {}
 
   /** The wheel turn by turn, with its limits and its signals. */
-  public static SeriesPicture wheel(Desk desk, CharacteristicReport report, boolean titled) {
+  public static SeriesPicture wheel(Desk desk, CharacteristicReport figured, boolean titled) {
+    CharacteristicReport report = desk.whole(figured);
     return new SeriesPicture(
         turnPoints(desk, report),
         turns(desk, titled),
@@ -46,7 +48,8 @@ public final class Charts {
   }
 
   /** The same without limits, thin, over the whole period. */
-  public static PeriodStrip strip(Desk desk, CharacteristicReport report) {
+  public static PeriodStrip strip(Desk desk, CharacteristicReport figured) {
+    CharacteristicReport report = desk.whole(figured);
     Points points = turnPoints(desk, report);
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
@@ -69,7 +72,8 @@ public final class Charts {
 
   /** One mold's record, with its classic limits, its signals and what was done to it. */
   public static SeriesPicture mold(
-      Desk desk, CharacteristicReport report, String mold, boolean titled) {
+      Desk desk, CharacteristicReport figured, String mold, boolean titled) {
+    CharacteristicReport report = desk.whole(figured);
     MoldReport its = OpenedLog.mold(report, mold);
     Unit unit = desk.unit(report);
     List<Line> lines = new ArrayList<>();
@@ -79,7 +83,7 @@ public final class Charts {
       addLine(lines, its.lowerLimit(), false, desk, report);
     }
     return new SeriesPicture(
-        points(desk, report, desk.wheel().rows(mold), unit),
+        points(desk, report, desk.wheel().rows(mold), unit, came -> mold.equals(came.mold())),
         turns(desk, titled),
         scale(desk, report),
         band(desk, report),
@@ -101,7 +105,12 @@ public final class Charts {
       }
     }
     return new SeriesPicture(
-        points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
+        points(
+            desk,
+            report,
+            java.util.Arrays.copyOf(rows, count),
+            desk.unit(report),
+            came -> side.equals(came.side())),
         turns(desk, titled),
         scale(desk, report),
         band(desk, report),
@@ -117,7 +126,8 @@ public final class Charts {
   }
 
   /** The one scale of a characteristic: all anodes and the tolerance, with a little air. */
-  static Axis scale(Desk desk, CharacteristicReport report) {
+  static Axis scale(Desk desk, CharacteristicReport figured) {
+    CharacteristicReport report = desk.whole(figured);
     Unit unit = desk.unit(report);
     double low = unit.fromCanonical(report.overall().minimum());
     double high = unit.fromCanonical(report.overall().maximum());
@@ -178,32 +188,57 @@ public final class Charts {
     Unit unit = desk.unit(report);
     WheelRows wheel = desk.wheel();
     if (chart == null) {
-      return points(desk, report, null, unit);
+      return points(desk, report, null, unit, came -> true);
     }
     List<TurnPoint> turns = chart.points();
-    double[] x = new double[turns.size()];
+    List<Since.TurnMean> since =
+        wheel.since().turns().stream()
+            .filter(turn -> turn.means().containsKey(report.name()))
+            .toList();
+    double[] x = new double[turns.size() + since.size()];
     double[] y = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
+    for (int i = 0; i < turns.size(); i++) {
       TurnPoint point = turns.get(i);
       x[i] = wheel.place(point.turn(), point.at()) + 0.5;
       y[i] = unit.fromCanonical(point.value());
     }
-    return new Points(x, y, new int[0]);
+    int size = turns.size();
+    for (Since.TurnMean turn : since) {
+      // The last turn that was read may have been under way then.
+      boolean isAgain = size > 0 && x[size - 1] == turn.number() + 0.5;
+      int at = isAgain ? size - 1 : size++;
+      x[at] = turn.number() + 0.5;
+      y[at] = unit.fromCanonical(turn.means().getOrDefault(report.name(), Double.NaN));
+    }
+    return new Points(
+        java.util.Arrays.copyOf(x, size), java.util.Arrays.copyOf(y, size), new int[0]);
   }
 
   private static Points points(
-      Desk desk, CharacteristicReport report, int @Nullable [] rows, Unit unit) {
-    Characteristic column = desk.wheel().characteristic(report.name());
-    return column == null
-        ? Points.NONE
-        : desk.wheel().points(column.values(), unit, rows, column.specification());
+      Desk desk,
+      CharacteristicReport report,
+      int @Nullable [] rows,
+      Unit unit,
+      Predicate<Since.Came> passes) {
+    WheelRows wheel = desk.wheel();
+    Characteristic column = wheel.characteristic(report.name());
+    if (column == null) {
+      return Points.NONE;
+    }
+    Specification specification = column.specification();
+    return wheel
+        .since()
+        .after(
+            wheel.points(column.values(), unit, rows, specification),
+            report.name(),
+            unit,
+            specification,
+            passes);
   }
 
   /** Signals of a characteristic as flags. */
   static List<Flag> flags(
-      Desk desk,
-      CharacteristicReport report,
-      java.util.function.Predicate<AuditReport.Signal> isWanted) {
+      Desk desk, CharacteristicReport report, Predicate<AuditReport.Signal> isWanted) {
     List<Flag> flags = new ArrayList<>();
     var sentences = desk.sentences();
     for (Signal signal : desk.report().signals()) {

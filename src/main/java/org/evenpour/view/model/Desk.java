@@ -42,14 +42,41 @@ public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
     return log().wheel(selection.wheel());
   }
 
-  /** What the report says of the chosen characteristic; null where the record has none. */
+  /**
+   * What is computed of the chosen characteristic, of the chosen stretch by itself once that is
+   * audited; null where the record has none.
+   */
   public @Nullable CharacteristicReport characteristic() {
-    return OpenedLog.characteristic(log().report(), selection.wheel(), selection.characteristic());
+    CharacteristicReport its =
+        OpenedLog.characteristic(figured(), selection.wheel(), selection.characteristic());
+    return its != null
+        ? its
+        : OpenedLog.characteristic(report(), selection.wheel(), selection.characteristic());
+  }
+
+  /** The same characteristic in the report of the whole record, which pictures take limits from. */
+  public CharacteristicReport whole(CharacteristicReport characteristic) {
+    CharacteristicReport whole =
+        OpenedLog.characteristic(report(), characteristic.wheel(), characteristic.name());
+    return whole == null ? characteristic : whole;
+  }
+
+  /** The report that figures and tables are taken from: the stretch's, or the whole record's. */
+  public AuditReport figured() {
+    StretchReport part = log().part();
+    return part != null && part.isOf(selection.wheel(), selection.stretch())
+        ? part.report()
+        : report();
   }
 
   /** The unit that a characteristic is shown in. */
   public Unit unit(CharacteristicReport characteristic) {
     return look.units().shown(characteristic.unit());
+  }
+
+  /** What tables are about: the chosen characteristic of the chosen wheel. */
+  public String about() {
+    return selection.wheel() + "\n" + selection.characteristic();
   }
 
   /** How figures of a characteristic are written. */
@@ -108,7 +135,7 @@ public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
     return signal.open() ? rows.last() : rows.place(signal.lastTurn(), signal.lastCastAt()) + 1;
   }
 
-  /** The whole report, whose numbers are shown. */
+  /** The report of the whole record. */
   public AuditReport report() {
     return log().report();
   }

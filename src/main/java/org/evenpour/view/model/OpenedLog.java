@@ -1,13 +1,18 @@
 package org.evenpour.view.model;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.live.Snapshot;
+import org.evenpour.live.WheelNow;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -18,9 +23,14 @@ import org.jspecify.annotations.Nullable;
  * @param report the only source of computed numbers
  * @param wheels one for each wheel of the record: its rows turn by turn
  * @param ranked the report's signals, what matters most first
+ * @param part an audit of a stretch by itself; null while there is none
  */
 public record OpenedLog(
-    CastingRecord record, AuditReport report, List<WheelRows> wheels, List<Signal> ranked) {
+    CastingRecord record,
+    AuditReport report,
+    List<WheelRows> wheels,
+    List<Signal> ranked,
+    @Nullable StretchReport part) {
 
   /** Copies the lists. */
   public OpenedLog {
@@ -34,7 +44,8 @@ public record OpenedLog(
         record,
         report,
         record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList(),
-        Topic.of(report).stream().flatMap(topic -> topic.signals().stream()).toList());
+        Topic.of(report).stream().flatMap(topic -> topic.signals().stream()).toList(),
+        null);
   }
 
   /** The rows of a wheel; those of the first wheel where there is no such wheel. */
@@ -43,6 +54,48 @@ public record OpenedLog(
         .filter(wheel -> wheel.record().wheel().equals(name))
         .findFirst()
         .orElse(wheels.get(0));
+  }
+
+  /** The same with an audit of a stretch. */
+  public OpenedLog with(@Nullable StretchReport ofStretch) {
+    return new OpenedLog(record, report, wheels, ranked, ofStretch);
+  }
+
+  /** The same with what an engine has heard since; the very same where that is nothing. */
+  public OpenedLog grown(Snapshot now) {
+    boolean hasGrown = false;
+    List<WheelRows> grown = new ArrayList<>();
+    for (WheelRows rows : wheels) {
+      WheelRows more = rows;
+      for (WheelNow wheel : now.wheels()) {
+        if (wheel.wheel().equals(rows.record().wheel())) {
+          more = rows.grown(wheel);
+        }
+      }
+      hasGrown |= more != rows;
+      grown.add(more);
+    }
+    return hasGrown ? new OpenedLog(record, report, grown, ranked, part) : this;
+  }
+
+  /**
+   * The signal of this log that is the same matter as one of another reading of it: the same place
+   * and direction, with the nearest onset; null where there is none.
+   */
+  @Nullable Signal like(Signal other) {
+    return report.signals().stream()
+        .filter(
+            one ->
+                one.wheel().equals(other.wheel())
+                    && one.characteristic().equals(other.characteristic())
+                    && one.scope() == other.scope()
+                    && one.direction() == other.direction()
+                    && Objects.equals(one.mold(), other.mold())
+                    && Objects.equals(one.side(), other.side()))
+        .min(
+            Comparator.comparingLong(
+                one -> Math.abs(one.sinceAt().toEpochMilli() - other.sinceAt().toEpochMilli())))
+        .orElse(null);
   }
 
   /** In which zone times are told. */

@@ -59,6 +59,11 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
     return new RecordRows(fields(desk), from, rows == null ? to - from : rows.length, rows);
   }
 
+  /** The columns' headings. */
+  public List<String> headings() {
+    return fields.stream().map(Field::heading).toList();
+  }
+
   /** The row of the record behind a row of the table. */
   public int row(int index) {
     return ofMold == null ? first + index : ofMold[index];
@@ -71,7 +76,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
 
   /** Writes all rows as comma-separated text. */
   public void writeCsv(Appendable out) throws IOException {
-    CsvText.line(fields.stream().map(Field::heading).toList(), false, out);
+    CsvText.line(headings(), false, out);
     for (int i = 0; i < size; i++) {
       for (int column = 0; column < fields.size(); column++) {
         out.append(column == 0 ? "" : ",")

@@ -138,6 +138,16 @@ public final class Selection {
     }
   }
 
+  /** The same log was read again: signals may have other names. */
+  public void renew(OpenedLog before, OpenedLog after) {
+    org.evenpour.audit.AuditReport.Signal chosen = before.signal(signal);
+    if (chosen != null) {
+      org.evenpour.audit.AuditReport.Signal again = after.like(chosen);
+      signal = again == null ? null : again.id();
+    }
+    fit(after);
+  }
+
   /** Keeps of the choices what another log has too. */
   void fit(OpenedLog log) {
     WheelRows rows = log.wheel(wheel);

@@ -108,6 +108,30 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
     return OpenedLog.of(record, report);
   }
 
+  /**
+   * How long the files are and when they were last written; another list when one of them has
+   * changed. A file that cannot be looked at counts as empty.
+   */
+  public List<Long> stamp() {
+    List<Long> stamp = new ArrayList<>();
+    List<Path> files = new ArrayList<>(logs);
+    if (profile != null) {
+      files.add(profile);
+    }
+    if (events != null) {
+      files.add(events);
+    }
+    for (Path file : files) {
+      try {
+        stamp.add(Files.size(file));
+        stamp.add(Files.getLastModifiedTime(file).toMillis());
+      } catch (IOException unseen) {
+        stamp.add(-1L);
+      }
+    }
+    return stamp;
+  }
+
   private static void stopIf(BooleanSupplier isCancelled) {
     if (isCancelled.getAsBoolean()) {
       throw new CancellationException();

@@ -123,7 +123,8 @@ public final class Tables {
   }
 
   /** The molds' own scale: their limits and means, so that a line is seen and outliers are cut. */
-  private static double[] sparkScale(Desk desk, CharacteristicReport report) {
+  private static double[] sparkScale(Desk desk, CharacteristicReport figured) {
+    CharacteristicReport report = desk.whole(figured);
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (MoldReport mold : report.molds()) {
@@ -146,10 +147,16 @@ public final class Tables {
     int[] rows = wheel.rows(mold);
     int end = Arrays.binarySearch(rows, wheel.rowAt(desk.turns().to()));
     end = end < 0 ? -end - 1 : end;
-    int from = Math.max(0, end - LAST);
-    double[] values = new double[end - from];
-    for (int i = from; i < end && column != null; i++) {
-      values[i - from] = desk.unit(report).fromCanonical(column.values().get(rows[i]));
+    double[] since =
+        wheel.since().anodes().stream()
+            .filter(came -> mold.equals(came.mold()) && desk.turns().holds(came.at()))
+            .mapToDouble(came -> came.values().getOrDefault(report.name(), Double.NaN))
+            .toArray();
+    int from = Math.max(0, end + since.length - LAST);
+    double[] values = new double[end + since.length - from];
+    for (int i = from; i < end + since.length && column != null; i++) {
+      values[i - from] =
+          desk.unit(report).fromCanonical(i < end ? column.values().get(rows[i]) : since[i - end]);
     }
     double last = values.length == 0 ? Double.NaN : values[values.length - 1];
     int decimals = desk.figures(report).decimals();
@@ -165,7 +172,7 @@ public final class Tables {
   /** Settings, those with the largest effect of an ordinary move first, categories last. */
   public static List<SettingRow> settings(Desk desk, CharacteristicReport report) {
     List<SettingRow> rows = new ArrayList<>();
-    for (SettingReport setting : desk.report().settings()) {
+    for (SettingReport setting : desk.figured().settings()) {
       if (setting.wheel().equals(report.wheel())) {
         Effect effect =
             setting.effects().stream()
@@ -255,7 +262,7 @@ public final class Tables {
   /** All characteristics of the chosen wheel. */
   public static List<CapabilityRow> capability(Desk desk) {
     List<CapabilityRow> rows = new ArrayList<>();
-    for (CharacteristicReport report : desk.report().characteristics()) {
+    for (CharacteristicReport report : desk.figured().characteristics()) {
       if (report.wheel().equals(desk.selection().wheel())) {
         rows.add(
             new CapabilityRow(
@@ -287,8 +294,10 @@ public final class Tables {
   }
 
   private static long signals(Desk desk, CharacteristicReport report, @Nullable String mold) {
+    Stretch turns = desk.turns();
     return desk.report().signals().stream()
         .filter(signal -> signal.wheel().equals(report.wheel()))
+        .filter(signal -> turns.touches(desk.from(signal), desk.to(signal)))
         .filter(signal -> signal.characteristic().equals(report.name()))
         .filter(
             signal -> mold == null || mold.equals(signal.mold()) || signal.scope() == Scope.WHEEL)

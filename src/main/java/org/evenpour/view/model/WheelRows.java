@@ -8,6 +8,7 @@ import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Decimator;
 import org.evenpour.picture.Points;
 import org.jspecify.annotations.Nullable;
@@ -21,9 +22,11 @@ import org.jspecify.annotations.Nullable;
  * @param rowsOfMold the rows of each mold, ascending
  * @param numbered whether {@code at} counts turns as the log numbers them; if the log starts anew,
  *     turns are numbered through
+ * @param since what was cast after these rows
  */
 @SuppressWarnings("ArrayRecordComponent") // as long as the record, never changed, never compared
-public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boolean numbered) {
+public record WheelRows(
+    WheelRecord record, double[] at, int[][] rowsOfMold, boolean numbered, Since since) {
 
   private static final int[] NO_ROWS = new int[0];
 
@@ -39,8 +42,10 @@ public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boo
     int from = 0;
     for (int i = 1; i <= turn.length; i++) {
       if (i == turn.length || turn[i] != turn[i - 1]) {
+        // The last turn may be under way: its anodes lie where they will lie when it is whole.
+        int ofTurn = i == turn.length ? Math.max(i - from, record.molds().size()) : i - from;
         for (int k = from; k < i; k++) {
-          at[k] = number + (k - from) / (double) (i - from);
+          at[k] = number + (k - from) / (double) ofTurn;
         }
         from = i;
         if (i < turn.length) {
@@ -48,7 +53,7 @@ public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boo
         }
       }
     }
-    return new WheelRows(record, at, byMold(record), numbered);
+    return new WheelRows(record, at, byMold(record), numbered, Since.NOTHING);
   }
 
   private static int[][] byMold(WheelRecord record) {
@@ -79,9 +84,25 @@ public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boo
     return at.length == 0 ? 0 : Math.floor(at[0]);
   }
 
-  /** Where the record ends. */
+  /** Where what is known ends: the record, or what was cast since. */
   public double last() {
-    return at.length == 0 ? 1 : Math.floor(at[at.length - 1]) + 1;
+    return since.anodes().isEmpty() ? lastTurnRead() + 1 : Math.floor(since.last().at()) + 1;
+  }
+
+  /** The last turn of which rows were read. */
+  public double lastTurnRead() {
+    return at.length == 0 ? 0 : Math.floor(at[at.length - 1]);
+  }
+
+  /** How many rows the last turn that was read has. */
+  int ofLastTurn() {
+    return at.length - rowAt(lastTurnRead());
+  }
+
+  /** The same with what an engine has heard since; the very same where that is nothing. */
+  WheelRows grown(WheelNow now) {
+    Since grown = at.length == 0 ? since : since.with(now, this);
+    return grown == since ? this : new WheelRows(record, at, rowsOfMold, numbered, grown);
   }
 
   /** Where a turn of a report lies. */
@@ -102,7 +123,7 @@ public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boo
         high = middle;
       }
     }
-    return low == at.length ? last() : at[low];
+    return low == at.length ? lastTurnRead() + 1 : at[low];
   }
 
   /** The first row at or after a place. */

@@ -30,7 +30,10 @@ public final class WheelView {
     Figures figures = desk.figures(report);
     List<MoldRing.Mold> molds = new ArrayList<>();
     double most = 0;
-    for (MoldReport mold : report.molds()) {
+    // All molds stand on the wheel, also those that cast nothing in the stretch.
+    for (MoldReport standing : desk.whole(report).molds()) {
+      MoldReport cast = OpenedLog.mold(report, standing.mold());
+      MoldReport mold = cast == null ? idle(standing) : cast;
       Double offset = mold.offset();
       Double shown =
           offset == null ? null : (Double) figures.unit().differenceFromCanonical(offset);
@@ -58,6 +61,24 @@ public final class WheelView {
         desk.selection().mold());
   }
 
+  private static MoldReport idle(MoldReport mold) {
+    return new MoldReport(
+        mold.mold(),
+        0,
+        0,
+        null,
+        null,
+        0,
+        null,
+        null,
+        java.util.Map.of(),
+        null,
+        null,
+        null,
+        null,
+        null);
+  }
+
   /** 0.5 and not 0.50. */
   private static String plain(double value, int decimals) {
     String text = Figures.number(value, decimals);
@@ -66,6 +87,13 @@ public final class WheelView {
 
   private static int lastMold(Desk desk) {
     WheelRows wheel = desk.wheel();
+    Since since = wheel.since();
+    if (!since.anodes().isEmpty()) {
+      int last = wheel.record().molds().find(since.last().mold());
+      if (last >= 0) {
+        return last;
+      }
+    }
     int rows = wheel.record().rows();
     return rows == 0 ? 0 : wheel.record().mold().get(rows - 1);
   }
@@ -150,14 +178,22 @@ public final class WheelView {
     if (column != null) {
       int[] rows = mold == null ? null : wheel.rows(mold);
       int size = rows == null ? wheel.at().length : rows.length;
-      values = new double[size];
+      List<Since.Came> since = wheel.since().anodes();
+      values = new double[size + since.size()];
       int count = 0;
       Double lower = report.specification().lower();
       Double upper = report.specification().upper();
-      for (int i = 0; i < size; i++) {
-        int row = rows == null ? i : rows[i];
-        double value = column.values().get(row);
-        if (!turns.holds(wheel.at()[row]) || Double.isNaN(value)) {
+      for (int i = 0; i < size + since.size(); i++) {
+        double value;
+        if (i < size) {
+          int row = rows == null ? i : rows[i];
+          value = turns.holds(wheel.at()[row]) ? column.values().get(row) : Double.NaN;
+        } else {
+          Since.Came came = since.get(i - size);
+          boolean isSeen = turns.holds(came.at()) && (mold == null || mold.equals(came.mold()));
+          value = isSeen ? came.values().getOrDefault(report.name(), Double.NaN) : Double.NaN;
+        }
+        if (Double.isNaN(value)) {
           continue;
         }
         under += lower != null && value < lower ? 1 : 0;

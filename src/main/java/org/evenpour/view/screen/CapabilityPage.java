@@ -28,8 +28,12 @@ final class CapabilityPage implements Page {
   CapabilityPage(Desk desk) {
     this.desk = desk;
     var look = desk.look();
-    whole = new DataTable<>("capability.wheel", look.say("capability.wheel"), look);
-    molds = new DataTable<>("capability.molds", look.say("page.capability.tip"), look);
+    whole =
+        new DataTable<>(
+            "capability.wheel", look.say("capability.wheel"), look, CapabilityRow::name);
+    molds =
+        new DataTable<>(
+            "capability.molds", look.say("page.capability.tip"), look, CapabilityRow::name);
     molds.onChosen(row -> desk.selection().chooseMold(row.name()));
     whole.onChosen(
         row -> {
@@ -81,7 +85,10 @@ final class CapabilityPage implements Page {
   @Override
   public void refresh() {
     var look = desk.look();
-    whole.show(Tables.capabilityColumns(desk, "characteristic"), Tables.capability(desk));
+    whole.show(
+        desk.selection().wheel(),
+        Tables.capabilityColumns(desk, "characteristic"),
+        Tables.capability(desk));
     String chosen = desk.name(desk.selection().characteristic());
     whole.choose(row -> row.name().equals(chosen));
     CharacteristicReport report = desk.characteristic();
@@ -92,7 +99,8 @@ final class CapabilityPage implements Page {
     none.setVisible(!isKnown);
     molds.component().setVisible(isKnown);
     if (report != null) {
-      molds.show(Tables.capabilityColumns(desk, "mold"), Tables.capability(desk, report));
+      molds.show(
+          desk.about(), Tables.capabilityColumns(desk, "mold"), Tables.capability(desk, report));
       @Nullable String mold = desk.selection().mold();
       molds.choose(row -> row.name().equals(mold));
     }

@@ -10,10 +10,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
@@ -43,15 +46,21 @@ import org.jspecify.annotations.Nullable;
  */
 final class DataTable<R> {
   private final Look look;
+  private final Function<R, String> key;
   private final Rows model = new Rows();
   private final Grid table;
   private final JScrollPane scroll;
   private TableRowSorter<Rows> sorter;
+  private @Nullable RowFilter<Rows, Integer> filter;
   private Consumer<R> onChosen = row -> {};
   private boolean telling = true;
 
-  DataTable(String name, String says, Look look) {
+  /**
+   * @param key by which a row is the same one when the table is shown anew
+   */
+  DataTable(String name, String says, Look look, Function<R, String> key) {
     this.look = look;
+    this.key = key;
     table = new Grid();
     table.setName(name);
     table.getAccessibleContext().setAccessibleName(says);
@@ -110,14 +119,29 @@ final class DataTable<R> {
     onChosen = chosen;
   }
 
-  /** Shows rows; the order that the user asked for stays if the columns do. */
-  void show(List<Column<R>> columns, List<R> rows) {
+  /**
+   * Shows rows. If they are about the same as before, each stays where it is, and new ones stand
+   * last; else the order that the user asked for stays if the columns do.
+   */
+  void show(String about, List<Column<R>> columns, List<R> rows) {
     List<String> headings = columns.stream().map(one -> one.heading(look.language())).toList();
     boolean isSame = headings.equals(model.headings);
+    boolean isAgain = isSame && about.equals(model.about) && !model.rows.isEmpty();
+    int before = model.rows.size();
+    List<R> ordered = isAgain ? inPlace(rows) : rows;
+    boolean isKept =
+        isAgain
+            && keys(ordered).subList(0, Math.min(before, ordered.size())).equals(keys(model.rows));
     telling = false;
+    model.about = about;
     model.columns = columns;
-    model.rows = rows;
-    if (isSame) {
+    model.rows = ordered;
+    if (isKept) {
+      model.fireTableRowsUpdated(0, before - 1);
+      if (ordered.size() > before) {
+        model.fireTableRowsInserted(before, ordered.size() - 1);
+      }
+    } else if (isSame) {
       model.fireTableDataChanged();
     } else {
       model.headings = headings;
@@ -126,10 +150,28 @@ final class DataTable<R> {
       for (int i = 0; i < columns.size(); i++) {
         sorter.setComparator(i, ORDER);
       }
+      sorter.setRowFilter(filter);
       table.setRowSorter(sorter);
       widths();
     }
     telling = true;
+  }
+
+  private List<String> keys(List<R> rows) {
+    return rows.stream().map(key).toList();
+  }
+
+  /** The rows that were there in their order, then the others. */
+  private List<R> inPlace(List<R> rows) {
+    List<String> order = keys(model.rows);
+    Map<String, Integer> places = new HashMap<>();
+    for (int i = 0; i < order.size(); i++) {
+      places.putIfAbsent(order.get(i), i);
+    }
+    List<R> ordered = new ArrayList<>(rows);
+    ordered.sort(
+        Comparator.comparingInt(row -> places.getOrDefault(key.apply(row), Integer.MAX_VALUE)));
+    return ordered;
   }
 
   private void widths() {
@@ -173,7 +215,7 @@ final class DataTable<R> {
   void filter(String text, Predicate<R> passes) {
     String wanted = text.strip().toLowerCase(Locale.ROOT);
     telling = false;
-    sorter.setRowFilter(
+    filter =
         new RowFilter<Rows, Integer>() {
           @Override
           public boolean include(Entry<? extends Rows, ? extends Integer> entry) {
@@ -184,7 +226,8 @@ final class DataTable<R> {
                         .map(column -> column.cell().apply(row).text())
                         .anyMatch(cell -> cell.toLowerCase(Locale.ROOT).contains(wanted)));
           }
-        });
+        };
+    sorter.setRowFilter(filter);
     telling = true;
   }
 
@@ -222,6 +265,7 @@ final class DataTable<R> {
     private transient List<Column<R>> columns = List.of();
     private transient List<R> rows = List.of();
     private transient List<String> headings = List.of();
+    private transient String about = "";
 
     @Override
     public int getRowCount() {

@@ -3,20 +3,25 @@ package org.evenpour.view.screen;
 import java.awt.BorderLayout;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.SwingWorker;
+import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
+import org.evenpour.live.Snapshot;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
 import org.evenpour.view.model.Sources;
+import org.evenpour.view.model.StretchReport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,17 +33,26 @@ public final class DeskPlace implements Place {
   static final java.util.List<String> PAGES =
       List.of("wheel", "molds", "signals", "settings", "capability", "record");
 
+  /** A new anode is on the desk within this time and a frame. */
+  private static final int HEAR_EVERY_MILLIS = 40;
+
   private final FileAsk ask;
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
   private Sources sources = Sources.NONE;
   private @Nullable OpenedLog log;
   private @Nullable String failure;
+  private @Nullable String notRenewed;
   private @Nullable Reading reading;
   private String page = "wheel";
   private @Nullable JPanel host;
   private @Nullable Look look;
   private @Nullable DeskScreen desk;
+  private final Renewal renewal = new Renewal(this::renew, this::notRenewed);
+  private final StretchFigures figures = new StretchFigures(selection, this::log, this::figured);
+  private final Timer hearing = new Timer(HEAR_EVERY_MILLIS, event -> hear());
+  private @Nullable Supplier<Snapshot> engine;
+  private @Nullable Snapshot heard;
 
   /**
    * @param ask for files
@@ -96,6 +110,7 @@ public final class DeskPlace implements Place {
   /** Opens files; what was being read is given up. */
   public void open(Sources next) {
     stop();
+    renewal.stop();
     sources = next;
     failure = null;
     if (next.logs().isEmpty()) {
@@ -108,10 +123,113 @@ public final class DeskPlace implements Place {
     begun.execute();
   }
 
+  /**
+   * Opens a log that an engine follows, as soon as it is there, and shows from then on at once what
+   * the engine hears: new anodes in the pictures, with the limits of the last audit. Figures and
+   * tables follow when the log is read again, which happens by itself.
+   *
+   * @param snapshots the engine's newest
+   * @param followed the log, its profile and its events
+   */
+  public void follow(Supplier<Snapshot> snapshots, Sources followed) {
+    engine = snapshots;
+    sources = followed;
+    hearing.start();
+    hear();
+  }
+
+  private void hear() {
+    Supplier<Snapshot> source = engine;
+    if (source == null) {
+      return;
+    }
+    Snapshot now = source.get();
+    if (now == heard) {
+      return;
+    }
+    OpenedLog opened = log;
+    if (opened == null) {
+      // Only what the engine could read is there to be read.
+      if (reading == null && failure == null && !now.wheels().isEmpty()) {
+        open(sources);
+      }
+      return;
+    }
+    heard = now;
+    grow(opened.grown(now));
+  }
+
+  /** Shows more of the same log. */
+  @SuppressWarnings("ReferenceEquality") // the very same where nothing came
+  private void grow(OpenedLog grown) {
+    if (grown != log) {
+      log = grown;
+      refresh();
+    }
+  }
+
+  private void refresh() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.refresh();
+    }
+  }
+
+  /** Puts the same log, read again, in the place of what is shown; nothing else changes. */
+  void renew(OpenedLog again) {
+    OpenedLog before = log;
+    if (before == null) {
+      show(again);
+      return;
+    }
+    Snapshot now = heard;
+    OpenedLog next = again.with(before.part());
+    log = now == null ? next : next.grown(now);
+    notRenewed = null;
+    onOpened.accept(again);
+    figures.again();
+    selection.renew(before, again);
+  }
+
+  private void notRenewed(Throwable why) {
+    Look now = look;
+    if (now != null) {
+      notRenewed = Reasons.of(why, now);
+      refresh();
+    }
+  }
+
+  /** Whether more of the log is expected. */
+  boolean isFollowing() {
+    return hearing.isRunning();
+  }
+
+  /** Why the log, which has changed, could not be read again; null where it could. */
+  @Nullable String notRenewed() {
+    return notRenewed;
+  }
+
+  private void figured(@Nullable StretchReport part) {
+    OpenedLog now = log;
+    if (now != null) {
+      log = now.with(part);
+      refresh();
+    }
+  }
+
+  /** The window is gone: nothing is read, heard or computed any more. */
+  void close() {
+    stop();
+    renewal.stop();
+    figures.cancel();
+    hearing.stop();
+  }
+
   /** Shows what is already opened. */
   public void show(OpenedLog opened) {
     log = opened;
     failure = null;
+    notRenewed = null;
     onOpened.accept(opened);
     selection.chooseWheel(opened.wheel(selection.wheel()).record().wheel());
     opened.fit(selection);
@@ -180,7 +298,12 @@ public final class DeskPlace implements Place {
     Reading busy = reading;
     if (opened != null) {
       DeskScreen next =
-          new DeskScreen(new Desk(opened, selection, now), page, ask, key -> page = key);
+          new DeskScreen(
+              new Desk(() -> Objects.requireNonNull(log), selection, now),
+              new DeskScreen.Growth(this::isFollowing, this::notRenewed, figures),
+              page,
+              ask,
+              key -> page = key);
       desk = next;
       panel.add(next.screen(), BorderLayout.CENTER);
       if (busy != null || failure != null) {
@@ -239,6 +362,7 @@ public final class DeskPlace implements Place {
   /** Reads and audits on a worker thread. */
   private final class Reading extends SwingWorker<OpenedLog, Integer> {
     private final Sources its;
+    private volatile List<Long> stamp = List.of();
     private @Nullable JProgressBar progress;
     private int percent;
 
@@ -266,6 +390,7 @@ public final class DeskPlace implements Place {
 
     @Override
     protected OpenedLog doInBackground() throws Exception {
+      stamp = its.stamp();
       return its.open(
           (done, total) -> publish(total == 0 ? 0 : (int) Math.min(100, done * 100 / total)),
           this::isCancelled);
@@ -288,7 +413,10 @@ public final class DeskPlace implements Place {
       reading = null;
       Look now = look;
       try {
-        DeskPlace.this.show(get());
+        OpenedLog opened = get();
+        heard = null;
+        DeskPlace.this.show(opened);
+        renewal.watch(its, stamp, opened.record().rowsRead());
       } catch (CancellationException cancelled) {
         fill();
       } catch (InterruptedException e) {

@@ -6,7 +6,9 @@ import java.awt.Color;
 import java.awt.Component;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
 import javax.swing.DefaultListCellRenderer;
@@ -23,6 +25,7 @@ import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.Stretch;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The desk for one opened log and one look: pages at the left, the page, and the whole period at
@@ -41,14 +44,28 @@ final class DeskScreen {
   private final JLabel turns;
   private final JLabel figures;
   private final JButton whole;
+  private final JLabel until;
+  private final JButton stop;
+  private final Growth growth;
   private final JPanel characteristics;
   private final Consumer<String> onPage;
   private final Runnable watcher = this::refresh;
-  private String wheel = "";
+  private String filled = "";
   private int shown = -1;
 
-  DeskScreen(Desk desk, String firstPage, FileAsk ask, Consumer<String> onPage) {
+  /**
+   * What changes under a desk that stands still.
+   *
+   * @param isFollowing whether more of the log is expected
+   * @param trouble why the log could not be read again; gives null where it could
+   * @param figures of the chosen stretch
+   */
+  record Growth(
+      BooleanSupplier isFollowing, Supplier<@Nullable String> trouble, StretchFigures figures) {}
+
+  DeskScreen(Desk desk, Growth growth, String firstPage, FileAsk ask, Consumer<String> onPage) {
     this.desk = desk;
+    this.growth = growth;
     this.onPage = onPage;
     Look look = desk.look();
     Color field = look.ink().field();
@@ -60,7 +77,10 @@ final class DeskScreen {
         Parts.panel("desk.characteristics", new MigLayout("insets 0, gap " + look.px(4)), field);
     strip = new StripView(desk);
     turns = Parts.dim("strip.turns", "", look);
-    figures = Parts.dim("strip.figures", look.say("strip.figures"), look);
+    until = Parts.dim("strip.until", "", look);
+    figures = Parts.dim("strip.figures", "", look);
+    stop = Parts.button("strip.stop", look.say("strip.stop"), look.say("strip.stop.tip"), look);
+    stop.addActionListener(event -> growth.figures().stop());
     whole = Parts.button("strip.whole", look.say("strip.whole"), look.say("strip.whole.tip"), look);
     whole.addActionListener(event -> desk.selection().chooseStretch(null));
     screen = Parts.panel("desk", new BorderLayout(look.px(8), look.px(8)), look.ink().ground());
@@ -123,11 +143,12 @@ final class DeskScreen {
             "desk.head",
             new MigLayout(
                 "fill, hidemode 3, insets " + look.px(6) + " " + pad + " " + look.px(6) + " " + pad,
-                "[]" + look.px(20) + "[]" + look.px(16) + "[]push[]" + look.px(10) + "[]"),
+                "[]" + look.px(20) + "[]" + look.px(16) + "[][]push[]" + look.px(10) + "[]"),
             look.ink().field());
     head.add(title);
     head.add(characteristics);
     head.add(figures, "wmin 20");
+    head.add(stop);
     head.add(save.said());
     head.add(save.button());
     head.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, look.ink().hairline()));
@@ -143,7 +164,8 @@ final class DeskScreen {
                 "[" + look.px(124) + "!]0[grow,fill]" + look.px(8) + "[]",
                 "[]"),
             look.ink().field());
-    foot.add(turns);
+    foot.add(turns, "flowy, split 2, gapbottom 2");
+    foot.add(until);
     foot.add(strip, "growx, h " + look.px(52) + "!");
     foot.add(whole);
     return foot;
@@ -212,9 +234,12 @@ final class DeskScreen {
     }
   }
 
-  private void refresh() {
-    if (!wheel.equals(desk.selection().wheel()) || characteristics.getComponentCount() == 0) {
-      wheel = desk.selection().wheel();
+  /** Shows what is chosen, and known, now. */
+  void refresh() {
+    growth.figures().look();
+    String what = desk.selection().wheel() + characteristicsOf();
+    if (!what.equals(filled)) {
+      filled = what;
       fillCharacteristics();
     }
     for (Component part : characteristics.getComponents()) {
@@ -232,12 +257,53 @@ final class DeskScreen {
         chosen == null
             ? look.say("strip.turns", first, last)
             : look.say("strip.turns", (int) now.from(), (int) now.to() - 1));
-    figures.setVisible(chosen != null);
     whole.setVisible(chosen != null);
+    sayFigures(look, now);
+    sayUntil(look);
     CharacteristicReport report = desk.characteristic();
     Desk seen = desk.asNow();
     strip.show(() -> report == null ? null : Charts.strip(seen, report));
     page().refresh();
+  }
+
+  /** Every wheel, and what is judged on the chosen one. */
+  private String characteristicsOf() {
+    return desk.log().wheels().stream().map(one -> one.record().wheel()).toList()
+        + " "
+        + desk.report().characteristics().stream()
+            .filter(report -> report.wheel().equals(desk.selection().wheel()))
+            .map(CharacteristicReport::name)
+            .toList();
+  }
+
+  /** Of which turns figures and tables are. */
+  private void sayFigures(Look look, Stretch now) {
+    StretchFigures.State state = growth.figures().state();
+    int from = (int) now.from();
+    int to = (int) now.to() - 1;
+    figures.setVisible(state != StretchFigures.State.WHOLE);
+    stop.setVisible(state == StretchFigures.State.COMPUTING);
+    figures.setText(
+        switch (state) {
+          case WHOLE -> "";
+          case COMPUTING -> look.say("strip.figures.computing", from, to);
+          case DONE -> look.say("strip.figures.stretch", from, to);
+          case STOPPED -> look.say("strip.figures");
+        });
+    figures.setToolTipText(
+        state == StretchFigures.State.DONE ? Tips.wrapped(look.say("strip.figures.tip")) : null);
+  }
+
+  /** To which turn the figures go, where more is expected. */
+  private void sayUntil(Look look) {
+    String trouble = growth.trouble().get();
+    boolean hasMore = !desk.wheel().since().anodes().isEmpty();
+    until.setVisible(trouble != null || hasMore || growth.isFollowing().getAsBoolean());
+    until.setText(
+        trouble != null
+            ? look.say("strip.stuck")
+            : look.say("strip.until", (int) desk.wheel().lastTurnRead()));
+    until.setToolTipText(Tips.wrapped(trouble != null ? trouble : look.say("strip.until.tip")));
   }
 
   /** The page that is seen. */

@@ -5,10 +5,13 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JMenu;
@@ -17,6 +20,7 @@ import javax.swing.JMenuItem;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
+import org.evenpour.live.Snapshot;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
@@ -59,6 +63,16 @@ public final class MainWindow {
     place = places.get(0).key();
     Theme.install(look.ink());
     screen = build();
+    frame.addWindowListener(
+        new WindowAdapter() {
+          @Override
+          public void windowClosed(WindowEvent event) {
+            // On the way to full screen and back the frame is closed and comes again.
+            if (!frame.isDisplayable()) {
+              desk.close();
+            }
+          }
+        });
     Timer settled = new Timer(120, event -> fitText());
     settled.setRepeats(false);
     frame.addComponentListener(
@@ -83,6 +97,16 @@ public final class MainWindow {
   /** Opens files on the desk. */
   public void open(Sources sources) {
     desk.open(sources);
+  }
+
+  /**
+   * Opens, on the desk, a log that an engine follows, and shows there what the engine hears.
+   *
+   * @param snapshots the engine's newest
+   * @param sources the log, which need not be there yet, its profile and its events
+   */
+  public void follow(Supplier<Snapshot> snapshots, Sources sources) {
+    desk.follow(snapshots, sources);
   }
 
   /** Shows a place. */

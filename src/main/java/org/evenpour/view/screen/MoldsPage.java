@@ -25,7 +25,7 @@ final class MoldsPage implements Page {
   MoldsPage(Desk desk) {
     this.desk = desk;
     var look = desk.look();
-    table = new DataTable<>("molds.table", look.say("page.molds.tip"), look);
+    table = new DataTable<>("molds.table", look.say("page.molds.tip"), look, MoldRow::mold);
     table.onChosen(row -> desk.selection().chooseMold(row.mold()));
     filter = Filters.field("molds.filter", look, this::applyFilter);
     withSignal = Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
@@ -57,8 +57,7 @@ final class MoldsPage implements Page {
     if (report == null) {
       return;
     }
-    table.show(Tables.moldColumns(desk, report), Tables.molds(desk, report));
-    applyFilter();
+    table.show(desk.about(), Tables.moldColumns(desk, report), Tables.molds(desk, report));
     @Nullable String mold = desk.selection().mold();
     table.choose(row -> row.mold().equals(mold));
     detail.refresh(report, mold);

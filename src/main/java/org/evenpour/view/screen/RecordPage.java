@@ -11,11 +11,13 @@ import javax.swing.JPanel;
 import javax.swing.JTable;
 import javax.swing.JToggleButton;
 import javax.swing.table.AbstractTableModel;
+import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.Column;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.RecordRows;
+import org.jspecify.annotations.Nullable;
 
 /** The rows that were read, and those that were set aside with their reasons. */
 final class RecordPage implements Page {
@@ -27,11 +29,11 @@ final class RecordPage implements Page {
   private final JToggleButton used;
   private final JToggleButton aside;
   private final DataTable<SetAsideRow> asideTable;
+  private @Nullable CastingRecord shown;
 
   RecordPage(Desk desk) {
     this.desk = desk;
     var look = desk.look();
-    var words = look.language().screen();
     model = new Rows(RecordRows.of(desk));
     table = new JTable(model);
     table.setName("record.table");
@@ -41,30 +43,14 @@ final class RecordPage implements Page {
     table.setDefaultRenderer(Cell.class, new DataTable.CellRenderer(look.ink()));
     widths();
     used = Parts.toggle("record.used", look.say("record.rows", 0), "", look);
-    long setAside = desk.log().record().rowsSetAside();
-    aside = Parts.toggle("record.aside", look.say("record.aside", words.count(setAside)), "", look);
-    asideTable = new DataTable<>("record.aside.table", look.say("column.reason"), look);
-    asideTable.show(
-        List.of(
-            new Column<>("log", "", 16, row -> new Cell.Text(row.log())),
-            new Column<>(
-                "line",
-                "",
-                8,
-                row -> new Cell.Figure(Long.toString(row.line()), (double) row.line())),
-            new Column<>("reason", "", 60, row -> new Cell.Text(row.reason())),
-            new Column<>("text", "", 60, row -> new Cell.Text(row.text()))),
-        desk.log().record().setAside());
-    int listed = desk.log().record().setAside().size();
-    none =
-        Parts.dim(
-            "record.aside.note",
-            setAside == 0
-                ? look.say("record.aside.none")
-                : listed < setAside
-                    ? look.say("record.aside.more", words.count(listed), words.count(setAside))
-                    : "",
-            look);
+    aside = Parts.toggle("record.aside", look.say("record.aside", 0), "", look);
+    asideTable =
+        new DataTable<>(
+            "record.aside.table",
+            look.say("column.reason"),
+            look,
+            row -> row.log() + "\n" + row.line());
+    none = Parts.dim("record.aside.note", "", look);
     CardLayout cards = new CardLayout();
     JPanel deck = Parts.panel("record.deck", cards, look.ink().field());
     deck.add(DataTable.scroll(table, look), "used");
@@ -79,6 +65,33 @@ final class RecordPage implements Page {
     screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
     screen.add(Parts.row("record.tools", look, used, aside, none), BorderLayout.NORTH);
     screen.add(deck, BorderLayout.CENTER);
+  }
+
+  /** The rows that were set aside, as many as are kept. */
+  private void showAside(CastingRecord record) {
+    var look = desk.look();
+    var words = look.language().screen();
+    long setAside = record.rowsSetAside();
+    aside.setText(look.say("record.aside", words.count(setAside)));
+    asideTable.show(
+        String.join("\n", record.logs()),
+        List.of(
+            new Column<>("log", "", 16, row -> new Cell.Text(row.log())),
+            new Column<>(
+                "line",
+                "",
+                8,
+                row -> new Cell.Figure(Long.toString(row.line()), (double) row.line())),
+            new Column<>("reason", "", 60, row -> new Cell.Text(row.reason())),
+            new Column<>("text", "", 60, row -> new Cell.Text(row.text()))),
+        record.setAside());
+    int listed = record.setAside().size();
+    none.setText(
+        setAside == 0
+            ? look.say("record.aside.none")
+            : listed < setAside
+                ? look.say("record.aside.more", words.count(listed), words.count(setAside))
+                : "");
   }
 
   private void show(CardLayout cards, JPanel deck, String card) {
@@ -114,8 +127,15 @@ final class RecordPage implements Page {
 
   @Override
   public void refresh() {
+    CastingRecord record = desk.log().record();
     RecordRows rows = RecordRows.of(desk);
-    model.show(rows);
+    if (model.show(rows)) {
+      widths();
+    }
+    if (shown != record) {
+      shown = record;
+      showAside(record);
+    }
     used.setText(
         desk.look().say("record.rows", desk.look().language().screen().count(rows.size())));
   }
@@ -146,9 +166,26 @@ final class RecordPage implements Page {
       this.rows = rows;
     }
 
-    void show(RecordRows next) {
+    /** Shows rows; whether the columns are others. A table that grows keeps all else as it is. */
+    boolean show(RecordRows next) {
+      RecordRows before = rows;
       rows = next;
-      fireTableDataChanged();
+      if (!next.headings().equals(before.headings())) {
+        fireTableStructureChanged();
+        return true;
+      }
+      boolean isMore =
+          next.first() == before.first()
+              && before.size() > 0
+              && next.size() >= before.size()
+              && next.ofMold() == null
+              && before.ofMold() == null;
+      if (!isMore) {
+        fireTableDataChanged();
+      } else if (next.size() > before.size()) {
+        fireTableRowsInserted(before.size(), next.size() - 1);
+      }
+      return false;
     }
 
     @Override

@@ -24,7 +24,9 @@ final class SettingsPage implements Page {
   SettingsPage(Desk desk) {
     this.desk = desk;
     var look = desk.look();
-    table = new DataTable<>("settings.table", look.say("page.settings.tip"), look);
+    table =
+        new DataTable<>(
+            "settings.table", look.say("page.settings.tip"), look, row -> row.report().name());
     table.onChosen(row -> desk.selection().chooseSetting(row.report().name()));
     stack = new PictureView("settings.stack", look.say("page.settings.tip"), look.ink(), 8);
     stack.onScroll(Scrolling.of(desk));
@@ -54,14 +56,15 @@ final class SettingsPage implements Page {
     }
     var look = desk.look();
     List<SettingRow> rows = Tables.settings(desk, report);
-    table.show(Tables.settingColumns(desk, report), rows);
+    table.show(desk.about(), Tables.settingColumns(desk, report), rows);
     @Nullable String setting = desk.selection().setting();
     SettingRow chosen =
         rows.stream()
             .filter(row -> row.report().name().equals(setting))
             .findFirst()
             .orElse(rows.isEmpty() ? null : rows.get(0));
-    table.choose(row -> row.equals(chosen));
+    String name = chosen == null ? "" : chosen.report().name();
+    table.choose(row -> row.report().name().equals(name));
     boolean isShown = chosen == null || chosen.report().category();
     hint.setVisible(isShown);
     hint.getParent().setVisible(isShown);

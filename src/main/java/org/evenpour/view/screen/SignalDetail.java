@@ -40,7 +40,7 @@ final class SignalDetail {
     stack = new PictureView("signal.stack", look.say("page.signals.tip"), look.ink(), 4);
     stack.onScroll(Scrolling.of(desk));
     heading = Parts.heading("signal.links.title", look.say("signal.links"), look);
-    links = new DataTable<>("signal.links", look.say("signal.links"), look);
+    links = new DataTable<>("signal.links", look.say("signal.links"), look, Link::name);
     links.onChosen(
         link -> {
           if (!link.event()) {
@@ -101,7 +101,7 @@ final class SignalDetail {
     Desk seen = desk.asNow();
     String beside = setting;
     stack.show(() -> EvidenceView.stack(seen, signal, report, beside));
-    links.show(EvidenceView.columns(desk, report), signal.links());
+    links.show(signal.id(), EvidenceView.columns(desk, report), signal.links());
     links.choose(link -> link.name().equals(setting));
     screen.revalidate();
     screen.repaint();

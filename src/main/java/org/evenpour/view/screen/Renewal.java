@@ -1,0 +1,119 @@
+package org.evenpour.view.screen;
+
+import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import java.util.function.Consumer;
+import javax.swing.SwingWorker;
+import javax.swing.Timer;
+import org.evenpour.intake.Progress;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Sources;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads opened files again when one of them has changed, in the background and not oftener than
+ * every few seconds. Owned by the event thread.
+ */
+final class Renewal {
+  /** A choice: figures need not be newer than this. */
+  private static final int LEAST_PAUSE_MILLIS = 3000;
+
+  /** A choice: a million rows, which take some three seconds to read, get a pause of eight. */
+  private static final int ROWS_A_MILLI = 200;
+
+  private final Consumer<OpenedLog> renewed;
+  private final Consumer<Throwable> failed;
+  private final Timer timer = new Timer(LEAST_PAUSE_MILLIS, event -> begin());
+  private Sources sources = Sources.NONE;
+  private List<Long> stamp = List.of();
+  private @Nullable Look work;
+
+  /**
+   * @param renewed is told what was read
+   * @param failed is told why files that have changed could not be read
+   */
+  Renewal(Consumer<OpenedLog> renewed, Consumer<Throwable> failed) {
+    this.renewed = renewed;
+    this.failed = failed;
+    timer.setRepeats(false);
+  }
+
+  /**
+   * Looks after these files from now on.
+   *
+   * @param readAs their stamp before they were read
+   * @param rows how many there were
+   */
+  void watch(Sources its, List<Long> readAs, long rows) {
+    stop();
+    sources = its;
+    stamp = readAs;
+    pause(rows);
+  }
+
+  private void pause(long rows) {
+    timer.setInitialDelay((int) Math.min(60_000, LEAST_PAUSE_MILLIS + rows / ROWS_A_MILLI));
+    timer.restart();
+  }
+
+  /** Looks after nothing. */
+  void stop() {
+    timer.stop();
+    Look now = work;
+    if (now != null) {
+      now.cancel(false);
+      work = null;
+    }
+  }
+
+  private void begin() {
+    Look begun = new Look(sources, stamp);
+    work = begun;
+    begun.execute();
+  }
+
+  /** What was read, and the files' stamp before. */
+  private record Read(List<Long> stamp, OpenedLog log) {}
+
+  /** Looks once, and reads where it must. */
+  private final class Look extends SwingWorker<@Nullable Read, Void> {
+    private final Sources its;
+    private final List<Long> before;
+
+    Look(Sources its, List<Long> before) {
+      this.its = its;
+      this.before = before;
+    }
+
+    @Override
+    protected @Nullable Read doInBackground() throws Exception {
+      List<Long> now = its.stamp();
+      return now.equals(before) ? null : new Read(now, its.open(Progress.NONE, this::isCancelled));
+    }
+
+    @Override
+    protected void done() {
+      if (work != this) {
+        return;
+      }
+      work = null;
+      long rows = 0;
+      try {
+        Read read = get();
+        if (read != null) {
+          stamp = read.stamp();
+          rows = read.log().record().rowsRead();
+          renewed.accept(read.log());
+        }
+      } catch (CancellationException none) {
+        return;
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        failed.accept(e.getCause());
+      }
+      pause(rows);
+    }
+  }
+}
