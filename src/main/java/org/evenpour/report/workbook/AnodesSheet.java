@@ -3,6 +3,7 @@ package org.evenpour.report.workbook;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongConsumer;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
@@ -20,16 +21,20 @@ import org.jspecify.annotations.Nullable;
 final class AnodesSheet {
   private AnodesSheet() {}
 
-  static void write(Paper paper, CastingRecord record) {
+  static void write(Paper paper, CastingRecord record, LongConsumer written) {
     int number = 1;
+    long before = 0;
     for (WheelRecord wheel : record.wheels()) {
       String name = paper.say("sheet.anodes");
-      write(paper, record.wheels().size() == 1 ? name : name + " " + number, wheel);
+      write(
+          paper, record.wheels().size() == 1 ? name : name + " " + number, wheel, before, written);
+      before += wheel.rows();
       number++;
     }
   }
 
-  private static void write(Paper paper, String name, WheelRecord wheel) {
+  private static void write(
+      Paper paper, String name, WheelRecord wheel, long before, LongConsumer written) {
     List<Setting> settings = new ArrayList<>(wheel.settings());
     List<Column> headings = new ArrayList<>();
     headings.add(Column.words(paper.say("head.wheel")));
@@ -75,6 +80,7 @@ final class AnodesSheet {
     Table table = new Table(paper, name, headings);
     for (int row = 0; row < wheel.rows(); row++) {
       anode(paper, table.next(), wheel, settings, thickness, row);
+      written.accept(before + row + 1);
     }
     table.finish();
   }

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import org.apache.poi.ooxml.POIXMLProperties;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.audit.AuditReport;
@@ -42,12 +43,38 @@ public final class AuditWorkbook {
   public static void write(
       AuditReport report, @Nullable CastingRecord record, Path file, ZoneId zone)
       throws IOException {
-    FinishedFile.write(file, out -> write(report, record, out, zone));
+    write(report, record, file, zone, anodes -> {});
+  }
+
+  /**
+   * The same for somebody who waits.
+   *
+   * @param written is told, on the thread that writes, how many anodes are on their sheet; may
+   *     throw an unchecked exception to give up, and then nothing is left behind
+   */
+  public static void write(
+      AuditReport report,
+      @Nullable CastingRecord record,
+      Path file,
+      ZoneId zone,
+      LongConsumer written)
+      throws IOException {
+    FinishedFile.write(file, out -> write(report, record, out, zone, written));
   }
 
   /** Writes the workbook to a stream and leaves it open. */
   static void write(
       AuditReport report, @Nullable CastingRecord record, OutputStream out, ZoneId zone)
+      throws IOException {
+    write(report, record, out, zone, anodes -> {});
+  }
+
+  private static void write(
+      AuditReport report,
+      @Nullable CastingRecord record,
+      OutputStream out,
+      ZoneId zone,
+      LongConsumer written)
       throws IOException {
     Path dated = Files.createTempFile("evenpour-workbook", ".xlsx");
     try {
@@ -56,7 +83,8 @@ public final class AuditWorkbook {
         book.setCompressTempFiles(true);
         sheets(
             new Paper(book, new Styles(book), Sentences.of(report, Words.english(), zone), report),
-            record);
+            record,
+            written);
         describe(book, report);
         book.write(into);
       }
@@ -66,7 +94,7 @@ public final class AuditWorkbook {
     }
   }
 
-  private static void sheets(Paper paper, @Nullable CastingRecord record) {
+  private static void sheets(Paper paper, @Nullable CastingRecord record, LongConsumer written) {
     SummarySheet.write(paper);
     List<Source> sources = TurnsSheet.write(paper);
     int turns = paper.book().getNumberOfSheets();
@@ -87,7 +115,7 @@ public final class AuditWorkbook {
       paper.book().setSheetOrder(paper.book().getSheetName(1), sheets - 1);
     }
     if (record != null) {
-      AnodesSheet.write(paper, record);
+      AnodesSheet.write(paper, record, written);
     }
     paper.book().setActiveSheet(0);
     paper.book().setForceFormulaRecalculation(true);

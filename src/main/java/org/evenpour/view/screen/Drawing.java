@@ -6,6 +6,8 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
@@ -21,6 +23,15 @@ import org.jspecify.annotations.Nullable;
  * and on paper, it is drawn at once. Owned by the event thread.
  */
 final class Drawing {
+  /** One thread draws for all, so that the event thread always has a processor. */
+  private static final ExecutorService DRAWER =
+      Executors.newSingleThreadExecutor(
+          work -> {
+            Thread thread = new Thread(work, "evenpour-drawing");
+            thread.setDaemon(true);
+            return thread;
+          });
+
   private final JComponent owner;
   private final Ink ink;
   private final Color ground;
@@ -118,7 +129,7 @@ final class Drawing {
     if (work == null) {
       Work begun = new Work(made, width, height, scale);
       work = begun;
-      begun.execute();
+      DRAWER.execute(begun);
     }
     // Else: what is under way asks for a repaint when it is done, and that draws the newest.
   }

@@ -35,8 +35,21 @@ record Export(String label, String fileName, Supplier<File> shown) {
 
   /** Writes a file. */
   interface File {
-    /** Writes all of it. */
-    void write(Path file) throws IOException;
+    /**
+     * Writes all of it.
+     *
+     * @param progress is told the share that is written; throws where it is to be given up
+     */
+    void write(Path file, Progress progress) throws IOException;
+  }
+
+  /** Somebody waits. */
+  interface Progress {
+    /** Nobody does. */
+    Progress NONE = share -> {};
+
+    /** So much is written, from 0 to 1. */
+    void at(double share);
   }
 
   /** A picture, as pixels and as a drawing; always on light ground, for paper. */
@@ -62,7 +75,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
             fileName + ".png",
             () -> {
               Supplier<? extends @Nullable Picture> its = shown.get();
-              return file ->
+              return (file, progress) ->
                   FinishedFile.write(file, out -> PictureFile.png(made(its), WIDE, HIGH, ink, out));
             }),
         new Export(
@@ -70,7 +83,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
             fileName + ".svg",
             () -> {
               Supplier<? extends @Nullable Picture> its = shown.get();
-              return file ->
+              return (file, progress) ->
                   FinishedFile.write(file, out -> PictureFile.svg(made(its), WIDE, HIGH, ink, out));
             }));
   }
@@ -91,7 +104,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
             fileName + ".csv",
             () -> {
               String text = table.text();
-              return file -> text(file, writer -> writer.write(text));
+              return (file, progress) -> text(file, writer -> writer.write(text));
             }));
   }
 
@@ -102,7 +115,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
         "rows.csv",
         () -> {
           RecordRows rows = RecordRows.of(desk.asNow());
-          return file -> text(file, rows::writeCsv);
+          return (file, progress) -> text(file, rows::writeCsv);
         });
   }
 
@@ -113,7 +126,14 @@ record Export(String label, String fileName, Supplier<File> shown) {
         "audit.xlsx",
         () -> {
           OpenedLog log = desk.log();
-          return file -> AuditWorkbook.write(log.report(), log.record(), file, log.zone());
+          double anodes = Math.max(1, log.record().rowsKept());
+          return (file, progress) ->
+              AuditWorkbook.write(
+                  log.report(),
+                  log.record(),
+                  file,
+                  log.zone(),
+                  written -> progress.at(written / anodes));
         });
   }
 

@@ -17,6 +17,7 @@ import javax.swing.JFrame;
 import javax.swing.JMenu;
 import javax.swing.JMenuBar;
 import javax.swing.JMenuItem;
+import javax.swing.JPanel;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
@@ -125,6 +126,7 @@ public final class MainWindow {
             new WindowScreen.Acts(this::choose, this::changeUnits, this::changeDark, desk::add));
     frame.setContentPane(built.screen());
     frame.setJMenuBar(menus());
+    hideMenus();
     OpenedLog log = desk.log();
     built.says(log == null ? "" : said(log));
     frame.setTitle(
@@ -138,10 +140,16 @@ public final class MainWindow {
   }
 
   private void rebuild() {
+    Look before = look;
     look = Look.of(dark, language, units, frame.getHeight());
-    Theme.install(look.ink());
+    if (!look.ink().equals(before.ink())) {
+      Theme.install(look.ink());
+      // Only the frame itself stays: what stands in it is built anew, in the new dress.
+      frame.setJMenuBar(null);
+      frame.setContentPane(new JPanel());
+      SwingUtilities.updateComponentTreeUI(frame.getRootPane());
+    }
     screen = build();
-    SwingUtilities.updateComponentTreeUI(frame.getRootPane());
   }
 
   private void fitText() {
@@ -179,7 +187,7 @@ public final class MainWindow {
     rebuild();
   }
 
-  private void changeLanguage(String tag) {
+  void changeLanguage(String tag) {
     language = Language.of(tag);
     frame.setLocale(Locale.forLanguageTag(tag));
     JComponent.setDefaultLocale(Locale.forLanguageTag(tag));
@@ -190,8 +198,14 @@ public final class MainWindow {
     full = !full;
     frame.dispose();
     frame.setUndecorated(full);
+    hideMenus();
     frame.setExtendedState(full ? JFrame.MAXIMIZED_BOTH : JFrame.NORMAL);
     frame.setVisible(true);
+  }
+
+  /** In full screen the bar takes no room; a bar without height still hears its keys. */
+  private void hideMenus() {
+    frame.getJMenuBar().setPreferredSize(full ? new Dimension(0, 0) : null);
   }
 
   private JMenuBar menus() {

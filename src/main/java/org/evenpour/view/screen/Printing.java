@@ -15,10 +15,7 @@ final class Printing {
 
   static void print(JComponent screen, Look look) {
     PrinterJob job = PrinterJob.getPrinterJob();
-    job.setJobName(look.say("window.title"));
-    PageFormat format = job.defaultPage();
-    format.setOrientation(PageFormat.LANDSCAPE);
-    job.setPrintable((g, page, index) -> sheet(screen, (Graphics2D) g, page, index), format);
+    prepare(job, screen, look.say("window.title"), job.defaultPage());
     try {
       if (job.printDialog()) {
         job.print();
@@ -27,6 +24,13 @@ final class Printing {
       JOptionPane.showMessageDialog(
           screen, look.say("export.failed", String.valueOf(e.getMessage())));
     }
+  }
+
+  /** One sheet, on its side. */
+  static void prepare(PrinterJob job, JComponent screen, String name, PageFormat format) {
+    job.setJobName(name);
+    format.setOrientation(PageFormat.LANDSCAPE);
+    job.setPrintable((g, page, index) -> sheet(screen, (Graphics2D) g, page, index), format);
   }
 
   /** Draws the screen as large as the sheet allows. */

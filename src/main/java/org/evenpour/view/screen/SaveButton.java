@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Supplier;
 import javax.swing.JButton;
@@ -12,6 +13,7 @@ import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.SwingWorker;
 import org.evenpour.view.model.Desk;
+import org.jspecify.annotations.Nullable;
 
 /** Saves what is seen on a page: pictures, tables, the workbook; says where, or why not. */
 final class SaveButton {
@@ -19,6 +21,7 @@ final class SaveButton {
   private final FileAsk ask;
   private final JButton button;
   private final JLabel said;
+  private @Nullable Saving saving;
   private final Supplier<Page> page;
 
   SaveButton(Desk desk, FileAsk ask, Supplier<Page> page) {
@@ -27,7 +30,15 @@ final class SaveButton {
     this.page = page;
     var look = desk.look();
     button = Parts.button("save", look.say("export"), look.say("export.tip"), look);
-    button.addActionListener(event -> menu().show(button, 0, button.getHeight()));
+    button.addActionListener(
+        event -> {
+          Saving now = saving;
+          if (now != null) {
+            now.cancel(false);
+          } else {
+            menu().show(button, 0, button.getHeight());
+          }
+        });
     said = Parts.dim("save.said", "", look);
   }
 
@@ -63,37 +74,88 @@ final class SaveButton {
     return menu;
   }
 
-  /** Asks where and saves on a worker thread. */
+  /** Asks where, and saves. */
   void save(Export export) {
     Path file = ask.save(export.fileName());
-    if (file == null) {
-      return;
+    if (file != null) {
+      save(export, file);
     }
-    Export.File shown = export.shown().get();
-    button.setEnabled(false);
-    new SwingWorker<Path, Void>() {
-      @Override
-      protected Path doInBackground() throws IOException {
-        shown.write(file);
-        return file;
-      }
+  }
 
-      @Override
-      protected void done() {
-        button.setEnabled(true);
-        var look = desk.look();
-        try {
-          said.setForeground(look.ink().dim());
-          said.setText(look.say("export.done", get().getFileName()));
-          said.setToolTipText(file.toString());
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        } catch (ExecutionException e) {
-          said.setForeground(look.ink().heavyText());
-          said.setText(look.say("export.failed", Reasons.of(e.getCause(), look)));
-        }
-        said.getAccessibleContext().setAccessibleName(said.getText());
+  /** Saves on a worker thread what is shown now; meanwhile the button stops it. */
+  void save(Export export, Path file) {
+    if (saving == null) {
+      Saving begun = new Saving(export.shown().get(), file);
+      saving = begun;
+      button.setText(desk.look().say("export.stop"));
+      say(desk.look().say("export.under.way", file.getFileName(), 0), false);
+      begun.execute();
+    }
+  }
+
+  /** Whether something is being saved. */
+  boolean isSaving() {
+    return saving != null;
+  }
+
+  private void say(String text, boolean isTrouble) {
+    said.setForeground(isTrouble ? desk.look().ink().heavyText() : desk.look().ink().dim());
+    said.setText(text);
+    said.getAccessibleContext().setAccessibleName(text);
+  }
+
+  /** One file. */
+  private final class Saving extends SwingWorker<Path, Integer> {
+    private final Export.File shown;
+    private final Path file;
+    private int told;
+
+    Saving(Export.File shown, Path file) {
+      this.shown = shown;
+      this.file = file;
+    }
+
+    @Override
+    protected Path doInBackground() throws IOException {
+      shown.write(
+          file,
+          share -> {
+            if (isCancelled()) {
+              throw new CancellationException();
+            }
+            int percent = (int) Math.min(100, share * 100);
+            if (percent != told) {
+              told = percent;
+              publish(percent);
+            }
+          });
+      return file;
+    }
+
+    @Override
+    protected void process(List<Integer> chunks) {
+      if (saving == this) {
+        say(
+            desk.look().say("export.under.way", file.getFileName(), chunks.get(chunks.size() - 1)),
+            false);
       }
-    }.execute();
+    }
+
+    @Override
+    protected void done() {
+      saving = null;
+      var look = desk.look();
+      button.setText(look.say("export"));
+      try {
+        say(look.say("export.done", get().getFileName()), false);
+        said.setToolTipText(file.toString());
+      } catch (CancellationException stopped) {
+        say(look.say("export.stopped", file.getFileName()), false);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        say(look.say("export.failed", Reasons.of(e.getCause(), look)), true);
+      }
+    }
   }
 }

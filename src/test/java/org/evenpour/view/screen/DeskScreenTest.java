@@ -218,7 +218,7 @@ class DeskScreenTest {
         .allSatisfy(
             export -> {
               Path file = folder.resolve(export.fileName());
-              onEventThread(export.shown()::get).write(file);
+              onEventThread(export.shown()::get).write(file, Export.Progress.NONE);
               assertThat(begins(file)).isTrue();
             });
   }

@@ -6,34 +6,59 @@ import static org.evenpour.view.screen.Screens.find;
 import static org.evenpour.view.screen.Screens.onEventThread;
 
 import java.awt.Component;
+import java.awt.Graphics2D;
 import java.awt.GraphicsEnvironment;
 import java.awt.Point;
 import java.awt.Rectangle;
 import java.awt.Robot;
+import java.awt.datatransfer.DataFlavor;
+import java.awt.datatransfer.Transferable;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
+import java.awt.image.BufferedImage;
+import java.awt.print.PageFormat;
+import java.awt.print.PrinterJob;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import javax.imageio.ImageIO;
+import javax.print.DocFlavor;
+import javax.print.StreamPrintService;
+import javax.print.StreamPrintServiceFactory;
 import javax.swing.AbstractButton;
+import javax.swing.JComponent;
 import javax.swing.JFrame;
+import javax.swing.JLabel;
 import javax.swing.JList;
+import javax.swing.JMenu;
 import javax.swing.JTable;
 import javax.swing.JTextField;
+import javax.swing.TransferHandler;
+import org.evenpour.view.model.BoardDesk;
+import org.evenpour.view.model.BoardSample;
+import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The real window on a real display, with real keys and clicks. */
 class WindowIT {
   private static final long PATIENCE_NANOS = 30_000_000_000L;
   private static final long FREEZE_MILLIS = 250;
+
+  /** 9 of the desk, three times each, and 13 of the window. */
+  private static final int ACTIONS = 40;
 
   /** Fonts, glyphs and the like that a first use keeps. */
   private static final long MORE_MEBIBYTES = 16;
@@ -42,6 +67,15 @@ class WindowIT {
 
   @SuppressWarnings("NullAway.Init") // made before each test
   private MainWindow window;
+
+  @SuppressWarnings("NullAway.Init") // made before each test
+  private BoardDesk board;
+
+  private int acknowledged;
+
+  @TempDir
+  @SuppressWarnings("NullAway.Init") // made before each test
+  Path folder;
 
   @SuppressWarnings("NullAway.Init") // made before each test
   private Robot robot;
@@ -54,7 +88,8 @@ class WindowIT {
     window =
         onEventThread(
             () -> {
-              MainWindow made = new MainWindow("en", false, all -> List.of());
+              MainWindow made = new MainWindow("en", false, all -> List.of(board(all)));
+              made.choose("desk");
               made.frame().setSize(1280, 800);
               made.frame().setLocation(0, 0);
               made.frame().setVisible(true);
@@ -63,6 +98,17 @@ class WindowIT {
             });
     until(() -> window.desk().desk() != null);
     settle();
+  }
+
+  /** The board at a moment when much is wrong. */
+  private BoardPlace board(MainWindow made) {
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    InstantSource clock = InstantSource.fixed(sample.castAt().plusSeconds(20));
+    board = new BoardDesk(sample::snapshot, (signal, who, note) -> acknowledged++, clock);
+    return new BoardPlace(
+        board,
+        new BoardActs(
+            made::changeUnits, made::changeDark, made::changeFull, () -> made.choose("desk")));
   }
 
   @AfterEach
@@ -193,14 +239,18 @@ class WindowIT {
     long before = usedMebibytes();
     long longest = 0;
     String slowest = "";
+    Map<String, Long> most = new TreeMap<>();
     for (int i = 0; i < actions && thrown.isEmpty(); i++) {
-      int what = random.nextInt(9);
+      int what = random.nextInt(ACTIONS);
       int where = random.nextInt(10_000);
       long begun = System.nanoTime();
       String did = onEventThread(() -> act(what, where));
       onEventThread(() -> true);
       long took = (System.nanoTime() - begun) / 1_000_000;
       // The first ones find cold code.
+      if (i > 60) {
+        most.merge(did, took, Math::max);
+      }
       if (i > 60 && took > longest) {
         longest = took;
         slowest = did + " at action " + i;
@@ -211,12 +261,13 @@ class WindowIT {
     System.getLogger("evenpour.window")
         .log(
             System.Logger.Level.INFO,
-            "{0} actions: longest {1} ms ({2}); heap {3} MiB before, {4} MiB after",
+            "{0} actions: longest {1} ms ({2}); heap {3} MiB before, {4} MiB after; {5}",
             actions,
             longest,
             slowest,
             before,
-            after);
+            after,
+            most);
     if (asked) {
       assertThat(longest)
           .as("longest time on the event thread in ms: %s, seed %d", slowest, seed)
@@ -234,7 +285,126 @@ class WindowIT {
     return (runtime.totalMemory() - runtime.freeMemory()) >> 20;
   }
 
-  private String act(int what, int where) {
+  /**
+   * What belongs to the desk comes three times as often as what changes the whole window or reads a
+   * file.
+   */
+  private String act(int what, int where) throws Exception {
+    return what < 27 ? onDesk(what % 9, where) : inWindow(what - 27, where);
+  }
+
+  private String inWindow(int what, int where) throws Exception {
+    DeskPlace desk = window.desk();
+    switch (what) {
+      case 0 -> {
+        window.changeDark();
+        return "theme";
+      }
+      case 1 -> {
+        window.changeUnits();
+        return "units";
+      }
+      case 2 -> {
+        window.changeLanguage(where % 2 == 0 ? "es" : "en");
+        return "language";
+      }
+      case 3 -> {
+        window.choose(where % 2 == 0 ? "board" : "desk");
+        return "place";
+      }
+      case 4 -> {
+        var names = List.of("next", "previous", "ring", "wheel", "pouring", "reverse");
+        board.act(names.get(where % names.size()));
+        return "board";
+      }
+      case 5 -> {
+        board.hold(BoardSample.at(BoardSample.UNEVEN).snapshot().now());
+        board.acknowledge("looked at");
+        return "acknowledge";
+      }
+      case 6 -> {
+        frame().setSize(960 + where % 640, 600 + where % 300);
+        frame().validate();
+        return "resize";
+      }
+      case 7 -> {
+        PageFormat page = new PageFormat();
+        page.setOrientation(PageFormat.LANDSCAPE);
+        BufferedImage paper = new BufferedImage(842, 595, BufferedImage.TYPE_INT_RGB);
+        Graphics2D g = paper.createGraphics();
+        Printing.sheet((JComponent) frame().getContentPane(), g, page, 0);
+        g.dispose();
+        return "print";
+      }
+      case 8 -> {
+        DeskScreen screen = desk.desk();
+        if (screen != null) {
+          List<Export> exports = screen.save().exports();
+          // The workbook comes last, and takes longest.
+          Export export =
+              exports.get(where % (where % 7 == 0 ? exports.size() : exports.size() - 1));
+          screen.save().save(export, folder.resolve(export.fileName()));
+          return "save";
+        }
+        return "save";
+      }
+      case 9 -> {
+        DeskScreen screen = desk.desk();
+        if (screen != null && screen.save().isSaving()) {
+          screen.save().button().doClick(0);
+        }
+        return "stop saving";
+      }
+      case 10 -> {
+        // Once in a while; each reads and audits the whole sample.
+        if (where % 8 == 0) {
+          desk.reload();
+        }
+        return "reload";
+      }
+      case 11 -> {
+        if (where % 8 == 0) {
+          drop(Sample.SOURCES.logs());
+        }
+        return "drop";
+      }
+      default -> {
+        if (where % 8 == 0) {
+          window.changeFull();
+        }
+        return "full screen";
+      }
+    }
+  }
+
+  /** Drops files on the window as a file browser would hand them over. */
+  private void drop(List<Path> files) {
+    JComponent screen = (JComponent) frame().getContentPane();
+    Transferable dropped =
+        new Transferable() {
+          @Override
+          public DataFlavor[] getTransferDataFlavors() {
+            return new DataFlavor[] {DataFlavor.javaFileListFlavor};
+          }
+
+          @Override
+          public boolean isDataFlavorSupported(DataFlavor flavor) {
+            return flavor.equals(DataFlavor.javaFileListFlavor);
+          }
+
+          @Override
+          public Object getTransferData(DataFlavor flavor) {
+            return files.stream().map(Path::toFile).toList();
+          }
+        };
+    assertThat(
+            screen
+                .getTransferHandler()
+                .importData(new TransferHandler.TransferSupport(screen, dropped)))
+        .isTrue();
+  }
+
+  private String onDesk(int what, int where) {
     DeskPlace desk = window.desk();
     switch (what) {
       case 0 -> {
@@ -305,6 +475,97 @@ class WindowIT {
         return "filter";
       }
     }
+  }
+
+  @Test
+  void aDroppedLogIsOpenedAndADroppedProfileJoinsIt() throws Exception {
+    Path log = Files.copy(Sample.SOURCES.logs().get(0), folder.resolve("dropped.csv"));
+    onEventThread(
+        () -> {
+          drop(List.of(log));
+          return true;
+        });
+    until(() -> window.frame().getTitle().contains("dropped.csv"));
+    Path profile =
+        Files.writeString(
+            folder.resolve("wide.yaml"),
+            "molds: 26\ncharacteristics:\n  mass: {unit: kg, lower: 300, upper: 500}\n");
+    onEventThread(
+        () -> {
+          drop(List.of(profile));
+          return true;
+        });
+    until(
+        () -> {
+          OpenedLog opened = window.desk().log();
+          Double lower =
+              opened == null
+                  ? null
+                  : opened.report().characteristics().get(0).specification().lower();
+          return lower != null && lower == 300;
+        });
+    assertThat(frame().getTitle()).contains("dropped.csv");
+  }
+
+  @Test
+  void theLanguageChangesEveryWordAtOnce() throws Exception {
+    JMenu languages = onEventThread(() -> frame().getJMenuBar().getMenu(3));
+    click(languages, 10, 10);
+    click(onEventThread(() -> languages.getItem(1)), 10, 10);
+    until(() -> "Registro".equals(frame().getJMenuBar().getMenu(0).getText()));
+    assertThat(named("desk.title", JLabel.class).getText()).isEqualTo("Rueda");
+  }
+
+  @Test
+  void fullScreenHidesTheMenuBarAndItsKeysStillWork() throws Exception {
+    onEventThread(
+        () -> {
+          frame().getContentPane().requestFocusInWindow();
+          return true;
+        });
+    press(KeyEvent.VK_F11, 0);
+    until(() -> frame().isUndecorated() && frame().isShowing());
+    settle();
+    assertThat(onEventThread(() -> frame().getJMenuBar().getHeight())).isZero();
+    keepPicture("window-full");
+    press(KeyEvent.VK_2, KeyEvent.VK_CONTROL);
+    until(() -> "molds".equals(page()));
+    press(KeyEvent.VK_F11, 0);
+    until(() -> !frame().isUndecorated() && frame().isShowing());
+    settle();
+    assertThat(onEventThread(() -> frame().getJMenuBar().getHeight())).isPositive();
+    press(KeyEvent.VK_1, KeyEvent.VK_CONTROL);
+    until(() -> "wheel".equals(page()));
+  }
+
+  private String page() {
+    DeskScreen screen = window.desk().desk();
+    return screen == null ? "" : screen.page().key();
+  }
+
+  @Test
+  void aPageIsPrintedWholeOnOneSheet() throws Exception {
+    Path paper = folder.resolve("page.ps");
+    StreamPrintServiceFactory[] makers =
+        StreamPrintServiceFactory.lookupStreamPrintServiceFactories(
+            DocFlavor.SERVICE_FORMATTED.PRINTABLE, "application/postscript");
+    assumeThat(makers).as("this runtime prints to PostScript").isNotEmpty();
+    try (OutputStream out = Files.newOutputStream(paper)) {
+      StreamPrintService service = makers[0].getPrintService(out);
+      onEventThread(
+          () -> {
+            PrinterJob job = PrinterJob.getPrinterJob();
+            job.setPrintService(service);
+            Printing.prepare(job, (JComponent) frame().getContentPane(), "page", new PageFormat());
+            job.print();
+            return true;
+          });
+      service.dispose();
+    }
+    String text = Files.readString(paper, StandardCharsets.ISO_8859_1);
+    assertThat(text).startsWith("%!PS");
+    // Adobe, PostScript Language Reference, 3rd ed., appendix on structure: a page begins so.
+    assertThat(text.split("\n%%Page:", -1)).hasSize(2);
   }
 
   private void keepPicture(String name) throws Exception {
