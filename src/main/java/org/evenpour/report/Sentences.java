@@ -318,6 +318,15 @@ public record Sentences(
     if (advice.isEmpty()) {
       return "";
     }
+    for (String key : List.of("advice." + link.name(), "advice." + link.group())) {
+      if (words.has(key)) {
+        return dry(link, words.say(key));
+      }
+    }
+    return dry(link, advice);
+  }
+
+  private String dry(Link link, String advice) {
     String dry = words.say("dry");
     return isWet(link) && !advice.contains(dry) ? stop(advice) + " " + dry : stop(advice);
   }
@@ -334,6 +343,10 @@ public record Sentences(
     String suffix = Unit.ofColumn(column).suffix();
     String name =
         suffix.isEmpty() ? column : column.substring(0, column.length() - suffix.length() - 1);
+    String key = "setting." + name;
+    if (words.has(key)) {
+      return words.say(key);
+    }
     String spelled = ABBREVIATED.matcher(name.replace('_', ' ').strip()).replaceAll("temperature");
     return label(spelled);
   }

@@ -29,6 +29,14 @@ public record Language(String tag, Words screen, Words report) {
     return screen.say(key, values);
   }
 
+  /**
+   * A profile's or a log's own name for something: in this language if it is known, else as it is.
+   */
+  public String named(String kind, String name) {
+    String key = kind + "." + name;
+    return screen.has(key) ? screen.say(key) : name.replace('_', ' ');
+  }
+
   private static Words words(String bundle, String tag) {
     Locale locale = tag.equals("en") ? Locale.ROOT : Locale.forLanguageTag(tag);
     return new Words(

@@ -122,7 +122,7 @@ public record RecordRows(List<Field> fields, int first, int size, int @Nullable 
       Unit unit = look.units().shown("mm");
       fields.add(
           number(
-              titled(Desk.capital(point.point().replace('_', ' ')), unit),
+              titled(Desk.capital(look.language().named("point", point.point())), unit),
               point.values(),
               unit,
               Specification.NONE));

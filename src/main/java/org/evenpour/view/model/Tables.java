@@ -218,7 +218,14 @@ public final class Tables {
             18,
             row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
     columns.add(new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
-    columns.add(new Column<>("group", "", 9, row -> new Cell.Text(orDash(row.report().group()))));
+    columns.add(
+        new Column<>(
+            "group",
+            "",
+            9,
+            row ->
+                new Cell.Text(
+                    orDash(desk.look().language().named("group", row.report().group())))));
     columns.add(new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
     columns.add(new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
     columns.add(

@@ -289,7 +289,7 @@ public final class WheelView {
               name,
               figures.unit().fromCanonical(mean),
               figures.unit().differenceFromCanonical(mean - sum / known),
-              name.replace('_', ' ') + ": " + figures.mean(mean)));
+              desk.look().language().named("point", name) + ": " + figures.mean(mean)));
     }
     return new AnodeOutline(
         points,

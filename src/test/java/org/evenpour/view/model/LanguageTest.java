@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -94,5 +95,40 @@ class LanguageTest {
         .filter(key -> !key.equals("setting"))
         .forEach(
             key -> assertThat(desk.look().say("column." + key + ".tip")).as(key).endsWith("."));
+  }
+
+  /** Every advice that the program comes with is said in every language, with its warning. */
+  @Test
+  void adviceIsSaidInEveryLanguage() throws IOException {
+    Properties advice = new Properties();
+    try (var reader = Files.newBufferedReader(Path.of("shared", "advice.properties"))) {
+      advice.load(reader);
+    }
+    var spanish = Language.of("es").report();
+    for (String key : advice.stringPropertyNames()) {
+      if (!key.endsWith("safety")) {
+        assertThat(spanish.has("advice." + key)).as(key).isTrue();
+      }
+    }
+    var sample = Sample.opened();
+    Desk desk = Sample.desk(Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720));
+    for (var signal : sample.report().signals()) {
+      for (var link : signal.links()) {
+        String said = desk.sentences().advice(link);
+        assertThat(said).doesNotContain("first").doesNotContain("look at");
+        boolean isWarned = link.lookFirst().contains("mold is dry");
+        assertThat(said.contains("molde esté seco")).as(said).isEqualTo(isWarned);
+      }
+    }
+  }
+
+  @Test
+  void everySettingOfTheSampleHasASpanishName() {
+    Desk desk = Sample.desk(Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720));
+    for (var setting : Sample.opened().report().settings()) {
+      String name = setting.name();
+      assertThat(desk.sentences().setting(name))
+          .isNotEqualTo(Sample.desk().sentences().setting(name));
+    }
   }
 }

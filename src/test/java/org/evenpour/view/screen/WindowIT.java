@@ -342,7 +342,8 @@ class WindowIT {
           List<Export> exports = screen.save().exports();
           // The workbook comes last, and takes longest.
           Export export =
-              exports.get(where % (where % 7 == 0 ? exports.size() : exports.size() - 1));
+              exports.get(
+                  where % (where % 7 == 0 ? exports.size() : Math.max(1, exports.size() - 1)));
           screen.save().save(export, folder.resolve(export.fileName()));
           return "save";
         }
