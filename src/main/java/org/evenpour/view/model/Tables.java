@@ -215,7 +215,7 @@ public final class Tables {
         new Column<>(
             "setting",
             "",
-            18,
+            22,
             row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
     columns.add(new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
     columns.add(

@@ -143,12 +143,18 @@ final class DeskScreen {
             "desk.head",
             new MigLayout(
                 "fill, hidemode 3, insets " + look.px(6) + " " + pad + " " + look.px(6) + " " + pad,
-                "[]" + look.px(20) + "[]" + look.px(16) + "[][]push[]" + look.px(10) + "[]"),
+                "[]" + look.px(20) + "[]" + look.px(16) + "[]push[]" + look.px(10) + "[]"),
             look.ink().field());
     head.add(title);
     head.add(characteristics);
-    head.add(figures, "wmin 20");
-    head.add(stop);
+    JPanel what =
+        Parts.panel(
+            "desk.figures",
+            new MigLayout("insets 0, hidemode 3, gap " + look.px(8)),
+            look.ink().field());
+    what.add(figures, "wmin 20");
+    what.add(stop);
+    head.add(what, "wmin 20");
     head.add(save.said());
     head.add(save.button());
     head.setBorder(BorderFactory.createMatteBorder(0, 0, 1, 0, look.ink().hairline()));
@@ -164,8 +170,14 @@ final class DeskScreen {
                 "[" + look.px(124) + "!]0[grow,fill]" + look.px(8) + "[]",
                 "[]"),
             look.ink().field());
-    foot.add(turns, "flowy, split 2, gapbottom 2");
-    foot.add(until);
+    JPanel which =
+        Parts.panel(
+            "desk.turns",
+            new MigLayout("insets 0, hidemode 3, wrap 1, gap 0 " + look.px(2)),
+            look.ink().field());
+    which.add(turns);
+    which.add(until);
+    foot.add(which);
     foot.add(strip, "growx, h " + look.px(52) + "!");
     foot.add(whole);
     return foot;
