@@ -10,36 +10,61 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Average run length of a Shewhart chart with run tests, by the finite Markov chain of Champ and
- * Woodall (1987): what the tests remember, for the eight zones a point can fall into.
+ * Run length of a Shewhart chart with run tests, by the Markov chain of Champ and Woodall (1987):
+ * what the tests remember, for the eight zones a point can fall into.
  *
- * <p>The run length is the sum over t of the probability that nothing has fired by t; once that
- * falls geometrically to 13 digits, the rest is summed in closed form. Trends and alternations
- * compare values, not zones, and are no finite chain: they are refused.
+ * <p>Trends and alternations compare values, which no finite chain of zones knows. With them a
+ * state also holds the zone of the last point, and the steps up or down, and carries the density of
+ * the last point within its zone. On the scale u = Φ(x − δ) that density is uniform for a new zone,
+ * and a step within the zone only integrates it up to (or from) each u: a polynomial whose degree
+ * is the number of steps, known by its values at Gauss–Legendre nodes. So only the steps that stay
+ * in one zone cost accuracy, and with eight nodes little of that: some 10 digits.
  */
 final class RunTestLength {
-  private static final Set<RunTest> CHAINS =
-      EnumSet.complementOf(EnumSet.of(RunTest.SIX_TRENDING, RunTest.FOURTEEN_ALTERNATING));
+  private static final int ZONES = 8;
+  private static final int NODES = 8;
+  private static final int FIRES = -1;
 
   private final Set<RunTest> tests;
   private final RunTest.Lengths lengths;
+  private final boolean ordered;
 
   RunTestLength(Collection<RunTest> tests, RunTest.Lengths lengths) {
-    if (tests.isEmpty() || !CHAINS.containsAll(tests)) {
-      throw new IllegalArgumentException(
-          "run lengths are computed for one or more of " + CHAINS + ", not for " + tests);
+    if (tests.isEmpty()) {
+      throw new IllegalArgumentException("a run length needs at least one test");
     }
     this.tests = EnumSet.copyOf(tests);
     this.lengths = lengths;
+    this.ordered =
+        this.tests.contains(RunTest.SIX_TRENDING)
+            || this.tests.contains(RunTest.FOURTEEN_ALTERNATING);
   }
 
-  /** What the tests remember; parts that no test asks for stay 0. */
+  /**
+   * What the tests remember; parts that no test asks for stay 0.
+   *
+   * @param zone of the last point, where its value matters, else −1
+   * @param trend steps in a row in one direction, downward negative
+   * @param swing steps in a row that each turn back, the first one included
+   */
   private record State(
-      int side, int inner, int outside, int high1, int low1, int high2, int low2) {}
+      int zone,
+      int trend,
+      int swing,
+      int side,
+      int inner,
+      int outside,
+      int high1,
+      int low1,
+      int high2,
+      int low2) {}
 
-  double of(double shift) {
-    double[] zones = new double[8];
-    for (int z = 0; z < 8; z++) {
+  /** The states, and for each where a step down or up into each zone leads. */
+  private record Moves(List<State> states, List<int[]> down, List<int[]> up) {}
+
+  RunLengthDistribution of(double shift) {
+    double[] zones = new double[ZONES];
+    for (int z = 0; z < ZONES; z++) {
       // −∞ −3 −2 −1 0 1 2 3 ∞, taken in the tail where they are small
       double low = z == 0 ? Double.NEGATIVE_INFINITY : z - 4 - shift;
       double high = z == 7 ? Double.POSITIVE_INFINITY : z - 3 - shift;
@@ -48,71 +73,130 @@ final class RunTestLength {
               ? Normal.upperTail(low) - Normal.upperTail(high)
               : Normal.cdf(high) - Normal.cdf(low);
     }
-    List<int[]> transitions = transitions();
-    int states = transitions.size();
-    double[] now = new double[states];
-    now[0] = 1;
-    double alive = 1;
-    double sum = 0;
-    double lastRatio = -1;
-    int steady = 0;
-    while (steady < 30 && alive > 1e-18 * sum) {
-      sum += alive;
-      double[] next = new double[states];
-      double left = 0;
+    Moves moves = moves();
+    Flow flow = new Flow(moves, zones, ordered ? NODES : 1);
+    return RunLengthDistribution.of(flow::advance, 0);
+  }
+
+  /** Probability as it moves between states; owned by the thread that advances it. */
+  private static final class Flow {
+    private final Moves moves;
+    private final double[] zones;
+    private final GaussLegendre rule;
+    private final double[][] below;
+    private double[][] density;
+
+    Flow(Moves moves, double[] zones, int nodes) {
+      this.moves = moves;
+      this.zones = zones;
+      this.rule = GaussLegendre.on(0, 1, nodes);
+      this.below = below(nodes);
+      this.density = new double[moves.states().size()][nodes];
+      Arrays.fill(density[0], 1);
+    }
+
+    /** below[i][j]: weight of the density at node j in its integral from 0 to node i. */
+    private static double[][] below(int nodes) {
+      Panels zone = Panels.on(0, 1, 1, nodes);
+      double[][] below = new double[nodes][nodes];
+      for (int i = 0; i < nodes; i++) {
+        zone.addIntegral(below[i], 0, 0, zone.node(i), u -> 1);
+      }
+      return below;
+    }
+
+    /** Takes one more point and gives the probability that no test has fired. */
+    double advance() {
+      int states = density.length;
+      int nodes = rule.size();
+      double[][] next = new double[states][nodes];
+      double[] even = new double[states];
       for (int s = 0; s < states; s++) {
-        int[] to = transitions.get(s);
-        for (int z = 0; z < 8; z++) {
-          if (to[z] >= 0) {
-            double moved = now[s] * zones[z];
-            next[to[z]] += moved;
-            left += moved;
+        double[] here = density[s];
+        double mass = 0;
+        for (int i = 0; i < nodes; i++) {
+          mass += rule.weight(i) * here[i];
+        }
+        int at = moves.states().get(s).zone();
+        int[] down = moves.down().get(s);
+        int[] up = moves.up().get(s);
+        for (int z = 0; z < ZONES; z++) {
+          int to = z < at ? down[z] : up[z];
+          if (z != at) {
+            if (to != FIRES) {
+              even[to] += mass * zones[z];
+            }
+          } else {
+            for (int i = 0; i < nodes; i++) {
+              double lower = SignalChain.dot(below[i], here);
+              if (up[z] != FIRES) {
+                next[up[z]][i] += zones[z] * lower;
+              }
+              if (down[z] != FIRES) {
+                next[down[z]][i] += zones[z] * (mass - lower);
+              }
+            }
           }
         }
       }
-      double ratio = left / alive;
-      steady = Math.abs(ratio - lastRatio) < 1e-14 ? steady + 1 : 0;
-      lastRatio = ratio;
-      alive = left;
-      now = next;
+      double alive = 0;
+      for (int s = 0; s < states; s++) {
+        alive += even[s];
+        for (int i = 0; i < nodes; i++) {
+          alive += rule.weight(i) * next[s][i];
+          next[s][i] += even[s];
+        }
+      }
+      density = next;
+      return alive;
     }
-    return sum + (steady < 30 ? alive : alive / (1 - lastRatio));
   }
 
-  /** For each reachable state, where each zone leads; −1 where a test fires. */
-  private List<int[]> transitions() {
+  private Moves moves() {
     Map<State, Integer> number = new HashMap<>();
-    List<State> states = new ArrayList<>();
-    List<int[]> transitions = new ArrayList<>();
-    State start = new State(0, 0, 0, 0, 0, 0, 0);
+    Moves moves = new Moves(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+    State start = new State(-1, 0, 0, 0, 0, 0, 0, 0, 0, 0);
     number.put(start, 0);
-    states.add(start);
-    for (int s = 0; s < states.size(); s++) {
-      int[] to = new int[8];
-      Arrays.fill(to, -1);
-      for (int z = 0; z < 8; z++) {
-        State next = next(states.get(s), z);
-        if (!fires(next, z)) {
-          State kept = kept(next);
-          Integer known = number.get(kept);
-          if (known == null) {
-            known = states.size();
-            number.put(kept, known);
-            states.add(kept);
-          }
-          to[z] = known;
-        }
+    moves.states().add(start);
+    for (int s = 0; s < moves.states().size(); s++) {
+      State from = moves.states().get(s);
+      int[] down = new int[ZONES];
+      int[] up = new int[ZONES];
+      for (int z = 0; z < ZONES; z++) {
+        // without a last zone there is no direction: both are the same move
+        down[z] = to(next(from, z, from.zone < 0 ? 0 : -1), z, number, moves.states());
+        up[z] = to(next(from, z, from.zone < 0 ? 0 : 1), z, number, moves.states());
       }
-      transitions.add(to);
+      moves.down().add(down);
+      moves.up().add(up);
     }
-    return transitions;
+    return moves;
   }
 
-  private State next(State s, int zone) {
+  private int to(State next, int zone, Map<State, Integer> number, List<State> states) {
+    if (fires(next, zone)) {
+      return FIRES;
+    }
+    State kept = kept(next);
+    Integer known = number.get(kept);
+    if (known == null) {
+      known = states.size();
+      number.put(kept, known);
+      states.add(kept);
+    }
+    return known;
+  }
+
+  private State next(State s, int zone, int direction) {
     boolean high = zone > 3;
     int side = high ? Math.max(0, s.side) + 1 : Math.min(0, s.side) - 1;
     boolean inner = zone == 3 || zone == 4;
+    boolean onward = s.trend * direction > 0;
+    boolean back = s.trend * direction < 0;
     return new State(
+        zone,
+        onward ? s.trend + direction : direction,
+        back ? s.swing + 1 : Math.abs(direction),
         side,
         inner ? s.inner + 1 : 0,
         inner ? 0 : s.outside + 1,
@@ -125,6 +209,8 @@ final class RunTestLength {
   private boolean fires(State s, int zone) {
     return (tests.contains(RunTest.BEYOND_LIMIT) && (zone == 0 || zone == 7))
         || (tests.contains(RunTest.NINE_ONE_SIDE) && Math.abs(s.side) >= lengths.oneSide())
+        || (tests.contains(RunTest.SIX_TRENDING) && Math.abs(s.trend) >= lengths.trending() - 1)
+        || (tests.contains(RunTest.FOURTEEN_ALTERNATING) && s.swing >= lengths.alternating() - 1)
         || (tests.contains(RunTest.TWO_OF_THREE_OUTER) && (many(s.high2, 2) || many(s.low2, 2)))
         || (tests.contains(RunTest.FOUR_OF_FIVE_MIDDLE) && (many(s.high1, 4) || many(s.low1, 4)))
         || (tests.contains(RunTest.FIFTEEN_INNER) && s.inner >= lengths.inner())
@@ -138,7 +224,11 @@ final class RunTestLength {
   private State kept(State s) {
     boolean outer = tests.contains(RunTest.TWO_OF_THREE_OUTER);
     boolean middle = tests.contains(RunTest.FOUR_OF_FIVE_MIDDLE);
+    boolean trends = tests.contains(RunTest.SIX_TRENDING);
     return new State(
+        ordered ? s.zone : -1,
+        ordered ? (trends ? s.trend : Integer.signum(s.trend)) : 0,
+        tests.contains(RunTest.FOURTEEN_ALTERNATING) ? s.swing : 0,
         tests.contains(RunTest.NINE_ONE_SIDE) ? s.side : 0,
         tests.contains(RunTest.FIFTEEN_INNER) ? s.inner : 0,
         tests.contains(RunTest.EIGHT_OUTSIDE_INNER) ? s.outside : 0,

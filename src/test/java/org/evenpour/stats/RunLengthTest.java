@@ -18,7 +18,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Run lengths computed, and run lengths of the very charts that the engine uses, simulated. */
 class RunLengthTest {
-  private static final RunTest.Lengths EIGHT_ONE_SIDE = new RunTest.Lengths(8, 6, 14, 15, 8);
 
   static Stream<Reference.Row> cusums() {
     return Reference.rows("run-lengths-cusum.csv").stream();
@@ -33,8 +32,11 @@ class RunLengthTest {
   }
 
   static Stream<Reference.Row> chains() {
-    return Reference.rows("run-lengths-run-tests.csv").stream()
-        .filter(r -> !r.text("tests").matches(".*[34].*"));
+    return Reference.rows("run-lengths-run-tests.csv").stream();
+  }
+
+  static Stream<Reference.Row> individuals() {
+    return Reference.rows("run-lengths-individuals.csv").stream();
   }
 
   @ParameterizedTest
@@ -56,6 +58,11 @@ class RunLengthTest {
   void ewmasAgree(Reference.Row row) {
     double arl = RunLength.ewma(row.number("lambda"), row.number("width"), row.number("shift"));
     check(arl, row.number("constant_limits"), 1e-8);
+    double widening =
+        RunLength.ewmaWidening(row.number("lambda"), row.number("width"), row.number("shift"));
+    // with λ = 1 nothing widens
+    boolean widens = row.has("widening_limits");
+    check(widening, row.number(widens ? "widening_limits" : "constant_limits"), 1e-8);
     if (row.has("printed")) {
       assertThat(arl)
           .isCloseTo(row.number("printed"), within(Math.max(0.051, 0.005 * row.number("printed"))));
@@ -68,50 +75,83 @@ class RunLengthTest {
     double parameter = row.number("parameter");
     double arl = row.number("arl");
     double limit =
-        row.text("chart").equals("cusum")
-            ? RunLength.cusumLimit(parameter, arl)
-            : RunLength.ewmaLimit(parameter, arl);
+        switch (row.text("chart")) {
+          case "cusum" -> RunLength.cusumLimit(parameter, arl);
+          case "ewma" -> RunLength.ewmaLimit(parameter, arl);
+          default -> RunLength.ewmaWideningLimit(parameter, arl);
+        };
     assertThat(limit).isCloseTo(row.number("limit"), within(1e-6));
     if (row.has("printed")) {
       assertThat(limit).isCloseTo(row.number("printed"), within(0.006));
     }
   }
 
-  /** Champ and Woodall (1987) and its extensions. */
+  /** Champ and Woodall (1987) and its extensions, all eight tests included. */
   @ParameterizedTest
   @MethodSource("chains")
   void runTestsAgree(Reference.Row row) {
-    RunTest.Lengths lengths =
-        row.text("tests").contains("2/8") ? EIGHT_ONE_SIDE : RunTest.Lengths.STANDARD;
-    double arl = RunLength.runTests(tests(row.text("tests")), lengths, row.number("shift"));
+    String tests = row.text("tests");
+    RunLengthDistribution length =
+        RunLength.runTestsDistribution(tests(tests), lengths(tests), row.number("shift"));
+    check(length.mean(), row.number("arl"), 1e-8);
+    if (row.has("sdrl")) {
+      check(length.sd(), row.number("sdrl"), 1e-7);
+    }
+  }
+
+  /** Crowder (1987): a value alone, its moving range alone, and both. */
+  @ParameterizedTest
+  @MethodSource("individuals")
+  void individualsAndRangesAgree(Reference.Row row) {
+    double arl =
+        RunLength.individualsAndRanges(
+            row.has("limit") ? row.number("limit") : Double.POSITIVE_INFINITY,
+            row.has("range_limit") ? row.number("range_limit") : Double.POSITIVE_INFINITY,
+            row.number("shift"));
     check(arl, row.number("arl"), 1e-8);
   }
 
-  /** Tests alone, in control: exact values, and 2⁹ − 1, 2⁸ − 1 for runs on one side. */
+  /** Tests alone, in control: exact values, and 2⁹ − 1, 2⁸ − 1, 2⁷ − 1 for runs on one side. */
   @ParameterizedTest
   @CsvSource({
     "1,370.3983473",
     "2,511",
     "2/8,255",
+    "2/7,127",
+    "3,421.598626031",
+    "4,601.007804022",
+    "3+4,248.801630482",
     "5,510.688514447",
     "6,291.319248009",
     "7,963.271544139",
     "8,14251.366622334"
   })
   void singleRunTestsAgree(String test, double truth) {
-    RunTest.Lengths lengths = test.equals("2/8") ? EIGHT_ONE_SIDE : RunTest.Lengths.STANDARD;
-    check(RunLength.runTests(tests(test), lengths, 0), truth, 1e-8);
+    check(RunLength.runTests(tests(test), lengths(test), 0), truth, 1e-8);
+  }
+
+  /** Six or seven points in a row each higher, or each lower, whatever the distribution. */
+  @Test
+  void longerTrendsAgree() {
+    RunTest.Lengths seven = new RunTest.Lengths(9, 7, 14, 15, 8);
+    check(RunLength.runTests(Set.of(RunTest.SIX_TRENDING), seven, 0), 2881.851877247, 1e-8);
+    check(RunLength.runTests(Set.of(RunTest.SIX_TRENDING), seven, 1.3), 2881.851877247, 1e-8);
   }
 
   private static void check(double value, double truth, double tolerance) {
     assertThat(value).isCloseTo(truth, within(tolerance * truth));
   }
 
+  private static RunTest.Lengths lengths(String numbers) {
+    int oneSide = numbers.contains("2/8") ? 8 : numbers.contains("2/7") ? 7 : 9;
+    return new RunTest.Lengths(oneSide, 6, 14, 15, 8);
+  }
+
   private static Set<RunTest> tests(String numbers) {
     Set<RunTest> tests = EnumSet.noneOf(RunTest.class);
     for (RunTest test : RunTest.values()) {
       // Nelson's numbers are one above the bit
-      if (numbers.replace("2/8", "2").contains(Integer.toString(test.bit() + 1))) {
+      if (numbers.replaceAll("/.", "").contains(Integer.toString(test.bit() + 1))) {
         tests.add(test);
       }
     }
@@ -142,14 +182,11 @@ class RunLengthTest {
   @Test
   void refusesWhatIsNotComputed() {
     assertThatThrownBy(() -> RunLength.cusumLimit(0.5, 1)).hasMessageContaining("above 1");
-    assertThatThrownBy(
-            () -> RunLength.runTests(Set.of(RunTest.SIX_TRENDING), RunTest.Lengths.STANDARD, 0))
-        .hasMessageContaining("SIX_TRENDING");
     assertThatThrownBy(() -> RunLength.runTests(List.of(), RunTest.Lengths.STANDARD, 0))
         .isInstanceOf(IllegalArgumentException.class);
   }
 
-  /** All eight tests together, which no finite chain covers: 73.4799516 in control. */
+  /** The very tests that the engine runs, all eight together too: 73.4799516 in control. */
   @ParameterizedTest
   @CsvSource({"0,1+2+3+4+5+6+7+8", "1,1+2+3+4+5+6+7+8", "0,1+2+3+4", "0.4,1+2+3+4+5+6"})
   void simulatedRunTestsAgree(double shift, String numbers) {
