@@ -92,7 +92,8 @@ public final class RunLength {
 
   /**
    * How the run length of both CUSUMs with a limit for points is distributed, the two sides taken
-   * as independent; its mean is within a hundredth of {@link #cusumAndPoints}.
+   * as independent; its mean is within two hundredths of {@link #cusumAndPoints}, which has none of
+   * that error.
    */
   public static RunLengthDistribution cusumAndPointsDistribution(
       double k, double h, double limit, double shift, double headStart) {
