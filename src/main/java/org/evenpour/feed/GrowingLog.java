@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Follows a casting log that grows: reads it from its beginning, then looks again and again whether
- * something was added.
+ * something was added. A look asks for the file's time and length and no more; only when they are
+ * others, and once a second, is the file itself looked into.
  *
  * <p>A last line without its end is waited for. A log that was renamed away is read to its end and
  * the new one of its name from its beginning; one that was cut off or written anew is read from its
@@ -41,6 +42,12 @@ public final class GrowingLog implements Feed {
 
   private static final long STOP_SECONDS = 5;
 
+  /** So long after the last look into the file it is looked into again, changed or not. */
+  private static final long TELL_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+  /** Looking takes at most one part in so many of the time, however slow the drive. */
+  private static final int SHARE = 10;
+
   private final Path file;
   private final Profiles profiles;
   private final InstantSource clock;
@@ -51,6 +58,7 @@ public final class GrowingLog implements Feed {
   private final byte[] chunk = new byte[CHUNK];
   private @Nullable FileChannel channel;
   private @Nullable Object key;
+  private @Nullable FileStamp stamp;
   private ArrivingRecords records;
   private long position;
   private byte[] remembered = new byte[0];
@@ -63,7 +71,7 @@ public final class GrowingLog implements Feed {
    * @param file need not be there yet
    * @param profiles whose headings are made the names that the program knows
    * @param clock tells when something came
-   * @param pause between two looks
+   * @param pause between two looks; longer where the drive is slow to answer
    */
   public GrowingLog(Path file, Profiles profiles, InstantSource clock, Duration pause) {
     this.file = file;
@@ -112,9 +120,16 @@ public final class GrowingLog implements Feed {
 
   private void follow(Listener listener) {
     try {
+      long took;
+      long lookedInto = System.nanoTime() - TELL_NANOS;
       do {
-        look(listener);
-      } while (!stop.await(pause.toMillis(), TimeUnit.MILLISECONDS));
+        long began = System.nanoTime();
+        if (began - lookedInto >= TELL_NANOS || !Objects.equals(FileStamp.of(file), stamp)) {
+          look(listener);
+          lookedInto = began;
+        }
+        took = System.nanoTime() - began;
+      } while (!stop.await(Math.max(pause.toNanos(), (SHARE - 1) * took), TimeUnit.NANOSECONDS));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
@@ -122,7 +137,7 @@ public final class GrowingLog implements Feed {
     }
   }
 
-  /** Looks once and hands over all that is new. */
+  /** Looks into the file once and hands over all that is new. */
   void look(Listener listener) {
     try {
       lookInto(listener);
@@ -148,14 +163,17 @@ public final class GrowingLog implements Feed {
   }
 
   private void lookInto(Listener listener) throws IOException, IntakeException {
+    stamp = null;
     BasicFileAttributes now = Files.readAttributes(file, BasicFileAttributes.class);
+    FileStamp fresh = FileStamp.of(now);
+    stamp = fresh; // of before the file is read: what is added meanwhile makes another
     if (now.isDirectory()) {
       throw new IOException("this is a folder");
     }
     FileChannel old = channel;
-    if (old == null || !identity(now).equals(key)) {
+    if (old == null || !fresh.identity().equals(key)) {
       channel = FileChannel.open(file, StandardOpenOption.READ);
-      key = identity(now);
+      key = fresh.identity();
     }
     FileChannel current = Objects.requireNonNull(channel);
     try {
@@ -176,12 +194,6 @@ public final class GrowingLog implements Feed {
       Instant grown = now.lastModifiedTime().toInstant();
       readOn(current, listener, position == 0 ? earlier(grown) : clock.instant());
     }
-  }
-
-  /** What tells a file from another one of its name. */
-  private static Object identity(BasicFileAttributes of) {
-    Object key = of.fileKey();
-    return key == null ? of.creationTime() : key;
   }
 
   private boolean holdsWhatWasRead(FileChannel in) throws IOException {

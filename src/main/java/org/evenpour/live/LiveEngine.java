@@ -8,6 +8,7 @@ import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.audit.AuditReport.Signal;
@@ -17,17 +18,17 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * From a feed to snapshots: what the feed's thread hands over waits in a bounded queue; one thread
- * takes it in and leaves a snapshot, which a screen takes whenever it likes.
+ * takes it in, leaves a snapshot and tells whoever listens.
  *
  * <p>Where the queue is full, a feed whose source keeps its rows waits; of any other the row is
- * lost, counted and shown. {@link #snapshot} and {@link #acknowledge} may be called by any thread
- * and never wait.
+ * lost, counted and shown. {@link #snapshot}, {@link #onSnapshot} and {@link #acknowledge} may be
+ * called by any thread and never wait.
  */
 public final class LiveEngine implements AutoCloseable {
   /** Some 80 hours of casting: an engine that is late by more will not catch up. */
   static final int QUEUE = 10_000;
 
-  private static final long WAIT_MILLIS = 100;
+  private static final long WAIT_MILLIS = 1_000;
   private static final long STOP_MILLIS = 5_000;
 
   private final Feed feed;
@@ -35,6 +36,7 @@ public final class LiveEngine implements AutoCloseable {
   private final InstantSource clock;
   private final BlockingQueue<Item> queue;
   private final Queue<Seen> acknowledged = new ConcurrentLinkedQueue<>();
+  private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
   private final AtomicLong lost = new AtomicLong();
   private final Thread thread = new Thread(this::run, "evenpour-engine");
   private volatile Snapshot latest;
@@ -50,6 +52,9 @@ public final class LiveEngine implements AutoCloseable {
     record CaughtUp(Instant at) implements Item {}
 
     record Trouble(@Nullable String what) implements Item {}
+
+    /** Something is to be done that did not come of the feed. */
+    record Wake() implements Item {}
   }
 
   /**
@@ -83,6 +88,16 @@ public final class LiveEngine implements AutoCloseable {
   }
 
   /**
+   * Tells, on the engine's thread, whenever there is a new snapshot; what is told must not wait.
+   *
+   * @return ends it
+   */
+  public Runnable onSnapshot(Runnable listener) {
+    listeners.add(listener);
+    return () -> listeners.remove(listener);
+  }
+
+  /**
    * Somebody has seen a signal. It stands in the file, and in the next snapshot, a moment later.
    *
    * @param who their name; empty where they do not say
@@ -90,6 +105,12 @@ public final class LiveEngine implements AutoCloseable {
    */
   public void acknowledge(Signal signal, String who, String note) {
     acknowledged.add(Seen.of(clock.instant(), signal, who, note));
+    wake();
+  }
+
+  @SuppressWarnings("ReturnValueIgnored") // where the queue is full, the engine is awake
+  private void wake() {
+    queue.offer(new Item.Wake());
   }
 
   @Override
@@ -97,6 +118,7 @@ public final class LiveEngine implements AutoCloseable {
     feed.close();
     // Never interrupted: that would close the file in which a note is just being kept.
     closed = true;
+    wake();
     try {
       thread.join(STOP_MILLIS);
     } catch (InterruptedException e) {
@@ -132,11 +154,17 @@ public final class LiveEngine implements AutoCloseable {
   /** The newest anode is shown first; what takes longer follows. */
   private void take(List<Item> batch) {
     boolean caughtUp = false;
+    boolean isNew = false;
     for (Item item : batch) {
       caughtUp |= item instanceof Item.CaughtUp;
+      isNew |= !(item instanceof Item.CaughtUp || item instanceof Item.Wake);
       take(item);
     }
-    publish();
+    if (isNew) {
+      publish();
+    } else if (caughtUp) {
+      latest = record.lookedAt(latest);
+    }
     if (caughtUp && record.isUnsettled()) {
       record.settle();
       publish();
@@ -145,6 +173,7 @@ public final class LiveEngine implements AutoCloseable {
 
   private void publish() {
     latest = record.snapshot(lost.get());
+    listeners.forEach(Runnable::run);
   }
 
   private boolean writeAcknowledged() {

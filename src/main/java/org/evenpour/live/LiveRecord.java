@@ -164,6 +164,12 @@ public final class LiveRecord {
     lookedAt = at;
   }
 
+  /** An earlier snapshot with what {@link #looked} alone has changed. */
+  Snapshot lookedAt(Snapshot before) {
+    Instant at = lookedAt;
+    return at == null ? before : before.lookedAt(at);
+  }
+
   /**
    * What takes longer: audits where there are no limits yet or they are to be renewed; links what
    * has changed.

@@ -24,7 +24,19 @@ public final class BoardDesk {
     void acknowledge(Signal signal, String who, String note);
   }
 
+  /** Tells whenever something new is known. */
+  @FunctionalInterface
+  public interface Telling {
+    /**
+     * Tells a listener from now on, on any thread.
+     *
+     * @return ends it
+     */
+    Runnable tell(Runnable listener);
+  }
+
   private final Supplier<Snapshot> source;
+  private final Telling telling;
   private final Acknowledging acknowledging;
   private final InstantSource clock;
   private BoardChoice choice = BoardChoice.NONE;
@@ -33,18 +45,33 @@ public final class BoardDesk {
 
   /**
    * @param source of what is known
+   * @param telling when it is new
    * @param acknowledging keeps what was seen
    * @param clock tells the time of day
    */
-  public BoardDesk(Supplier<Snapshot> source, Acknowledging acknowledging, InstantSource clock) {
+  public BoardDesk(
+      Supplier<Snapshot> source,
+      Telling telling,
+      Acknowledging acknowledging,
+      InstantSource clock) {
     this.source = source;
+    this.telling = telling;
     this.acknowledging = acknowledging;
     this.clock = clock;
   }
 
   /** For an engine. */
   public static BoardDesk of(LiveEngine engine, InstantSource clock) {
-    return new BoardDesk(engine::snapshot, engine::acknowledge, clock);
+    return new BoardDesk(engine::snapshot, engine::onSnapshot, engine::acknowledge, clock);
+  }
+
+  /**
+   * Tells whenever something new is known, on any thread.
+   *
+   * @return ends it
+   */
+  public Runnable onNews(Runnable listener) {
+    return telling.tell(listener);
   }
 
   /** What stands on the board now. */

@@ -10,6 +10,7 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 import javax.accessibility.AccessibleContext;
 import javax.swing.AbstractAction;
 import javax.swing.BorderFactory;
@@ -26,12 +27,14 @@ import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The crew's board: takes what is known a few times a second and paints it. Everything can be done
- * with keys; what stands at the lower edge can be pressed by hand as well. Owned by the event
- * thread.
+ * The crew's board: paints what is known as soon as it is, and the age of it as it grows.
+ * Everything can be done with keys; what stands at the lower edge can be pressed by hand as well.
+ * Owned by the event thread.
  */
 final class BoardScreen extends JPanel {
-  private static final int TICK_MILLIS = 50;
+  /** The age of the last anode and the clock are looked at so often. */
+  private static final int TICK_MILLIS = 200;
+
   private static final int NOTE_LENGTH = 200;
 
   private final transient BoardDesk desk;
@@ -39,6 +42,8 @@ final class BoardScreen extends JPanel {
   private final transient BoardActs acts;
   private final JTextField note = new JTextField();
   private final Timer timer = new Timer(TICK_MILLIS, event -> refresh());
+  private final transient AtomicBoolean isDue = new AtomicBoolean();
+  private transient Runnable unlisten = () -> {};
   private transient BoardModel model;
   private transient List<Spot> spots = List.of();
   private transient @Nullable String asked;
@@ -164,6 +169,17 @@ final class BoardScreen extends JPanel {
     }
   }
 
+  /** On any thread: however much is new, it is looked at once. */
+  private void news() {
+    if (isDue.compareAndSet(false, true)) {
+      SwingUtilities.invokeLater(
+          () -> {
+            isDue.set(false);
+            refresh();
+          });
+    }
+  }
+
   /** Takes what is known now, and paints it if anything has changed. */
   void refresh() {
     BoardModel next = desk.model(look);
@@ -187,13 +203,16 @@ final class BoardScreen extends JPanel {
   @Override
   public void addNotify() {
     super.addNotify();
+    unlisten = desk.onNews(this::news);
     timer.start();
+    refresh();
     SwingUtilities.invokeLater(this::requestFocusInWindow);
   }
 
   @Override
   public void removeNotify() {
     timer.stop();
+    unlisten.run();
     super.removeNotify();
   }
 

@@ -22,7 +22,7 @@ import org.evenpour.view.model.Sources;
 
 /** Opens the window. */
 public final class Viewer {
-  private static final Duration LOOK_EVERY = Duration.ofMillis(100);
+  private static final Duration LOOK_EVERY = Duration.ofMillis(10);
 
   private Viewer() {}
 

@@ -247,6 +247,7 @@ class BoardReadingTest {
     BoardDesk desk =
         new BoardDesk(
             () -> now[0],
+            listener -> () -> {},
             (signal, who, note) -> {
               told.add(signal);
               now[0] = seen(now[0], signal, note);
@@ -292,7 +293,9 @@ class BoardReadingTest {
   @Test
   void followsTheKeys() {
     BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
-    BoardDesk desk = new BoardDesk(sample::snapshot, (signal, who, note) -> {}, sample::castAt);
+    BoardDesk desk =
+        new BoardDesk(
+            sample::snapshot, listener -> () -> {}, (signal, who, note) -> {}, sample::castAt);
     int count = desk.model(ENGLISH).signals().size();
     desk.act("previous");
     assertThat(desk.model(ENGLISH).signals().get(count - 1).isChosen()).isTrue();

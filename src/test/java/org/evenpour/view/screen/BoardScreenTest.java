@@ -165,6 +165,7 @@ class BoardScreenTest {
     return new BoardScreen(
         new BoardDesk(
             () -> sample.snapshot().lookedAt(sample.castAt().plusSeconds(secondsLater)),
+            listener -> () -> {},
             (signal, who, note) -> notes.add(note),
             () -> sample.castAt().plusSeconds(secondsLater)),
         look,

@@ -1,0 +1,217 @@
+package org.evenpour.view.screen;
+
+import static org.evenpour.view.screen.Screens.onEventThread;
+
+import com.sun.management.OperatingSystemMXBean;
+import java.awt.Component;
+import java.awt.Frame;
+import java.awt.Toolkit;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.Writer;
+import java.lang.management.ManagementFactory;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import javax.swing.RepaintManager;
+import org.evenpour.view.model.BoardModel;
+import org.evenpour.view.model.Sources;
+import org.jspecify.annotations.Nullable;
+
+/** What {@code scripts/bench live} measures; passes and fails nothing. Needs a display. */
+final class LiveBench {
+  private static final int WARM_UP = 40;
+  private static final int ANODES = 200;
+  private static final long SEED = 20_260_307;
+  private static final int LEAST_PAUSE_MILLIS = 20;
+  private static final int MOST_PAUSE_MILLIS = 500;
+  private static final long QUIET_MILLIS = 20_000;
+
+  /** What stands on the board when it was painted, and when that was. */
+  private record Painted(String place, long atNanos) {}
+
+  private final List<Painted> painted = new ArrayList<>();
+  private final FileChannel log;
+  private final List<String> rows;
+  private final int turnColumn;
+  private final int moldColumn;
+  private int next;
+
+  private LiveBench(FileChannel log, String headings, List<String> rows) {
+    this.log = log;
+    this.rows = rows;
+    List<String> columns = List.of(headings.split(",", -1));
+    turnColumn = columns.indexOf("turn");
+    moldColumn = columns.indexOf("mold");
+  }
+
+  /**
+   * {@code LOG PROFILE BEFORE FOLDER}: follows a log of so many anodes of LOG in FOLDER, and
+   * appends those that follow in LOG.
+   */
+  public static void main(String[] arguments) throws Exception {
+    Path profile = Path.of(arguments[1]);
+    int before = Integer.parseInt(arguments[2]);
+    Path followed = Path.of(arguments[3]).resolve("followed-log.csv");
+    Files.deleteIfExists(followed);
+    List<String> rows = new ArrayList<>();
+    String headings;
+    try (BufferedReader in = Files.newBufferedReader(Path.of(arguments[0]));
+        Writer out = Files.newBufferedWriter(followed)) {
+      headings = in.readLine();
+      out.write(headings + "\n");
+      for (int row = 0; row < before; row++) {
+        out.write(in.readLine() + "\n");
+      }
+      for (String row = in.readLine(); row != null && rows.size() < 1_000; row = in.readLine()) {
+        rows.add(row);
+      }
+    }
+    try (FileChannel log = FileChannel.open(followed, StandardOpenOption.APPEND)) {
+      LiveBench bench = new LiveBench(log, headings, rows);
+      bench.watchPainting();
+      Viewer.follow(
+          followed, new Sources(List.of(), profile, null), "en", false, Clock.systemUTC());
+      bench.run(before);
+    }
+    System.exit(0);
+  }
+
+  private void watchPainting() {
+    RepaintManager.setCurrentManager(
+        new RepaintManager() {
+          @Override
+          public void paintDirtyRegions() {
+            super.paintDirtyRegions();
+            Toolkit.getDefaultToolkit().sync(); // what waits for the display is handed to it
+            BoardScreen board = board();
+            if (board != null) {
+              synchronized (painted) {
+                painted.add(new Painted(board.model().place(), System.nanoTime()));
+                painted.notifyAll();
+              }
+            }
+          }
+        });
+  }
+
+  private void run(int before) throws Exception {
+    while (!onEventThread(LiveBench::isComplete)) {
+      Thread.sleep(50);
+    }
+    Thread.sleep(5_000); // the desk, behind the board, has read the log as well
+    SplittableRandom random = new SplittableRandom(SEED);
+    double[] millis = new double[ANODES];
+    for (int i = -WARM_UP; i < ANODES; i++) {
+      Thread.sleep(random.nextInt(LEAST_PAUSE_MILLIS, MOST_PAUSE_MILLIS));
+      double took = appendAndWait();
+      if (i >= 0) {
+        millis[i] = took;
+      }
+    }
+    Arrays.sort(millis);
+    System.out.printf(
+        Locale.ROOT,
+        "behind %,7d anodes: from appended to painted, %d anodes: median %.1f ms, 95 %% under %.1f"
+            + " ms, longest %.1f ms%n",
+        before,
+        ANODES,
+        millis[ANODES / 2],
+        millis[ANODES * 95 / 100],
+        millis[ANODES - 1]);
+    double silent = processorShare(() -> Thread.sleep(QUIET_MILLIS));
+    double casting =
+        processorShare(
+            () -> {
+              for (long second = 0; second < QUIET_MILLIS / 1_000; second++) {
+                append();
+                Thread.sleep(1_000);
+              }
+            });
+    System.out.printf(
+        Locale.ROOT,
+        "behind %,7d anodes: %.1f %% of one processor while silent, %.1f %% with an anode a"
+            + " second%n",
+        before,
+        100 * silent,
+        100 * casting);
+  }
+
+  /** Milliseconds from just before the row is written to just after the board shows it. */
+  private double appendAndWait() throws IOException, InterruptedException {
+    String[] cells = rows.get(next).split(",", -1);
+    String place = "Turn " + cells[turnColumn] + "    Mold " + cells[moldColumn];
+    synchronized (painted) {
+      painted.clear();
+    }
+    long from = append();
+    synchronized (painted) {
+      int looked = 0;
+      while (true) {
+        for (; looked < painted.size(); looked++) {
+          if ((painted.get(looked).place() + "    ").contains(place + "    ")) {
+            return (painted.get(looked).atNanos() - from) / 1e6;
+          }
+        }
+        painted.wait(10_000);
+        if (looked == painted.size()) {
+          throw new IllegalStateException("not painted within 10 s: " + place);
+        }
+      }
+    }
+  }
+
+  private long append() throws IOException {
+    ByteBuffer row = ByteBuffer.wrap((rows.get(next++) + "\n").getBytes(StandardCharsets.UTF_8));
+    long from = System.nanoTime();
+    while (row.hasRemaining()) {
+      log.write(row);
+    }
+    return from;
+  }
+
+  /** Something that takes a while. */
+  private interface Work {
+    void run() throws IOException, InterruptedException;
+  }
+
+  private static double processorShare(Work work) throws IOException, InterruptedException {
+    OperatingSystemMXBean system =
+        (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+    long began = System.nanoTime();
+    long before = system.getProcessCpuTime();
+    work.run();
+    return (double) (system.getProcessCpuTime() - before) / (System.nanoTime() - began);
+  }
+
+  private static boolean isComplete() {
+    BoardScreen board = board();
+    if (board == null) {
+      return false;
+    }
+    BoardModel model = board.model();
+    return model.figure() != null && model.verdict().isKnown();
+  }
+
+  private static @Nullable BoardScreen board() {
+    for (Frame frame : Frame.getFrames()) {
+      if (frame.isShowing()) {
+        for (Component part : Screens.all(frame)) {
+          if (part instanceof BoardScreen screen && screen.isShowing()) {
+            return screen;
+          }
+        }
+      }
+    }
+    return null;
+  }
+}
