@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  * @param falseAlarmsPerShift how many false alarms a shift the crew will stand, all monitors
  *     together
  * @param shiftHours how long a shift is
+ * @param pouringPlace where the crew sees the ladle pour
+ * @param clockwise which way the wheel turns, seen from above
  */
 public record WheelProfile(
     @Nullable String wheel,
@@ -30,11 +32,25 @@ public record WheelProfile(
     double backwardsSeconds,
     double stopMinutes,
     double falseAlarmsPerShift,
-    double shiftHours) {
+    double shiftHours,
+    PouringPlace pouringPlace,
+    boolean clockwise) {
 
   /** A wheel of which nothing is said: every default. */
   public static final WheelProfile DEFAULT =
-      new WheelProfile(null, null, ZoneOffset.UTC, Map.of(), Map.of(), Map.of(), 60, 30, 1, 8);
+      new WheelProfile(
+          null,
+          null,
+          ZoneOffset.UTC,
+          Map.of(),
+          Map.of(),
+          Map.of(),
+          60,
+          30,
+          1,
+          8,
+          PouringPlace.RIGHT,
+          true);
 
   /** Copies the maps, so that a profile never changes. */
   public WheelProfile {

@@ -8,12 +8,16 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
@@ -46,10 +50,23 @@ public final class ProfileReader {
           "backwards_seconds",
           "stop_minutes",
           "false_alarms_per_shift",
-          "shift_hours");
+          "shift_hours",
+          "pouring_place",
+          "turns");
   private static final List<String> CHARACTERISTIC_KEYS =
       List.of("unit", "lower", "target", "upper", "plausible");
   private static final List<String> SETTING_KEYS = List.of("group", "lag_turns");
+
+  private static final SortedMap<String, PouringPlace> PLACES =
+      new TreeMap<>(
+          Map.of(
+              "right", PouringPlace.RIGHT,
+              "top", PouringPlace.TOP,
+              "left", PouringPlace.LEFT,
+              "bottom", PouringPlace.BOTTOM));
+
+  private static final SortedMap<String, Boolean> TURNS =
+      new TreeMap<>(Map.of("clockwise", true, "counterclockwise", false));
 
   private ProfileReader() {}
 
@@ -112,7 +129,24 @@ public final class ProfileReader {
         positive(keys.get("backwards_seconds"), usual.backwardsSeconds(), true),
         positive(keys.get("stop_minutes"), usual.stopMinutes(), false),
         positive(keys.get("false_alarms_per_shift"), usual.falseAlarmsPerShift(), false),
-        positive(keys.get("shift_hours"), usual.shiftHours(), false));
+        positive(keys.get("shift_hours"), usual.shiftHours(), false),
+        PLACES.getOrDefault(word(keys.get("pouring_place"), PLACES.keySet()), usual.pouringPlace()),
+        TURNS.getOrDefault(word(keys.get("turns"), TURNS.keySet()), usual.clockwise()));
+  }
+
+  /** One of the known words; empty where the key is not there. */
+  private static String word(@Nullable YamlPart part, Collection<String> known)
+      throws IntakeException {
+    if (part == null) {
+      return "";
+    }
+    String text = part.text().toLowerCase(Locale.ROOT);
+    if (!known.contains(text)) {
+      throw part.error(
+          part.name() + " " + part.shown() + " is not known",
+          "use one of " + String.join(", ", known));
+    }
+    return text;
   }
 
   private static ZoneId zone(YamlPart part) throws IntakeException {

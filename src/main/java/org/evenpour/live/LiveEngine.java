@@ -1,5 +1,7 @@
 package org.evenpour.live;
 
+import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -13,7 +15,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.feed.Feed;
+import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.LogHeader;
+import org.evenpour.intake.Profiles;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,8 +35,15 @@ public final class LiveEngine implements AutoCloseable {
   private static final long WAIT_MILLIS = 1_000;
   private static final long STOP_MILLIS = 5_000;
 
-  private final Feed feed;
-  private final LiveRecord record;
+  private static final long LOOK_AROUND_NANOS = TimeUnit.SECONDS.toNanos(1);
+
+  private Feed feed;
+  private LiveRecord record;
+  private final @Nullable Plant plant;
+  private Profiles profiles = Profiles.NONE;
+  private boolean isBeginningAnew;
+  private volatile @Nullable Taking taking;
+  private long lookedAround = System.nanoTime();
   private final InstantSource clock;
   private final BlockingQueue<Item> queue;
   private final Queue<Seen> acknowledged = new ConcurrentLinkedQueue<>();
@@ -68,6 +79,41 @@ public final class LiveEngine implements AutoCloseable {
 
   /** With another length of the queue. */
   LiveEngine(Feed feed, LiveRecord record, InstantSource clock, int queueLength) {
+    this(feed, record, clock, queueLength, null);
+  }
+
+  /**
+   * Follows a log, and what the plant says beside it. When the profile changes, the log is read
+   * anew by it; until that is done the last snapshot stands.
+   *
+   * @param log need not be there yet
+   * @param files from now on the engine's thread owns them
+   * @param clock tells when something came
+   * @param pause between two looks at the log
+   */
+  public static LiveEngine following(
+      Path log, PlantFiles files, InstantSource clock, Duration pause) {
+    Plant plant = new Plant(log, files, clock, pause);
+    Feed feed = plant.feed();
+    LiveEngine engine = new LiveEngine(feed, plant.record(feed), clock, QUEUE, plant);
+    engine.profiles = files.profiles();
+    return engine;
+  }
+
+  /** What a feed and a record are made of. */
+  private record Plant(Path log, PlantFiles files, InstantSource clock, Duration pause) {
+    Feed feed() {
+      return new GrowingLog(log, files.profiles(), clock, pause);
+    }
+
+    LiveRecord record(Feed feed) {
+      return new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log));
+    }
+  }
+
+  private LiveEngine(
+      Feed feed, LiveRecord record, InstantSource clock, int queueLength, @Nullable Plant plant) {
+    this.plant = plant;
     this.feed = feed;
     this.record = record;
     this.clock = clock;
@@ -79,7 +125,6 @@ public final class LiveEngine implements AutoCloseable {
   /** Begins; to be called once. */
   public void start() {
     thread.start();
-    feed.start(new Taking());
   }
 
   /** What is known now. */
@@ -115,7 +160,6 @@ public final class LiveEngine implements AutoCloseable {
 
   @Override
   public void close() {
-    feed.close();
     // Never interrupted: that would close the file in which a note is just being kept.
     closed = true;
     wake();
@@ -129,6 +173,7 @@ public final class LiveEngine implements AutoCloseable {
   private void run() {
     List<Item> batch = new ArrayList<>();
     try {
+      begin();
       while (!closed) {
         Item first = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
         if (writeAcknowledged()) {
@@ -140,6 +185,10 @@ public final class LiveEngine implements AutoCloseable {
           take(batch);
           batch.clear();
         }
+        if (System.nanoTime() - lookedAround >= LOOK_AROUND_NANOS) {
+          lookedAround = System.nanoTime();
+          lookAround();
+        }
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt(); // nobody here interrupts; whoever does wants an end
@@ -148,7 +197,41 @@ public final class LiveEngine implements AutoCloseable {
       record.trouble("this program has a fault and judges no longer; start it again (" + e + ")");
       publish();
     }
+    feed.close();
     writeAcknowledged();
+  }
+
+  private void begin() {
+    Taking its = new Taking(feed.keepsRows());
+    taking = its;
+    feed.start(its);
+  }
+
+  /** Other files may have changed: what others acknowledged, and what the plant says. */
+  private void lookAround() {
+    boolean isNew = record.readSeen();
+    Plant its = plant;
+    if (its != null) {
+      its.files().look();
+      if (its.files().profiles().equals(profiles)) {
+        isNew |= record.events(its.files().events());
+      } else {
+        profiles = its.files().profiles();
+        feed.close();
+        queue.clear();
+        feed = its.feed();
+        record = its.record(feed);
+        isBeginningAnew = true;
+        begin();
+      }
+      isNew |= record.plantTrouble(its.files().trouble());
+    }
+    if (isNew) {
+      if (record.isUnsettled()) {
+        record.settle();
+      }
+      publish();
+    }
   }
 
   /** The newest anode is shown first; what takes longer follows. */
@@ -172,7 +255,12 @@ public final class LiveEngine implements AutoCloseable {
   }
 
   private void publish() {
-    latest = record.snapshot(lost.get());
+    Snapshot fresh = record.snapshot(lost.get());
+    if (isBeginningAnew && fresh.reading() && fresh.trouble() == null) {
+      return;
+    }
+    isBeginningAnew = false;
+    latest = fresh;
     listeners.forEach(Runnable::run);
   }
 
@@ -199,6 +287,12 @@ public final class LiveEngine implements AutoCloseable {
 
   /** Puts what is heard into the queue, on the feed's thread. */
   private final class Taking implements Feed.Listener {
+    private final boolean feedKeepsRows;
+
+    Taking(boolean feedKeepsRows) {
+      this.feedKeepsRows = feedKeepsRows;
+    }
+
     @Override
     public void header(LogHeader header) {
       put(new Item.Header(header));
@@ -207,7 +301,7 @@ public final class LiveEngine implements AutoCloseable {
     @Override
     public void row(long line, byte[] text, Instant arrivedAt) {
       Item.Row row = new Item.Row(line, text, arrivedAt);
-      if (feed.keepsRows()) {
+      if (feedKeepsRows) {
         put(row);
       } else if (!queue.offer(row)) {
         lost.incrementAndGet();
@@ -232,6 +326,9 @@ public final class LiveEngine implements AutoCloseable {
     }
 
     private void put(Item item) {
+      if (taking != this) {
+        return; // of a feed that hung when it was closed
+      }
       try {
         queue.put(item);
       } catch (InterruptedException e) {

@@ -1,12 +1,14 @@
 package org.evenpour.live;
 
 import java.io.IOException;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Scope;
@@ -19,6 +21,7 @@ import org.evenpour.casting.Pages;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
+import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.RowIntake;
@@ -44,9 +47,10 @@ public final class LiveRecord {
 
   private final String source;
   private final RowIntake intake;
-  private final List<CastingEvent> events;
+  private List<CastingEvent> events;
   private final SeenFile seenFile;
-  private final List<Seen> seen = new ArrayList<>();
+  private List<Seen> seen = List.of();
+  private @Nullable FileStamp seenStamp;
   private final List<SetAsideRow> setAside = new ArrayList<>();
   private final Map<String, WheelWatch> watches = new LinkedHashMap<>();
   private final Map<String, WheelNow> shown = new LinkedHashMap<>();
@@ -60,6 +64,8 @@ public final class LiveRecord {
   private boolean lastWasSetAside;
   private @Nullable String trouble;
   private @Nullable String seenTrouble;
+  private @Nullable String plantTrouble;
+  private long aheadMillis;
   private @Nullable Instant arrivedAt;
   private @Nullable Instant lookedAt;
   private long lastCastMillis = Long.MIN_VALUE;
@@ -80,11 +86,58 @@ public final class LiveRecord {
     this.events = List.copyOf(events);
     this.seenFile = seenFile;
     intake = new RowIntake(profiles, Pages.ofMemory(), null, null);
+    readSeen();
+  }
+
+  /**
+   * Reads what was acknowledged, by this program or another, if its file has changed.
+   *
+   * @return whether anything is new
+   */
+  boolean readSeen() {
+    FileStamp stamp = FileStamp.of(seenFile.path());
+    if (Objects.equals(stamp, seenStamp)) {
+      return false;
+    }
+    seenStamp = stamp;
     try {
-      seen.addAll(seenFile.read());
+      List<Seen> before = seen;
+      seen = seenFile.read();
+      return !seen.equals(before);
     } catch (IOException e) {
       seenTrouble = seenFile.path() + ": this file cannot be read (" + e.getMessage() + ")";
+      return true;
     }
+  }
+
+  /**
+   * Events were written down, or corrected: from now on these are in force, for what was cast
+   * before as well. The limits stay.
+   *
+   * @return whether anything is new
+   */
+  boolean events(List<CastingEvent> fresh) {
+    if (fresh.equals(events)) {
+      return false;
+    }
+    events = List.copyOf(fresh);
+    Audited by = audited;
+    if (by != null) {
+      watch(intake.records(), by);
+      turnClosed = true;
+    }
+    return true;
+  }
+
+  /**
+   * A new version of the profile or of the events is not in force, and why; null where all are.
+   *
+   * @return whether that is new
+   */
+  boolean plantTrouble(@Nullable String what) {
+    boolean isNew = !Objects.equals(what, plantTrouble);
+    plantTrouble = what;
+    return isNew;
   }
 
   /** Rows follow that stand under these headings. */
@@ -97,7 +150,7 @@ public final class LiveRecord {
     switch (intake.accept(line, text)) {
       case KEPT -> {
         lastWasSetAside = false;
-        kept();
+        kept(at);
       }
       case SET_ASIDE -> {
         lastWasSetAside = true;
@@ -111,6 +164,7 @@ public final class LiveRecord {
         return;
       }
     }
+    clockReads(at);
     Instant before = arrivedAt;
     if (audited != null && before != null && at.isAfter(before)) {
       gap(at.toEpochMilli() - before.toEpochMilli());
@@ -118,8 +172,22 @@ public final class LiveRecord {
     arrivedAt = at;
   }
 
-  private void kept() {
+  /**
+   * Where the clock was set back, everything came that much earlier by it: else an hour's silence
+   * would not be noticed for an hour.
+   */
+  private void clockReads(Instant at) {
+    Instant looked = lookedAt;
+    Instant arrived = arrivedAt;
+    if (looked != null && at.isBefore(looked)) {
+      lookedAt = at;
+      arrivedAt = arrived == null ? null : arrived.plus(Duration.between(looked, at));
+    }
+  }
+
+  private void kept(Instant at) {
     Anode anode = intake.anode();
+    aheadMillis = Math.max(0, anode.castAtMillis() - at.toEpochMilli());
     if (audited == null) {
       if (lastCastMillis != Long.MIN_VALUE && anode.castAtMillis() > lastCastMillis) {
         gap(anode.castAtMillis() - lastCastMillis);
@@ -150,7 +218,7 @@ public final class LiveRecord {
    * @param at when
    */
   public void caughtUp(Instant at) {
-    lookedAt = at;
+    looked(at);
     settle();
   }
 
@@ -161,6 +229,7 @@ public final class LiveRecord {
 
   /** The feed was heard of, and there is nothing new. */
   void looked(Instant at) {
+    clockReads(at);
     lookedAt = at;
   }
 
@@ -204,15 +273,19 @@ public final class LiveRecord {
     audited = fresh;
     report = fresh.report();
     watches.clear();
+    watch(records, fresh);
+  }
+
+  /** Watches all that was cast, by the limits of an audit. */
+  private void watch(List<WheelRecord> records, Audited by) {
     long latest = Long.MIN_VALUE;
     for (WheelRecord record : records) {
-      WheelWatch watch = new WheelWatch(record, fresh, Audit.moldChanges(events, record));
+      WheelWatch watch = new WheelWatch(record, by, Audit.moldChanges(events, record));
       List<String> labels = record.molds().names();
       for (int row = 0; row < record.rows(); row++) {
         watch.accept(record.anode(row), labels);
       }
-      watch.begin();
-      watches.put(record.wheel(), watch);
+      watch.begin(watches.put(record.wheel(), watch));
       long last = record.castAtMillis().get(record.rows() - 1);
       if (last > latest) {
         latest = last;
@@ -262,8 +335,8 @@ public final class LiveRecord {
   public void seen(Seen one) {
     try {
       seenFile.add(one);
-      seen.add(one);
       seenTrouble = null;
+      readSeen();
     } catch (IOException e) {
       seenTrouble = seenFile.path() + ": this file cannot be written (" + e.getMessage() + ")";
     }
@@ -304,6 +377,8 @@ public final class LiveRecord {
         rowsLost,
         trouble,
         seenTrouble,
+        plantTrouble,
+        aheadMillis,
         arrivedAt,
         lookedAt,
         silentAfterMillis(),

@@ -20,6 +20,10 @@ import org.jspecify.annotations.Nullable;
  * @param rowsLost how many rows came faster than they could be taken in, and are lost
  * @param trouble why the source cannot be read; null where it can
  * @param noteTrouble why a note was not kept; null where all were
+ * @param plantTrouble why a new version of the profile or the events is not in force; null where
+ *     all are
+ * @param aheadMillis how far the last anode's time lay ahead of the clock when it came; 0 where it
+ *     did not
  * @param arrivedAt when the last row came; null before the first
  * @param lookedAt when the feed was last heard of
  * @param silentAfterMillis a row that comes later than this after the last one is late: four times
@@ -41,6 +45,8 @@ public record Snapshot(
     long rowsLost,
     @Nullable String trouble,
     @Nullable String noteTrouble,
+    @Nullable String plantTrouble,
+    long aheadMillis,
     @Nullable Instant arrivedAt,
     @Nullable Instant lookedAt,
     long silentAfterMillis,
@@ -60,7 +66,7 @@ public record Snapshot(
   /** Before anything was heard. */
   public static Snapshot before(String source) {
     return new Snapshot(
-        source, true, 0, 0, null, false, 0, null, null, null, null, 0, List.of(), -1, null,
+        source, true, 0, 0, null, false, 0, null, null, null, 0, null, null, 0, List.of(), -1, null,
         List.of(), List.of());
   }
 
@@ -76,6 +82,8 @@ public record Snapshot(
         rowsLost,
         trouble,
         noteTrouble,
+        plantTrouble,
+        aheadMillis,
         arrivedAt,
         at,
         silentAfterMillis,
@@ -84,6 +92,30 @@ public record Snapshot(
         report,
         now,
         seen);
+  }
+
+  /** The same, with other notes. */
+  public Snapshot withSeen(List<Seen> others) {
+    return new Snapshot(
+        source,
+        reading,
+        rows,
+        rowsSetAside,
+        lastSetAside,
+        lastWasSetAside,
+        rowsLost,
+        trouble,
+        noteTrouble,
+        plantTrouble,
+        aheadMillis,
+        arrivedAt,
+        lookedAt,
+        silentAfterMillis,
+        wheels,
+        current,
+        report,
+        now,
+        others);
   }
 
   /** Who acknowledged a signal, when and with which note; null where nobody did. */

@@ -141,9 +141,13 @@ final class WheelWatch {
     lastMold = mold;
   }
 
-  /** All anodes that the limits were proposed from have been watched. */
-  void begin() {
-    turnsAtStart = turns;
+  /**
+   * All anodes that there are have been watched.
+   *
+   * @param before watched the same by the same limits; null where the limits were just proposed
+   */
+  void begin(@Nullable WheelWatch before) {
+    turnsAtStart = before == null ? turns : before.turnsAtStart;
   }
 
   /** Whether the record has become so much longer that better limits can be had. */

@@ -111,6 +111,8 @@ final class WheelOfNumbers {
         d.backwardsSeconds(),
         d.stopMinutes(),
         falseAlarmsPerShift,
-        d.shiftHours());
+        d.shiftHours(),
+        d.pouringPlace(),
+        d.clockwise());
   }
 }

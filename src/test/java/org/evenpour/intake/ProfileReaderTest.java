@@ -17,6 +17,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
@@ -46,6 +47,8 @@ class ProfileReaderTest {
       stop_minutes: 20
       false_alarms_per_shift: 0.5
       shift_hours: 12
+      pouring_place: left
+      turns: counterclockwise
       """;
 
   private static Profiles read(String text) throws IntakeException {
@@ -79,7 +82,9 @@ class ProfileReaderTest {
                 5,
                 20,
                 0.5,
-                12));
+                12,
+                PouringPlace.LEFT,
+                false));
   }
 
   @ParameterizedTest

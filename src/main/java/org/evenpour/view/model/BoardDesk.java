@@ -1,5 +1,6 @@
 package org.evenpour.view.model;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.live.LiveEngine;
+import org.evenpour.live.Seen;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,8 @@ public final class BoardDesk {
      */
     Runnable tell(Runnable listener);
   }
+
+  private static final double MINUTES_IN_AN_HOUR = 60;
 
   private final Supplier<Snapshot> source;
   private final Telling telling;
@@ -146,10 +150,30 @@ public final class BoardDesk {
     held = List.copyOf(signals);
   }
 
-  /** Keeps a note on what is held. */
-  public void acknowledge(String note) {
+  /**
+   * The name on the newest note, to be offered for the next one; empty where that was an earlier
+   * shift's.
+   */
+  public String who() {
+    Snapshot now = source.get();
+    WheelNow wheel = BoardReading.wheel(now, choice);
+    if (wheel == null || now.seen().isEmpty()) {
+      return "";
+    }
+    Seen newest = now.seen().get(now.seen().size() - 1);
+    double hours =
+        Duration.between(newest.at(), clock.instant()).abs().toMinutes() / MINUTES_IN_AN_HOUR;
+    return hours < wheel.profile().shiftHours() ? newest.who() : "";
+  }
+
+  /**
+   * Keeps a note on what is held.
+   *
+   * @param who writes it; empty where they do not say
+   */
+  public void acknowledge(String who, String note) {
     for (Signal signal : held) {
-      acknowledging.acknowledge(signal, "", note);
+      acknowledging.acknowledge(signal, who, note);
     }
     held = List.of();
     choice = choice.withSignal(0);

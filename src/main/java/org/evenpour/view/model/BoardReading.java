@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitProposal;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 public final class BoardReading {
   /** A feed that is not heard of for so long hangs: it looks several times a second. */
   private static final Duration FEED_ANSWERS = Duration.ofSeconds(20);
+
+  /** Clocks of two machines that differ by more are worth a word. */
+  private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
   private static final List<String> RUNS = List.of("mass", "thickness");
 
@@ -224,13 +228,22 @@ public final class BoardReading {
     return new MoldRing(
         molds,
         new MoldRing.Bearing(
-            choice.pouringDegrees(),
-            choice.clockwise(),
+            (degrees(its.profile().pouringPlace()) + 45.0 * choice.eighths()) % 360,
+            its.profile().clockwise() != choice.isReversed(),
             Math.max(0, its.inOrder().indexOf(its.last().mold()))),
         span(judged),
         "±" + spanText(judged),
         words.say("ring.pouring"),
         null);
+  }
+
+  private static double degrees(PouringPlace place) {
+    return switch (place) {
+      case RIGHT -> 0;
+      case TOP -> 90;
+      case LEFT -> 180;
+      case BOTTOM -> 270;
+    };
   }
 
   private String ringTitle(WheelNow its) {
@@ -305,10 +318,16 @@ public final class BoardReading {
     if (snapshot.rowsLost() > 0) {
       return words.say("notice.lost", words.board().count(snapshot.rowsLost()));
     }
+    String notInForce = snapshot.plantTrouble();
+    if (notInForce != null) {
+      return words.say("notice.plant", notInForce);
+    }
     SetAsideRow row = snapshot.lastSetAside();
-    return snapshot.lastWasSetAside() && row != null
-        ? words.say("notice.aside", row.line(), row.reason())
-        : "";
+    if (snapshot.lastWasSetAside() && row != null) {
+      return words.say("notice.aside", row.line(), row.reason());
+    }
+    Duration ahead = Duration.ofMillis(snapshot.aheadMillis());
+    return ahead.compareTo(CLOCKS_DIFFER) > 0 ? words.say("notice.ahead", words.length(ahead)) : "";
   }
 
   private List<BoardModel.Key> keys() {

@@ -163,28 +163,48 @@ final class BoardSignals {
     return figures.departure(largest.size(), decimals);
   }
 
-  /** What to look at first, in the board's language where it has words for it. */
+  /** A setting and what to look at first, in the board's language where it has words for them. */
   private Link inOwnLanguage(Link link) {
+    Link named = link.event() ? link : named(link);
     for (String name : List.of(link.name(), link.group())) {
       String key = "advice." + name;
       if (!link.lookFirst().isEmpty() && !name.isEmpty() && words.board().has(key)) {
-        return new Link(
-            link.name(),
-            link.event(),
-            link.group(),
-            link.unit(),
-            link.evidence(),
-            link.movedBy(),
-            link.expectedEffect(),
-            link.explainedShare(),
-            link.explainedLow(),
-            link.explainedHigh(),
-            link.qValue(),
-            link.sinceTurn(),
-            words.say(key));
+        return with(named, named.name(), words.say(key));
       }
     }
-    return link;
+    return named;
+  }
+
+  private Link named(Link link) {
+    String suffix = Unit.ofColumn(link.name()).suffix();
+    String column = link.name();
+    String bare =
+        suffix.isEmpty() ? column : column.substring(0, column.length() - suffix.length() - 1);
+    String key = "setting." + bare;
+    if (!words.board().has(key)) {
+      return link;
+    }
+    Link named =
+        with(link, words.say(key) + (suffix.isEmpty() ? "" : "_" + suffix), link.lookFirst());
+    // Whether wash or water is near may show in the old name alone, and the warning hangs on it.
+    return Sentences.isWet(link) && !Sentences.isWet(named) ? link : named;
+  }
+
+  private static Link with(Link link, String name, String lookFirst) {
+    return new Link(
+        name,
+        link.event(),
+        link.group(),
+        link.unit(),
+        link.evidence(),
+        link.movedBy(),
+        link.expectedEffect(),
+        link.explainedShare(),
+        link.explainedLow(),
+        link.explainedHigh(),
+        link.qValue(),
+        link.sinceTurn(),
+        lookFirst);
   }
 
   /** {@code Mold 17 thin}, with its shape, for each topic. */

@@ -82,7 +82,7 @@ public final class BoardImages {
   private static BufferedImage draw(BoardModel model, Look look, int width, int height) {
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
-    BoardPainter.paint(g, model, look.ink(), width, height, "");
+    BoardPainter.paint(g, model, look.ink(), width, height, "", "");
     g.dispose();
     return image;
   }

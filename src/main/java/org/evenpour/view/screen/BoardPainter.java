@@ -44,24 +44,37 @@ final class BoardPainter {
   /** Where the field for a note has room. */
   static Rectangle2D note(double width, double height) {
     double u = unit(width, height);
-    return new Rectangle2D.Double(1.2 * u, height - 2.7 * u, width - 2.4 * u, 2.2 * u);
+    return new Rectangle2D.Double(1.2 * u, height - 2.7 * u, width - 16.4 * u, 2.2 * u);
+  }
+
+  /** Where the field for a name has room. */
+  static Rectangle2D who(double width, double height) {
+    double u = unit(width, height);
+    return new Rectangle2D.Double(width - 14.2 * u, height - 2.7 * u, 13 * u, 2.2 * u);
   }
 
   /**
    * Paints.
    *
    * @param note what is said above the field for a note; empty while none is written
+   * @param who what is said above the field for a name
    * @return where keys can be pressed by hand: kind {@code key}, named by their acts
    */
   static List<Spot> paint(
-      Graphics2D g, BoardModel model, Ink ink, double width, double height, String note) {
+      Graphics2D g,
+      BoardModel model,
+      Ink ink,
+      double width,
+      double height,
+      String note,
+      String who) {
     BoardPen pen = BoardPen.on(g, ink, unit(width, height));
     BoardPainter painter = new BoardPainter(pen, model, width, height);
-    painter.paint(note);
+    painter.paint(note, who);
     return List.copyOf(painter.spots);
   }
 
-  private void paint(String note) {
+  private void paint(String note, String who) {
     Ink ink = pen.ink();
     pen.fill(new Rectangle2D.Double(0, 0, width, height), ink.ground());
     head();
@@ -78,8 +91,9 @@ final class BoardPainter {
       keys();
     } else {
       Font font = pen.bold(1.15);
-      pen.text(
-          note, 1.2 * u, height - 3.1 * u, pen.fitting(note, font, width - 2.4 * u), ink.text());
+      double base = height - 3.1 * u;
+      pen.text(note, 1.2 * u, base, pen.fitting(note, font, width - 16.4 * u), ink.text());
+      pen.text(who, width - 14.2 * u, base, pen.fitting(who, pen.font(1.15), 13 * u), ink.text());
     }
   }
 

@@ -36,11 +36,13 @@ final class BoardScreen extends JPanel {
   private static final int TICK_MILLIS = 200;
 
   private static final int NOTE_LENGTH = 200;
+  private static final int NAME_LENGTH = 40;
 
   private final transient BoardDesk desk;
   private final transient Look look;
   private final transient BoardActs acts;
   private final JTextField note = new JTextField();
+  private final JTextField who = new JTextField();
   private final Timer timer = new Timer(TICK_MILLIS, event -> refresh());
   private final transient AtomicBoolean isDue = new AtomicBoolean();
   private transient Runnable unlisten = () -> {};
@@ -65,10 +67,8 @@ final class BoardScreen extends JPanel {
     setBackground(look.ink().ground());
     getAccessibleContext().setAccessibleName(desk.say("board.name", look));
     getAccessibleContext().setAccessibleDescription(model.spoken());
-    note.setName("board.note");
-    note.setVisible(false);
-    note.getAccessibleContext().setAccessibleName(desk.say("note.name", look));
-    add(note);
+    field(note, "note");
+    field(who, "who");
     keys();
     addMouseListener(
         new MouseAdapter() {
@@ -77,6 +77,18 @@ final class BoardScreen extends JPanel {
             pressed(event);
           }
         });
+  }
+
+  private void field(JTextField field, String name) {
+    field.setName("board." + name);
+    field.setVisible(false);
+    field.getAccessibleContext().setAccessibleName(desk.say(name + ".name", look));
+    int focused = JComponent.WHEN_FOCUSED;
+    field.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ENTER, 0), "keep");
+    field.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0), "leave");
+    field.getActionMap().put("keep", act(this::keep));
+    field.getActionMap().put("leave", act(this::leave));
+    add(field);
   }
 
   private void keys() {
@@ -88,11 +100,6 @@ final class BoardScreen extends JPanel {
     key(KeyStroke.getKeyStroke(KeyEvent.VK_W, 0), "wheel");
     key(KeyStroke.getKeyStroke(KeyEvent.VK_P, 0), "pouring");
     key(KeyStroke.getKeyStroke(KeyEvent.VK_R, 0), "reverse");
-    int focused = JComponent.WHEN_FOCUSED;
-    note.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ENTER, 0), "keep");
-    note.getInputMap(focused).put(KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0), "leave");
-    note.getActionMap().put("keep", act(this::keep));
-    note.getActionMap().put("leave", act(this::leave));
   }
 
   private void key(KeyStroke stroke, String name) {
@@ -132,7 +139,9 @@ final class BoardScreen extends JPanel {
     desk.hold(model.chosen());
     asked = desk.say("note.label", look);
     note.setText("");
+    who.setText(desk.who());
     note.setVisible(true);
+    who.setVisible(true);
     revalidate();
     note.requestFocusInWindow();
   }
@@ -141,11 +150,16 @@ final class BoardScreen extends JPanel {
     String text = note.getText().strip();
     if (text.isEmpty()) {
       asked = desk.say("note.empty", look);
+      note.requestFocusInWindow();
     } else {
-      desk.acknowledge(text.substring(0, Math.min(text.length(), NOTE_LENGTH)));
+      desk.acknowledge(atMost(NAME_LENGTH, who.getText().strip()), atMost(NOTE_LENGTH, text));
       close();
     }
     refresh();
+  }
+
+  private static String atMost(int length, String text) {
+    return text.substring(0, Math.min(text.length(), length));
   }
 
   private void leave() {
@@ -156,6 +170,7 @@ final class BoardScreen extends JPanel {
   private void close() {
     asked = null;
     note.setVisible(false);
+    who.setVisible(false);
     requestFocusInWindow();
   }
 
@@ -218,17 +233,20 @@ final class BoardScreen extends JPanel {
 
   @Override
   public void doLayout() {
-    Rectangle2D field = BoardPainter.note(getWidth(), getHeight());
-    note.setBounds(field.getBounds());
+    place(note, BoardPainter.note(getWidth(), getHeight()), look.ink().accent());
+    place(who, BoardPainter.who(getWidth(), getHeight()), look.ink().dim());
+  }
+
+  private void place(JTextField field, Rectangle2D at, Color edge) {
     double unit = BoardPainter.unit(getWidth(), getHeight());
-    note.setFont(look.ink().sized((float) unit).font(1.25));
-    note.setBackground(look.ink().field());
-    note.setForeground(look.ink().text());
-    note.setCaretColor(look.ink().text());
-    Color accent = look.ink().accent();
-    note.setBorder(
+    field.setBounds(at.getBounds());
+    field.setFont(look.ink().sized((float) unit).font(1.25));
+    field.setBackground(look.ink().field());
+    field.setForeground(look.ink().text());
+    field.setCaretColor(look.ink().text());
+    field.setBorder(
         BorderFactory.createCompoundBorder(
-            BorderFactory.createLineBorder(accent, Math.max(1, (int) Math.round(unit * 0.12))),
+            BorderFactory.createLineBorder(edge, Math.max(1, (int) Math.round(unit * 0.12))),
             BorderFactory.createEmptyBorder(0, (int) unit / 2, 0, (int) unit / 2)));
   }
 
@@ -243,7 +261,13 @@ final class BoardScreen extends JPanel {
     String words = asked;
     spots =
         BoardPainter.paint(
-            on, model, look.ink(), getWidth(), getHeight(), words == null ? "" : words);
+            on,
+            model,
+            look.ink(),
+            getWidth(),
+            getHeight(),
+            words == null ? "" : words,
+            words == null ? "" : desk.say("who.label", look));
     on.dispose();
   }
 }

@@ -9,14 +9,9 @@ import java.time.Duration;
 import java.time.InstantSource;
 import java.util.List;
 import javax.swing.SwingUtilities;
-import org.evenpour.feed.GrowingLog;
-import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.ProfileReader;
-import org.evenpour.intake.Profiles;
 import org.evenpour.live.LiveEngine;
-import org.evenpour.live.LiveRecord;
-import org.evenpour.live.SeenFile;
+import org.evenpour.live.PlantFiles;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Sources;
 
@@ -64,17 +59,8 @@ public final class Viewer {
       throws IntakeException {
     Path profile = sources.profile();
     Path events = sources.events();
-    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
-    GrowingLog feed = new GrowingLog(log, profiles, clock, LOOK_EVERY);
     LiveEngine engine =
-        new LiveEngine(
-            feed,
-            new LiveRecord(
-                feed.name(),
-                profiles,
-                events == null ? List.of() : EventsReader.read(events, profiles),
-                SeenFile.beside(log)),
-            clock);
+        LiveEngine.following(log, PlantFiles.read(profile, events), clock, LOOK_EVERY);
     engine.start();
     SwingUtilities.invokeLater(
         () -> {

@@ -2,6 +2,9 @@ package org.evenpour.view.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -10,18 +13,26 @@ import java.util.Objects;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
+import org.evenpour.intake.LogHeader;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.live.LiveRecord;
 import org.evenpour.live.Seen;
+import org.evenpour.live.SeenFile;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.MoldRing;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the board says of the sample, whose planted truth is known. */
 class BoardReadingTest {
+  @TempDir Path folder;
   private static final Look ENGLISH = BoardSample.look("en", false);
 
   @Test
@@ -124,6 +135,8 @@ class BoardReadingTest {
             s.rowsLost(),
             s.trouble(),
             s.noteTrouble(),
+            s.plantTrouble(),
+            s.aheadMillis(),
             s.arrivedAt(),
             s.lookedAt(),
             s.silentAfterMillis(),
@@ -219,6 +232,8 @@ class BoardReadingTest {
         lost,
         trouble,
         s.noteTrouble(),
+        s.plantTrouble(),
+        s.aheadMillis(),
         s.arrivedAt(),
         s.lookedAt(),
         s.silentAfterMillis(),
@@ -257,7 +272,7 @@ class BoardReadingTest {
     String first = before.signals().get(0).lead();
     assertThat(before.chosen()).hasSize(4);
     desk.hold(before.chosen());
-    desk.acknowledge("nozzles cleaned");
+    desk.acknowledge("", "nozzles cleaned");
     assertThat(told).isEqualTo(before.chosen());
     BoardModel after = desk.model(ENGLISH);
     BoardModel.Matter last = after.signals().get(after.signals().size() - 1);
@@ -270,24 +285,76 @@ class BoardReadingTest {
   private static Snapshot seen(Snapshot s, Signal signal, String note) {
     List<Seen> seen = new ArrayList<>(s.seen());
     seen.add(Seen.of(Instant.EPOCH, signal, "", note));
-    return new Snapshot(
-        s.source(),
-        s.reading(),
-        s.rows(),
-        s.rowsSetAside(),
-        s.lastSetAside(),
-        s.lastWasSetAside(),
-        s.rowsLost(),
-        s.trouble(),
-        s.noteTrouble(),
-        s.arrivedAt(),
-        s.lookedAt(),
-        s.silentAfterMillis(),
-        s.wheels(),
-        s.current(),
-        s.report(),
-        s.now(),
-        seen);
+    return s.withSeen(seen);
+  }
+
+  /** The profile says how the crew sees the wheel; keys move it from there for the session. */
+  @Test
+  void standsTheWheelAsTheProfileSaysAndAsTheKeysMoveIt() throws Exception {
+    Path file = folder.resolve("profile.yaml");
+    Files.writeString(file, "pouring_place: bottom\nturns: counterclockwise\n");
+    Profiles profiles = ProfileReader.read(file);
+    LiveRecord record =
+        new LiveRecord("log.csv", profiles, List.of(), new SeenFile(folder.resolve("none")));
+    record.header(LogHeader.read("log.csv", 1, "cast_at,turn,mold,mass_kg", profiles));
+    Instant at = Instant.parse("2026-03-02T10:00:00Z");
+    for (int row = 0; row < 40; row++) {
+      String line = at.plusSeconds(30L * row) + "," + row / 8 + "," + row % 8 + ",390." + row % 7;
+      record.row(row + 2L, line.getBytes(StandardCharsets.UTF_8), at);
+    }
+    record.caughtUp(at);
+    Snapshot snapshot = record.snapshot(0);
+    BoardDesk desk =
+        new BoardDesk(() -> snapshot, listener -> () -> {}, (signal, who, note) -> {}, () -> at);
+    MoldRing.Bearing first = bearing(desk);
+    assertThat(first.pouringDegrees()).isEqualTo(270);
+    assertThat(first.clockwise()).isFalse();
+    desk.act("pouring");
+    desk.act("pouring");
+    desk.act("reverse");
+    MoldRing.Bearing moved = bearing(desk);
+    assertThat(moved.pouringDegrees()).isZero();
+    assertThat(moved.clockwise()).isTrue();
+  }
+
+  private static MoldRing.Bearing bearing(BoardDesk desk) {
+    return Objects.requireNonNull(desk.model(ENGLISH).ring()).bearing();
+  }
+
+  @Test
+  void tellsWhatIsNotInForceAndWhichClockIsAhead() {
+    BoardSample sample = BoardSample.at(BoardSample.EVEN);
+    Snapshot s = sample.snapshot();
+    assertThat(notice(s, null, 90_000)).isEmpty();
+    assertThat(notice(s, null, 3_600_000)).contains("1 h 00 min ahead of this clock");
+    assertThat(notice(s, "events.csv:3: at is missing; write it", 3_600_000))
+        .contains("the one before stays in force. events.csv:3: at is missing");
+  }
+
+  private static String notice(Snapshot s, @Nullable String plantTrouble, long aheadMillis) {
+    Snapshot other =
+        new Snapshot(
+            s.source(),
+            s.reading(),
+            s.rows(),
+            s.rowsSetAside(),
+            s.lastSetAside(),
+            s.lastWasSetAside(),
+            s.rowsLost(),
+            s.trouble(),
+            s.noteTrouble(),
+            plantTrouble,
+            aheadMillis,
+            s.arrivedAt(),
+            s.lookedAt(),
+            s.silentAfterMillis(),
+            s.wheels(),
+            s.current(),
+            s.report(),
+            s.now(),
+            s.seen());
+    return BoardReading.of(other, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
+        .notice();
   }
 
   @Test
@@ -351,16 +418,19 @@ class BoardReadingTest {
             matter ->
                 assertThat(matter.advice())
                     .contains("revise primero sus boquillas de rociado")
+                    .contains("Caudal de rociado bajó a la vez en 25 L/min")
                     .endsWith("Compruebe primero que el molde esté seco.")
                     .doesNotContain("Check first"));
   }
 
-  /** Both languages have the same keys; advice stands in the report's own words in English. */
+  /** Both languages have the same keys; advice and settings stand in English as they come. */
   @Test
   void hasTheSameWordsInBothLanguages() {
     BoardWords english = BoardWords.of(Language.of("en"));
     BoardWords spanish = BoardWords.of(Language.of("es"));
-    assertThat(spanish.board().bundle().keySet().stream().filter(key -> !key.startsWith("advice.")))
+    assertThat(
+            spanish.board().bundle().keySet().stream()
+                .filter(key -> !key.startsWith("advice.") && !key.startsWith("setting.")))
         .containsExactlyInAnyOrderElementsOf(english.board().bundle().keySet());
     for (String key : english.board().bundle().keySet()) {
       assertThat(blanks(spanish.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")))

@@ -7,9 +7,12 @@ import static org.evenpour.view.screen.Screens.onEventThread;
 import java.awt.Color;
 import java.awt.event.ActionEvent;
 import java.awt.image.BufferedImage;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JTextField;
+import org.evenpour.live.Seen;
+import org.evenpour.live.Snapshot;
 import org.evenpour.picture.Ink;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.BoardSample;
@@ -23,6 +26,7 @@ class BoardScreenTest {
   @RegisterExtension final EventThreadGuard guard = new EventThreadGuard();
 
   private final List<String> notes = new ArrayList<>();
+  private final List<String> names = new ArrayList<>();
 
   /** Color is spent only on what departs. */
   @ParameterizedTest
@@ -68,10 +72,58 @@ class BoardScreenTest {
           press(note, "keep");
           assertThat(note.isVisible()).isFalse();
           assertThat(notes).hasSize(4).containsOnly("nozzles cleaned");
+          assertThat(names).hasSize(4).containsOnly("");
           press(screen, "seen");
           press(note, "leave");
           assertThat(note.isVisible()).isFalse();
           assertThat(notes).hasSize(4);
+          return true;
+        });
+  }
+
+  @Test
+  void offersTheNameOfTheLastNoteUntilTheShiftIsOver() {
+    Look look = BoardSample.look("en", false);
+    BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
+    Snapshot[] now = {sample.snapshot()};
+    Instant[] clock = {sample.castAt()};
+    BoardDesk desk =
+        new BoardDesk(
+            () -> now[0],
+            listener -> () -> {},
+            (signal, who, note) -> {
+              List<Seen> seen = new ArrayList<>(now[0].seen());
+              seen.add(Seen.of(clock[0], signal, who, note));
+              now[0] = now[0].withSeen(seen);
+            },
+            () -> clock[0]);
+    onEventThread(
+        () -> {
+          BoardScreen screen = new BoardScreen(desk, look, BoardActs.NONE);
+          Screens.paint(screen, 1280, 720);
+          JTextField note = find(screen, "board.note", JTextField.class);
+          JTextField who = find(screen, "board.who", JTextField.class);
+          press(screen, "seen");
+          assertThat(who.isVisible()).isTrue();
+          assertThat(who.getText()).isEmpty();
+          who.setText(" Rosa ");
+          note.setText("nozzles cleaned");
+          press(who, "keep");
+          assertThat(now[0].seen()).extracting(Seen::who).containsOnly("Rosa");
+          assertThat(screen.model().signals())
+              .anySatisfy(one -> assertThat(one.seen()).contains("by Rosa"));
+
+          press(screen, "seen"); // two keys and a note still do
+          assertThat(who.getText()).isEqualTo("Rosa");
+          note.setText("strainer cleaned");
+          press(note, "keep");
+          Seen last = now[0].seen().get(now[0].seen().size() - 1);
+          assertThat(last.who()).isEqualTo("Rosa");
+          assertThat(last.note()).isEqualTo("strainer cleaned");
+
+          clock[0] = clock[0].plusSeconds(8 * 3_600); // the usual length of a shift
+          press(screen, "seen");
+          assertThat(who.getText()).isEmpty();
           return true;
         });
   }
@@ -166,7 +218,10 @@ class BoardScreenTest {
         new BoardDesk(
             () -> sample.snapshot().lookedAt(sample.castAt().plusSeconds(secondsLater)),
             listener -> () -> {},
-            (signal, who, note) -> notes.add(note),
+            (signal, who, note) -> {
+              notes.add(note);
+              names.add(who);
+            },
             () -> sample.castAt().plusSeconds(secondsLater)),
         look,
         BoardActs.NONE);

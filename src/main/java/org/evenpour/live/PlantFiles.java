@@ -1,0 +1,124 @@
+package org.evenpour.live;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.feed.FileStamp;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the plant says beside the log: the wheels' profile and the events, which are read again when
+ * their files change. A new version that cannot be used is told, and the one before stays in force.
+ *
+ * <p>A file counts as changed when two looks in a row find it the same and other than it was read:
+ * one that is just being written is waited for. Owned by one thread at a time.
+ */
+public final class PlantFiles {
+  private final @Nullable Path profile;
+  private final @Nullable Path events;
+  private Profiles profiles = Profiles.NONE;
+  private List<CastingEvent> written = List.of();
+  private final Version ofProfile;
+  private final Version ofEvents;
+
+  private PlantFiles(@Nullable Path profile, @Nullable Path events) throws IntakeException {
+    this.profile = profile;
+    this.events = events;
+    ofProfile = new Version(profile);
+    ofEvents = new Version(events);
+    if (profile != null) {
+      profiles = ProfileReader.read(profile);
+    }
+    if (events != null) {
+      written = EventsReader.read(events, profiles);
+    }
+  }
+
+  /**
+   * Reads both for the first time.
+   *
+   * @param profile null = there is none
+   * @param events null = there are none
+   */
+  public static PlantFiles read(@Nullable Path profile, @Nullable Path events)
+      throws IntakeException {
+    return new PlantFiles(profile, events);
+  }
+
+  /** What is in force of the wheels. */
+  public Profiles profiles() {
+    return profiles;
+  }
+
+  /** The events in force. */
+  public List<CastingEvent> events() {
+    return written;
+  }
+
+  /** Why a new version is not in force, with what mends it; null where all are. */
+  public @Nullable String trouble() {
+    String all =
+        Stream.of(ofProfile, ofEvents)
+            .map(version -> version.trouble)
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(" "));
+    return all.isEmpty() ? null : all;
+  }
+
+  /** Looks whether the files have changed, and reads those that have. */
+  void look() {
+    boolean isNewProfile = false;
+    if (profile != null && ofProfile.isNew()) {
+      try {
+        Profiles fresh = ProfileReader.read(profile);
+        isNewProfile = !fresh.equals(profiles);
+        profiles = fresh;
+        ofProfile.trouble = null;
+      } catch (IntakeException e) {
+        ofProfile.trouble = e.getMessage();
+      }
+    }
+    // Times without an offset are read in the profile's zone.
+    if (events != null && (ofEvents.isNew() || isNewProfile)) {
+      try {
+        written = EventsReader.read(events, profiles);
+        ofEvents.trouble = null;
+      } catch (IntakeException e) {
+        ofEvents.trouble = e.getMessage();
+      }
+    }
+  }
+
+  /** Which version of a file was read. */
+  private static final class Version {
+    private final @Nullable Path file;
+    private @Nullable FileStamp read;
+    private @Nullable FileStamp lastLook;
+    private @Nullable String trouble;
+
+    Version(@Nullable Path file) {
+      this.file = file;
+      read = file == null ? null : FileStamp.of(file);
+      lastLook = read;
+    }
+
+    /** Whether there is a version that was not read, and is not just being written. */
+    boolean isNew() {
+      FileStamp now = file == null ? null : FileStamp.of(file);
+      boolean isSettled = Objects.equals(now, lastLook);
+      lastLook = now;
+      if (!isSettled || Objects.equals(now, read)) {
+        return false;
+      }
+      read = now;
+      return true;
+    }
+  }
+}
