@@ -14,7 +14,7 @@ import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.Detection;
+import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
@@ -56,8 +56,8 @@ public final class Audit {
       }
       List<CastingEvent> events = eventsAt(record.events(), wheel);
       List<MoldChange> changes = changes(events, wheel);
-      Detection detection =
-          Detection.of(
+      AlarmBudget budget =
+          AlarmBudget.of(
               wheel.profile(),
               wheel.molds().size(),
               wheel.sides().size(),
@@ -69,7 +69,7 @@ public final class Audit {
               .mapToObj(
                   i ->
                       CharacteristicAudit.of(
-                          wheel, wheel.characteristics().get(i), index, detection, changes))
+                          wheel, wheel.characteristics().get(i), index, budget, changes))
               .toList();
       for (CharacteristicAudit.Result result : results) {
         characteristics.add(result.report());

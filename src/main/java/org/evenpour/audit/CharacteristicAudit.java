@@ -19,10 +19,10 @@ import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.BaseRecord;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.ClassicCharts;
-import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsInForce;
@@ -81,19 +81,19 @@ final class CharacteristicAudit {
   /**
    * Audits one characteristic.
    *
-   * @param detection how far each chart of this wheel may stray
+   * @param budget how many false alarms each chart of this wheel may raise
    * @param changes when molds were changed or dressed, in the order of time
    */
   static Result of(
       WheelRecord record,
       Characteristic characteristic,
       TurnIndex turns,
-      Detection detection,
+      AlarmBudget budget,
       List<MoldChange> changes) {
-    return new CharacteristicAudit(record, characteristic, turns).audit(detection, changes);
+    return new CharacteristicAudit(record, characteristic, turns).audit(budget, changes);
   }
 
-  private Result audit(Detection detection, List<MoldChange> changes) {
+  private Result audit(AlarmBudget budget, List<MoldChange> changes) {
     Specification specification = characteristic.specification();
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
@@ -114,7 +114,7 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       classic.accept(mold[i], value[i]);
     }
-    LimitsInForce limits = LimitProposal.propose(base(), detection);
+    LimitsInForce limits = LimitProposal.propose(base(), budget);
     List<TurnPoint> points = new ArrayList<>();
     CharacteristicMonitor monitor = null;
     if (limits != null) {
@@ -255,7 +255,7 @@ final class CharacteristicAudit {
   private static WheelChart wheelChart(
       LimitsInForce limits, RunTests tests, List<TurnPoint> points) {
     double center = limits.wheel().center();
-    double sigma = limits.wheel().movingRangeSigma();
+    double sigma = limits.movingRangeSigma();
     Map<String, Long> counts = new LinkedHashMap<>();
     for (RunTest test : RunTest.values()) {
       counts.put(test.id(), tests.count(test));
@@ -276,10 +276,10 @@ final class CharacteristicAudit {
         : new Monitoring(
             limits.source(),
             limits.baseTurns(),
-            known(limits.pourSigma()),
+            known(limits.pour().sigma()),
             known(limits.wheel().sigma()),
-            known(limits.detection().moldShift()),
-            known(limits.detection().pour()));
+            known(limits.pour().decision().h()),
+            known(limits.pourLimit()));
   }
 
   private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {

@@ -89,38 +89,14 @@ public final class CharacteristicMonitor {
     this.limits = limits;
     this.listener = listener;
     startUp = new StartUp(profile, limits.offsets().length);
-    Detection detection = limits.detection();
     LimitsInForce.SeriesLimits wheel = limits.wheel();
-    wheelTests = new RunTests(wheel.center(), wheel.movingRangeSigma());
-    wheelChart =
-        new ShiftChart(
-            Episode.Scope.WHEEL,
-            -1,
-            detection.reference(),
-            detection.wheelShift(),
-            true,
-            wheel.inflation(),
-            wheel.sigma());
+    wheelTests = new RunTests(wheel.center(), limits.movingRangeSigma());
+    wheelChart = new ShiftChart(Episode.Scope.WHEEL, -1, wheel, true, wheel.sigma());
     spreadChart =
-        new ShiftChart(
-            Episode.Scope.SPREAD,
-            -1,
-            detection.reference(),
-            detection.spreadShift(),
-            false,
-            limits.spread().inflation(),
-            limits.spread().sigma());
+        new ShiftChart(Episode.Scope.SPREAD, -1, limits.spread(), false, limits.spread().sigma());
     for (int i = 0; i < limits.sides().size(); i++) {
       LimitsInForce.SeriesLimits side = limits.sides().get(i);
-      sideCharts.add(
-          new ShiftChart(
-              Episode.Scope.SIDE,
-              i,
-              detection.reference(),
-              detection.sideShift(),
-              true,
-              side.inflation(),
-              side.sigma()));
+      sideCharts.add(new ShiftChart(Episode.Scope.SIDE, i, side, true, side.sigma()));
     }
   }
 
@@ -260,7 +236,7 @@ public final class CharacteristicMonitor {
     int near = 0;
     for (int i = 0; i < n; i++) {
       if (included[i] && side(i, sides) == s) {
-        if (Math.abs(deviation[i] - median) > FAR * limits.pourSigma()) {
+        if (Math.abs(deviation[i] - median) > FAR * limits.pour().sigma()) {
           included[i] = false;
         } else {
           sum += deviation[i];
@@ -277,7 +253,7 @@ public final class CharacteristicMonitor {
     double departure = limits.center() + effect - wheel.center();
     double z = departure / wheel.sigma();
     wheelChart.accept(turn, turnAtMillis, z, departure, 1);
-    if (Math.abs(z) > limits.detection().wheelPoint()) {
+    if (Math.abs(z) > limits.wheelPointLimit()) {
       wheelChart.force(z > 0 ? 1 : -1, BEYOND);
     }
   }
@@ -335,22 +311,22 @@ public final class CharacteristicMonitor {
    */
   private double spreadPoint(double[] sizes, int sized) {
     LimitsInForce.SeriesLimits usual = limits.spread();
-    double spread = Scatter.of(sizes, sized, limits.pourSigma());
+    double spread = Scatter.of(sizes, sized, limits.pour().sigma());
     if (Double.isNaN(spread)) {
       return 1;
     }
     double z = (spread - usual.center()) / usual.sigma();
     double ratio = Math.exp(spread - usual.center());
-    spreadChart.accept(turn, turnAtMillis, z, limits.pourSigma() * ratio, 1);
+    spreadChart.accept(turn, turnAtMillis, z, limits.pour().sigma() * ratio, 1);
     return z > CLEARLY ? Math.max(1, ratio) : 1;
   }
 
   private void moldPoint(
       MoldState state, int i, double residual, double levelVariance, double spread) {
     double sigma =
-        spread * limits.pourSigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
+        spread * limits.pour().sigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
     double z = residual / sigma;
-    if (Math.abs(z) > limits.detection().pour()) {
+    if (Math.abs(z) > limits.pourLimit()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
     state.chart().accept(turn, turnAt[i], z, residual, spread);
@@ -387,7 +363,7 @@ public final class CharacteristicMonitor {
     }
     all.addAll(wheelChart.episodes());
     for (Episode episode : spreadChart.episodes()) {
-      all.add(episode.withSize(episode.companion() - limits.pourSigma()));
+      all.add(episode.withSize(episode.companion() - limits.pour().sigma()));
     }
     for (ShiftChart chart : sideCharts) {
       all.addAll(chart.episodes());

@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
-import org.evenpour.stats.Autocorrelation;
-import org.evenpour.stats.MovingRange;
+import org.evenpour.stats.Innovations;
 import org.evenpour.stats.Robust;
 import org.jspecify.annotations.Nullable;
 
@@ -30,10 +29,7 @@ public final class LimitProposal {
   private static final int LEAST_MOLDS = 4;
   private static final int ROUNDS = 3;
   private static final double FAR = 4;
-  private static final double TRIM = 3;
-
-  /** Variance of a standard normal cut at ±3: 1 − 2·3·φ(3)/(2Φ(3) − 1). */
-  private static final double TRIMMED_VARIANCE = 0.973_337;
+  private static final double MOST_CORRELATION = 0.95;
 
   private final BaseRecord base;
   private final double[] offset;
@@ -43,6 +39,7 @@ public final class LimitProposal {
   private final double[] residual;
   private double pourSigma;
   private double pourCorrelation;
+  private long pourPairs;
 
   private LimitProposal(BaseRecord base) {
     this.base = base;
@@ -59,9 +56,9 @@ public final class LimitProposal {
    * molds a turn, or too few turns, or no scatter at all.
    *
    * @param base the base period
-   * @param detection how far each chart may stray
+   * @param budget how many false alarms each chart may raise
    */
-  public static @Nullable LimitsInForce propose(BaseRecord base, Detection detection) {
+  public static @Nullable LimitsInForce propose(BaseRecord base, AlarmBudget budget) {
     if (base.turnsWithValues() < LEAST_TURNS
         || base.size() < LEAST_MOLDS * base.turnsWithValues()) {
       return null;
@@ -74,7 +71,7 @@ public final class LimitProposal {
       proposal.refine();
       proposal.scale();
     }
-    return proposal.pourSigma > 0 ? proposal.limits(detection) : null;
+    return proposal.pourSigma > 0 ? proposal.limits(budget) : null;
   }
 
   private static int[][] rowsBy(int[] key, int keys) {
@@ -180,7 +177,7 @@ public final class LimitProposal {
   }
 
   private void findNormalStates() {
-    double inflation = LimitsInForce.inflation(pourCorrelation);
+    double inflation = (1 + pourCorrelation) / (1 - pourCorrelation);
     for (int[] rows : rowsOfMold) {
       int[] known = Arrays.stream(rows).filter(i -> !Double.isNaN(residual[i])).toArray();
       double[] z = new double[known.length];
@@ -229,22 +226,28 @@ public final class LimitProposal {
       pourSigma = 0;
       return;
     }
-    double sigma = trimmedSd(Arrays.copyOf(some, n));
+    double sigma = SeriesProposal.trimmedSd(Arrays.copyOf(some, n));
     int levels = 0;
     for (double[] side : level) {
       for (double each : side) {
         levels += Double.isNaN(each) ? 0 : 1;
       }
     }
-    double freedom = Math.max(0.5, 1 - (levels + offset.length - 1.0) / n);
-    pourSigma = sigma / Math.sqrt(freedom);
     pourCorrelation = moldCorrelation();
+    // An autocorrelated series gives more of its scatter away to its mean.
+    double offsets = (offset.length - 1.0) * (1 + pourCorrelation) / (1 - pourCorrelation);
+    double freedom = Math.max(0.5, 1 - (levels + offsets) / n);
+    pourSigma = sigma / Math.sqrt(freedom);
   }
 
+  /**
+   * Lag-1 autocorrelation of the residuals of each mold, the variance of the offsets put back,
+   * which were estimated from the same residuals.
+   */
   private double moldCorrelation() {
     double products = 0;
     double squares = 0;
-    long pairs = 0;
+    pourPairs = 0;
     for (int[] rows : rowsOfMold) {
       for (int k = 1; k < rows.length; k++) {
         double a = residual[rows[k - 1]];
@@ -253,14 +256,23 @@ public final class LimitProposal {
         if (normal[rows[k - 1]] && normal[rows[k]] && near) {
           products += a * b;
           squares += 0.5 * (a * a + b * b);
-          pairs++;
+          pourPairs++;
         }
       }
     }
-    return pairs == 0 || squares == 0 ? 0 : products / squares;
+    if (pourPairs == 0 || squares == 0) {
+      return 0;
+    }
+    double perMold = (double) pourPairs / base.molds();
+    double phi = 0;
+    for (int i = 0; i < 2 * ROUNDS; i++) {
+      double ofMean = Math.min(0.5, (1 + phi) / (1 - phi) / perMold) * squares;
+      phi = Math.max(0, Math.min(MOST_CORRELATION, (products + ofMean) / (squares + ofMean)));
+    }
+    return phi;
   }
 
-  private LimitsInForce limits(Detection detection) {
+  private LimitsInForce limits(AlarmBudget budget) {
     double[] effect = new double[base.turns()];
     for (int t = 0; t < effect.length; t++) {
       double sum = 0;
@@ -281,9 +293,12 @@ public final class LimitProposal {
     for (int t = 0; t < effect.length; t++) {
       effect[t] += shift;
     }
-    SeriesLimits wheel = series(effect, pourSigma / Math.sqrt(base.molds()));
+    // Pours that are correlated from turn to turn are so in their mean: only the rest is white.
+    double white = pourSigma * pourSigma * (1 - pourCorrelation);
+    double ofMean = white / base.molds();
+    SeriesProposal wheel = SeriesProposal.of(effect, ofMean, Math.sqrt(ofMean) / 2);
     List<SeriesLimits> sides = new ArrayList<>();
-    int charts = Detection.sideCharts(base.sides());
+    int charts = AlarmBudget.sideCharts(base.sides());
     for (int c = 0; c < charts; c++) {
       double[] contrast = new double[base.turns()];
       for (int t = 0; t < contrast.length; t++) {
@@ -293,19 +308,53 @@ public final class LimitProposal {
         }
         contrast[t] = CharacteristicMonitor.contrast(levels, c, charts);
       }
-      sides.add(series(contrast, 2 * pourSigma / Math.sqrt(base.molds())));
+      double ofContrast = white * contrastVariance(c, charts);
+      sides.add(
+          SeriesProposal.of(contrast, ofContrast, Math.sqrt(ofContrast) / 2)
+              .limits(budget.sideShift()));
     }
+    double perMold = pourPairs / (double) Math.max(1, base.molds());
+    double gain = Innovations.gain(pourCorrelation, 0);
     return new LimitsInForce(
         "proposed by this audit from its own record",
         base.turns(),
         wheel.center(),
         centered,
-        pourSigma,
-        pourCorrelation,
-        wheel,
+        new SeriesProposal(0, pourSigma, pourCorrelation, 0, (int) perMold, pourSigma)
+            .limits(
+                budget.moldShift(),
+                1 / Math.max(1, perMold),
+                2 / (1 - pourCorrelation) / Math.sqrt(Math.max(1, pourPairs))),
+        SeriesProposal.pointLimit(
+            budget.pour(),
+            1 / (gain * gain) / Math.max(1, perMold),
+            1 / Math.sqrt(2.0 * Math.max(1, pourPairs))),
+        wheel.limits(budget.wheelShift()),
+        wheel.pointLimit(budget.wheelPoint()),
+        wheel.movingRangeSigma(),
         sides,
-        series(scatter(), 0.1),
-        detection);
+        // Upward only: half the alarms of a chart that looks both ways.
+        SeriesProposal.of(scatter(), 0, 0.05).limits(2 * budget.spreadShift()));
+  }
+
+  /** Variance of a side's mean of pours less the mean of the others', for pours of variance 1. */
+  private double contrastVariance(int chart, int charts) {
+    int s = charts == 1 ? 1 : chart;
+    double[] pours = new double[base.sides()];
+    for (int each : base.side()) {
+      pours[each]++;
+    }
+    double own = 0;
+    double others = 0;
+    for (int i = 0; i < pours.length; i++) {
+      double ofMean = base.turns() / Math.max(1, pours[i]);
+      if (i == s) {
+        own = ofMean;
+      } else {
+        others += ofMean;
+      }
+    }
+    return own + others / Math.pow(base.sides() - 1.0, 2);
   }
 
   /** The scatter within each turn; NaN where too few molds make one. */
@@ -327,113 +376,6 @@ public final class LimitProposal {
       from = to;
     }
     return spread;
-  }
-
-  /**
-   * Center, sigma and correlation of a series in its normal state.
-   *
-   * @param x one per turn, NaN = missing
-   * @param least the sigma that the scatter of pours alone would give: never less than half of it
-   */
-  private static SeriesLimits series(double[] x, double least) {
-    double[] known = Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray();
-    if (known.length < 2) {
-      return new SeriesLimits(known.length == 0 ? 0 : known[0], least, 0, least);
-    }
-    // Differences are blind to a level that steps: Var(x₂−x₀)/Var(x₁−x₀) = 1 + φ for a first-order
-    // autoregression.
-    double one = trimmedSd(differences(known, 1));
-    double two = trimmedSd(differences(known, 2));
-    double fromDifferences = one > 0 ? Math.max(0, Math.min(0.9, two * two / (one * one) - 1)) : 0;
-    double phi = fromDifferences;
-    double sigma = Math.max(one / Math.sqrt(2 * (1 - phi)), least / 2);
-    boolean[] normal = new boolean[0];
-    double center = 0;
-    for (int round = 0; round < ROUNDS; round++) {
-      double[] z = new double[known.length];
-      for (int i = 0; i < z.length; i++) {
-        z[i] = known[i] / sigma;
-      }
-      normal =
-          StableStretch.of(z, LimitsInForce.inflation(fromDifferences), StableStretch.AMONG_FEW);
-      center = meanWhere(known, normal);
-      double squares = 0;
-      int within = 0;
-      for (int i = 0; i < known.length; i++) {
-        double d = known[i] - center;
-        if (normal[i] && Math.abs(d) <= TRIM * sigma) {
-          squares += d * d;
-          within++;
-        }
-      }
-      sigma =
-          within < 2
-              ? sigma
-              : Math.max(least / 2, Math.sqrt(squares / (within - 1) / TRIMMED_VARIANCE));
-      phi = unbiased(Autocorrelation.lag1(masked(known, normal)), within);
-    }
-    MovingRange ranges = new MovingRange();
-    for (int i = 0; i < known.length; i++) {
-      if (normal[i]) {
-        ranges.add(known[i]);
-      } else {
-        ranges.breakHere();
-      }
-    }
-    double classic = ranges.count() == 0 ? sigma : ranges.sigma();
-    return new SeriesLimits(center, sigma, phi, classic);
-  }
-
-  /** The s.d. of values about 0 within three sigma, consistent for the normal distribution. */
-  private static double trimmedSd(double[] x) {
-    double sigma = Robust.mad(x);
-    for (int round = 0; round < ROUNDS; round++) {
-      double squares = 0;
-      int within = 0;
-      for (double v : x) {
-        if (Math.abs(v) <= TRIM * sigma) {
-          squares += v * v;
-          within++;
-        }
-      }
-      sigma = within == 0 ? 0 : Math.sqrt(squares / within / TRIMMED_VARIANCE);
-    }
-    return sigma;
-  }
-
-  private static double[] differences(double[] x, int lag) {
-    double[] d = new double[Math.max(0, x.length - lag)];
-    for (int i = 0; i < d.length; i++) {
-      d[i] = x[i + lag] - x[i];
-    }
-    return d;
-  }
-
-  /** Lag-1 autocorrelation of n values is biased by about −(1 + 3φ)/n (Kendall 1954). */
-  private static double unbiased(double phi, int n) {
-    return Double.isNaN(phi)
-        ? 0
-        : Math.max(0, Math.min(0.95, phi + (1 + 3 * phi) / Math.max(8, n)));
-  }
-
-  private static double[] masked(double[] x, boolean[] keep) {
-    double[] y = x.clone();
-    for (int i = 0; i < y.length; i++) {
-      y[i] = keep[i] ? y[i] : Double.NaN;
-    }
-    return y;
-  }
-
-  private static double meanWhere(double[] x, boolean[] keep) {
-    double sum = 0;
-    int n = 0;
-    for (int i = 0; i < x.length; i++) {
-      if (keep[i]) {
-        sum += x[i];
-        n++;
-      }
-    }
-    return n == 0 ? 0 : sum / n;
   }
 
   private static double meanOf(double[] x) {

@@ -1,6 +1,8 @@
 package org.evenpour.control;
 
 import java.util.List;
+import org.evenpour.stats.CusumPair;
+import org.evenpour.stats.Innovations;
 
 /**
  * What one characteristic of one wheel is judged by: fixed while it is in force.
@@ -10,13 +12,15 @@ import java.util.List;
  * @param center mean of the wheel, molds weighing the same
  * @param offsets of the molds from the center, by mold index; NaN where a mold was not in the base
  *     period
- * @param pourSigma s.d. from pour to pour, molds and turns taken out
- * @param pourCorrelation lag-1 autocorrelation of a mold's successive residuals
+ * @param pour from pour to pour, molds and turns taken out: center 0, sigma, and how far a mold's
+ *     chart may stray
+ * @param pourLimit a single pour beyond this many sigma is a signal
  * @param wheel the wheel's chart of turn effects
+ * @param wheelPointLimit a single turn beyond this many sigma is a signal
+ * @param movingRangeSigma the turn effects' s.d. by the moving range, for the classic chart
  * @param sides one chart for each contrast of a ladle side against the others; one alone for two
  *     sides
  * @param spread the chart of scatter within a turn
- * @param detection how far each chart may stray
  */
 @SuppressWarnings("ArrayRecordComponent") // frozen by its one maker
 public record LimitsInForce(
@@ -24,36 +28,29 @@ public record LimitsInForce(
     int baseTurns,
     double center,
     double[] offsets,
-    double pourSigma,
-    double pourCorrelation,
+    SeriesLimits pour,
+    double pourLimit,
     SeriesLimits wheel,
+    double wheelPointLimit,
+    double movingRangeSigma,
     List<SeriesLimits> sides,
-    SeriesLimits spread,
-    Detection detection) {
+    SeriesLimits spread) {
 
   /**
-   * A series in time that may be autocorrelated.
+   * A series in time that may be autocorrelated, and the chart of it.
    *
    * @param center its mean
    * @param sigma its s.d., by overall scatter in the base period
-   * @param correlation lag-1 autocorrelation
-   * @param movingRangeSigma its s.d. by the moving range, for the classic chart
+   * @param correlation φ of the first-order autoregression in it
+   * @param noise share of its variance that is white, on top of the autoregression
+   * @param decision how far the sums of its innovations may go
    */
   public record SeriesLimits(
-      double center, double sigma, double correlation, double movingRangeSigma) {
+      double center, double sigma, double correlation, double noise, CusumPair decision) {
 
-    /** By how much autocorrelation multiplies the variance of long sums of the series. */
-    public double inflation() {
-      return LimitsInForce.inflation(correlation);
+    /** What a lasting shift by one sigma leaves in each innovation. */
+    public double gain() {
+      return Innovations.gain(correlation, noise);
     }
-  }
-
-  /**
-   * The variance of a long sum of a first-order autoregressive series over that of independent
-   * values: {@code (1 + φ)/(1 − φ)}; 1 where φ is small enough to be chance.
-   */
-  static double inflation(double correlation) {
-    double phi = Math.min(0.95, correlation);
-    return phi < 0.05 ? 1 : (1 + phi) / (1 - phi);
   }
 }

@@ -21,15 +21,7 @@ final class MoldState {
   MoldState(LimitsInForce limits, int mold) {
     boolean known = mold < limits.offsets().length;
     offset = known ? limits.offsets()[mold] : Double.NaN;
-    chart =
-        new ShiftChart(
-            Episode.Scope.MOLD,
-            mold,
-            limits.detection().reference(),
-            limits.detection().moldShift(),
-            true,
-            LimitsInForce.inflation(limits.pourCorrelation()),
-            limits.pourSigma());
+    chart = new ShiftChart(Episode.Scope.MOLD, mold, limits.pour(), true, limits.pour().sigma());
   }
 
   /** The chart that looks for lasting shifts. */

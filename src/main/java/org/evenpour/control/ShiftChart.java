@@ -3,22 +3,26 @@ package org.evenpour.control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
+import org.evenpour.stats.CusumPair;
+import org.evenpour.stats.Innovations;
 import org.evenpour.stats.Onset;
 import org.evenpour.stats.RunTest;
 import org.evenpour.stats.RunTests;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One chart that looks for lasting shifts: a pair of cumulative sums that open an episode, and a
- * likelihood ratio that ends it.
+ * One chart that looks for lasting shifts: cumulative sums that open an episode, and a likelihood
+ * ratio that ends it.
  *
- * <p>Standardized points come one at a time. Each is clipped (one wild pour is not a shift) and
- * divided by the square root of the variance inflation that autocorrelation brings, then added to
- * {@code S = max(0, S + z − k)} upward and likewise downward (Page 1954). {@code S > h} opens an
- * episode. Its onset is the maximum-likelihood change point over the last points ({@link Onset}).
- * While it lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back at zero"
- * against "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the
- * point where D last was zero.
+ * <p>Standardized points come one at a time. What is new in each ({@link Innovations}:
+ * one-step-ahead prediction errors, clipped, because one wild pour is not a shift) is added to two
+ * sums upward, one for small and one for large shifts, {@code S = max(0, S + u − k)}, and to two
+ * downward (Page 1954; {@link CusumPair}). A sum beyond its decision interval opens an episode. Its
+ * onset is the maximum-likelihood change point over the last points ({@link Onset}). While it
+ * lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back at zero" against
+ * "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the point where
+ * D last was zero.
  *
  * <p>Memory is constant: {@link #MEMORY} points before an episode and {@link #TRACE} within it.
  * Owned by one thread.
@@ -36,21 +40,26 @@ final class ShiftChart {
   /** The smallest shift that a return is judged against, in sigma. */
   private static final double SMALLEST_SHIFT = 0.75;
 
-  private static final double CLIP = 4;
+  /** After this many missing points what came before says nothing. */
+  private static final int LONG_AGO = 50;
 
   /** The id under which the cumulative sum stands among the tests of a signal. */
   static final String SUSTAINED_SHIFT = "sustained-shift";
 
   private final Episode.Scope scope;
   private final int index;
-  private final double reference;
-  private final double decision;
+  private final CusumPair decision;
   private final boolean lowToo;
-  private final double inflation;
+  private final double gain;
+  private final double first;
   private final double unitSigma;
+  private final Innovations innovations;
 
-  private double highSum;
-  private double lowSum;
+  private double highSmall;
+  private double highLarge;
+  private double lowSmall;
+  private double lowLarge;
+  private int lastTurn = Integer.MIN_VALUE;
   private Trace trace = new Trace(MEMORY);
   private @Nullable OpenEpisode open;
   private final List<Episode> ended = new ArrayList<>();
@@ -58,27 +67,20 @@ final class ShiftChart {
   /**
    * @param scope what its episodes are of
    * @param index of the mold or side; −1 for the wheel
-   * @param reference k
-   * @param decision h
+   * @param limits correlation and decision intervals
    * @param lowToo whether downward shifts count
-   * @param inflation of the variance by autocorrelation
    * @param unitSigma one standardized unit in the characteristic's unit
    */
   ShiftChart(
-      Episode.Scope scope,
-      int index,
-      double reference,
-      double decision,
-      boolean lowToo,
-      double inflation,
-      double unitSigma) {
+      Episode.Scope scope, int index, SeriesLimits limits, boolean lowToo, double unitSigma) {
     this.scope = scope;
     this.index = index;
-    this.reference = reference;
-    this.decision = decision;
     this.lowToo = lowToo;
-    this.inflation = inflation;
     this.unitSigma = unitSigma;
+    decision = limits.decision();
+    gain = limits.gain();
+    first = Innovations.first(limits.correlation(), limits.noise());
+    innovations = new Innovations(limits.correlation(), limits.noise());
   }
 
   /** Whether an episode is under way. */
@@ -97,17 +99,24 @@ final class ShiftChart {
    *     it
    */
   void accept(int turn, long atMillis, double z, double companion, double spread) {
-    double clipped = Math.max(-CLIP, Math.min(CLIP, z)) / Math.sqrt(inflation);
+    if (lastTurn != Integer.MIN_VALUE && turn > lastTurn + 1) {
+      innovations.skip(Math.min(LONG_AGO, turn - lastTurn - 1));
+    }
+    lastTurn = turn;
+    double clipped = innovations.accept(z);
     OpenEpisode episode = open;
     if (episode == null) {
       if (trace.size == MEMORY) {
         trace.dropOldestHalf();
       }
       trace.add(turn, atMillis, z, clipped, companion);
-      highSum = Math.max(0, highSum + clipped - reference);
-      lowSum = lowToo ? Math.max(0, lowSum - clipped - reference) : 0;
-      if (highSum > decision || lowSum > decision) {
-        openEpisode(highSum > decision ? 1 : -1, SUSTAINED_SHIFT);
+      highSmall = Math.max(0, highSmall + clipped - decision.k());
+      highLarge = Math.max(0, highLarge + clipped - decision.k2());
+      lowSmall = lowToo ? Math.max(0, lowSmall - clipped - decision.k()) : 0;
+      lowLarge = lowToo ? Math.max(0, lowLarge - clipped - decision.k2()) : 0;
+      boolean high = highSmall > decision.h() || highLarge > decision.h2();
+      if (high || lowSmall > decision.h() || lowLarge > decision.h2()) {
+        openEpisode(high ? 1 : -1, SUSTAINED_SHIFT);
       }
     } else {
       episode.accept(turn, atMillis, z, clipped, companion, spread);
@@ -137,6 +146,7 @@ final class ShiftChart {
     } else {
       clear();
     }
+    innovations.restart();
   }
 
   private void end() {
@@ -149,8 +159,10 @@ final class ShiftChart {
 
   private void clear() {
     trace = new Trace(MEMORY);
-    highSum = 0;
-    lowSum = 0;
+    highSmall = 0;
+    highLarge = 0;
+    lowSmall = 0;
+    lowLarge = 0;
   }
 
   /** All episodes so far, the one under way last. */
@@ -243,8 +255,8 @@ final class ShiftChart {
     }
 
     private void estimateShift() {
-      Onset onset = Onset.find(points.clipped, points.size, direction);
-      shift = Math.max(SMALLEST_SHIFT / Math.sqrt(inflation), direction * onset.mean());
+      Onset onset = Onset.find(points.clipped, points.size, direction, first);
+      shift = Math.max(SMALLEST_SHIFT * gain, direction * onset.mean());
     }
 
     void accept(int turn, long at, double z, double clippedZ, double companion, double spread) {
@@ -278,7 +290,7 @@ final class ShiftChart {
 
     Episode episode(boolean stillOpen) {
       int end = stillOpen ? points.size : Math.max(1, returnFrom);
-      Onset onset = Onset.find(points.clipped, end, direction);
+      Onset onset = Onset.find(points.clipped, end, direction, first);
       int from = onset.index();
       int count = end - from;
       double sum = 0;
@@ -304,7 +316,7 @@ final class ShiftChart {
           testsFired(from, end),
           count,
           mean * unitSigma,
-          unitSigma * Math.sqrt(inflation / count),
+          unitSigma / gain / Math.sqrt(count),
           mean,
           companions / count);
     }

@@ -212,7 +212,7 @@ final class WheelWatch {
         its == null ? null : limits(its),
         departures,
         usual,
-        its == null ? null : (Double) its.pourSigma());
+        its == null ? null : (Double) its.pour().sigma());
   }
 
   private static @Nullable Double known(double x) {
@@ -221,7 +221,7 @@ final class WheelWatch {
 
   private static WheelNow.TurnLimits limits(LimitsInForce its) {
     double center = its.wheel().center();
-    double reach = 3 * its.wheel().movingRangeSigma();
+    double reach = 3 * its.movingRangeSigma();
     return new WheelNow.TurnLimits(center - reach, center, center + reach, its.baseTurns());
   }
 

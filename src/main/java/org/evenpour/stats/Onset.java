@@ -6,10 +6,11 @@ package org.evenpour.stats;
  *
  * <p>Two shapes are tried on {@code z[0..n)}. A step from τ on with unknown size: the
  * log-likelihood gain is {@code (Σ z)²/(2·count)} over {@code τ..n}. A ramp that grows by the same
- * amount at each point from τ on: {@code (Σ z·u)²/(2·Σ u²)} with {@code u = i − τ + 1}. The ramp is
- * believed only where it gains more than the step by {@link #RAMP_MARGIN}, which is a choice, not a
- * published figure. The step form is the classic change-point estimate (Hinkley 1970) with the
- * first mean known.
+ * amount at each point from τ on: {@code (Σ z·u)²/(2·Σ u²)} with {@code u = i − τ + 1}. Innovations
+ * of an autocorrelated series show a step more clearly in its first value: that one weighs more.
+ * The ramp is believed only where it gains more than the step by {@link #RAMP_MARGIN}, which is a
+ * choice, not a published figure. The step form is the classic change-point estimate (Hinkley 1970)
+ * with the first mean known.
  *
  * <p>Cost: O(n) for each shape, no allocation but the result.
  *
@@ -23,15 +24,22 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
   /** By how much a ramp's log-likelihood must beat a step's. */
   public static final double RAMP_MARGIN = 3;
 
+  /** As {@link #find(double[], int, int, double)}, for independent values. */
+  public static Onset find(double[] z, int n, int sign) {
+    return find(z, n, sign, 1);
+  }
+
   /**
    * Finds the onset of a departure that lasts to the end.
    *
-   * @param z standardized values; no NaN
+   * @param z standardized values or innovations; no NaN
    * @param n how many of them count
    * @param sign +1: only upward departures, −1: only downward ones
+   * @param first how many times as large a step shows in its first value as in the later ones: 1
+   *     for independent values, {@link Innovations#first} for innovations
    * @throws IllegalArgumentException if n is less than 1
    */
-  public static Onset find(double[] z, int n, int sign) {
+  public static Onset find(double[] z, int n, int sign, double first) {
     if (n < 1) {
       throw new IllegalArgumentException("an onset needs at least one value, got " + n);
     }
@@ -44,15 +52,17 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
     double rampGain = Double.NEGATIVE_INFINITY;
     double stepMean = 0;
     for (int i = n - 1; i >= 0; i--) {
+      double from = sum + first * sign * z[i];
+      double information = n - 1 - i + first * first;
       sum += sign * z[i];
       // With one more point in front every u grows by one, so Σ z·u grows by Σ z.
       weighted += sum;
       double count = n - i;
       squares += count * count;
-      if (sum > 0 && sum * sum / (2 * count) > stepGain) {
-        stepGain = sum * sum / (2 * count);
+      if (from > 0 && from * from / (2 * information) > stepGain) {
+        stepGain = from * from / (2 * information);
         step = i;
-        stepMean = sign * sum / count;
+        stepMean = sign * from / information;
       }
       if (weighted > 0 && weighted * weighted / (2 * squares) > rampGain) {
         rampGain = weighted * weighted / (2 * squares);

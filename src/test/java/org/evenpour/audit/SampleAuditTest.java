@@ -16,8 +16,8 @@ import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.CharacteristicMonitor;
-import org.evenpour.control.Detection;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsInForce;
 import org.junit.jupiter.api.BeforeAll;
@@ -171,11 +171,10 @@ class SampleAuditTest {
   void findsTheSameOneAnodeAtATime() {
     WheelRecord wheel = record.wheels().get(0);
     TurnIndex turns = TurnIndex.of(wheel);
-    Detection detection = Detection.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
+    AlarmBudget budget = AlarmBudget.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit.Result batch =
-          CharacteristicAudit.of(
-              wheel, wheel.characteristics().get(c), turns, detection, List.of());
+          CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, budget, List.of());
       LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});

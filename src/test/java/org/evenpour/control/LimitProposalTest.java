@@ -12,13 +12,13 @@ import org.junit.jupiter.api.Test;
  */
 class LimitProposalTest {
   private static final WheelProfile PROFILE = WheelOfNumbers.quietProfile(0.1);
-  private static final Detection DETECTION = Detection.of(PROFILE, 26, 1, 1, 13);
+  private static final AlarmBudget BUDGET = AlarmBudget.of(PROFILE, 26, 1, 1, 13);
 
   @Test
   void recoversTheParametersOfASoundWheel() {
     LimitsInForce limits = new WheelOfNumbers(400, 1.2, 0.8, 0.5, 1).limits(PROFILE);
 
-    assertThat(limits.pourSigma()).isCloseTo(1.2, within(0.03));
+    assertThat(limits.pour().sigma()).isCloseTo(1.2, within(0.03));
     assertThat(limits.wheel().sigma())
         .isCloseTo(Math.hypot(0.8, 1.2 / Math.sqrt(26)), within(0.12));
     assertThat(limits.wheel().correlation()).isCloseTo(0.5 * 0.64 / 0.695, within(0.17));
@@ -38,7 +38,7 @@ class LimitProposalTest {
             .shiftAll(-1, 180, 220, 4)
             .limits(PROFILE);
 
-    assertThat(faulty.pourSigma()).isCloseTo(sound.pourSigma(), within(0.03));
+    assertThat(faulty.pour().sigma()).isCloseTo(sound.pour().sigma(), within(0.03));
     assertThat(faulty.offsets()[3]).isCloseTo(sound.offsets()[3], within(0.15));
     assertThat(faulty.offsets()[11]).isCloseTo(sound.offsets()[11], within(0.15));
     assertThat(faulty.center()).isCloseTo(sound.center(), within(0.12));
@@ -80,14 +80,12 @@ class LimitProposalTest {
             2,
             1);
 
-    assertThat(LimitProposal.propose(oneMoldATurn, DETECTION)).isNull();
-    assertThat(LimitProposal.propose(new WheelOfNumbers(7, 1, 1, 0, 4).base(7), DETECTION))
-        .isNull();
+    assertThat(LimitProposal.propose(oneMoldATurn, BUDGET)).isNull();
+    assertThat(LimitProposal.propose(new WheelOfNumbers(7, 1, 1, 0, 4).base(7), BUDGET)).isNull();
   }
 
   @Test
   void refusesAWheelWithoutAnyScatter() {
-    assertThat(LimitProposal.propose(new WheelOfNumbers(30, 0, 0, 0, 5).base(30), DETECTION))
-        .isNull();
+    assertThat(LimitProposal.propose(new WheelOfNumbers(30, 0, 0, 0, 5).base(30), BUDGET)).isNull();
   }
 }

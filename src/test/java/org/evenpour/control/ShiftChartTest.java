@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.SplittableRandom;
+import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Onset;
 import org.evenpour.stats.RunLength;
 import org.junit.jupiter.api.Test;
@@ -21,7 +22,7 @@ class ShiftChartTest {
       10.08, 9.37, 10.62, 10.31, 8.52, 10.84, 10.90, 9.33, 12.29, 11.50, 10.60, 11.08, 10.38, 11.62,
       11.31, 10.52
     };
-    ShiftChart chart = chart(0.5, 5, 1);
+    ShiftChart chart = chart(0.5, 5, 0);
     for (int i = 0; i < x.length; i++) {
       chart.accept(i + 1, i, x[i] - 10, 0, 1);
     }
@@ -43,7 +44,7 @@ class ShiftChartTest {
     long total = 0;
     double squares = 0;
     for (int run = 0; run < runs; run++) {
-      ShiftChart chart = chart(0.5, h, 1);
+      ShiftChart chart = chart(0.5, h, 0);
       int n = 0;
       while (!chart.isOpen()) {
         chart.accept(n, n, random.nextGaussian(), 0, 1);
@@ -60,7 +61,7 @@ class ShiftChartTest {
 
   @Test
   void isNotEndedByOneWildPour() {
-    ShiftChart chart = chart(0.5, 5, 1);
+    ShiftChart chart = chart(0.5, 5, 0);
     for (int i = 0; i < 60; i++) {
       chart.accept(i, i, i == 40 ? -9 : 2.5, 0, 1);
     }
@@ -71,7 +72,7 @@ class ShiftChartTest {
 
   @Test
   void remembersNoMoreThanItSays() {
-    ShiftChart chart = chart(0.5, 5, 1);
+    ShiftChart chart = chart(0.5, 5, 0);
     for (int i = 0; i < 50_000; i++) {
       chart.accept(i, i, i < 20_000 ? (i % 2 == 0 ? 0.4 : -0.4) : 2, 0, 1);
     }
@@ -100,7 +101,13 @@ class ShiftChartTest {
     assertThat(Onset.find(step, 120, -1).index()).isNotEqualTo(60);
   }
 
-  private static ShiftChart chart(double k, double h, double inflation) {
-    return new ShiftChart(Episode.Scope.MOLD, 0, k, h, true, inflation, 1);
+  /** With one sum alone: the other one's limit is out of reach. */
+  private static ShiftChart chart(double k, double h, double correlation) {
+    return new ShiftChart(
+        Episode.Scope.MOLD,
+        0,
+        new LimitsInForce.SeriesLimits(0, 1, correlation, 0, new CusumPair(k, h, 2 * k, 1e9)),
+        true,
+        1);
   }
 }

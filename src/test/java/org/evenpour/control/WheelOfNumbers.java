@@ -74,12 +74,12 @@ final class WheelOfNumbers {
     return new BaseRecord(turn, mold, side, x, baseTurns, MOLDS, twoSides ? 2 : 1);
   }
 
-  Detection detection(WheelProfile profile) {
-    return Detection.of(profile, MOLDS, twoSides ? 2 : 1, 1, 13);
+  AlarmBudget budget(WheelProfile profile) {
+    return AlarmBudget.of(profile, MOLDS, twoSides ? 2 : 1, 1, 13);
   }
 
   LimitsInForce limits(WheelProfile profile) {
-    LimitsInForce limits = LimitProposal.propose(base(turns), detection(profile));
+    LimitsInForce limits = LimitProposal.propose(base(turns), budget(profile));
     if (limits == null) {
       throw new AssertionError("no limits were proposed");
     }

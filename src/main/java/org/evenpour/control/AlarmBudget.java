@@ -1,0 +1,66 @@
+package org.evenpour.control;
+
+import org.evenpour.casting.WheelProfile;
+
+/**
+ * How many false alarms each chart of a wheel may raise, so that all of them together keep to what
+ * the crew will stand.
+ *
+ * <p>The crew says how many false alarms a shift it will stand; characteristics share them equally;
+ * each kind of chart gets a part, and each chart of that kind an equal share. The part of a kind
+ * that the wheel does not have goes to the others. Parts are a choice: most goes to the molds,
+ * which are many, so that one mold's chart is about as sharp as the wheel's. They add up to 1.05,
+ * because a wild pour often opens its mold's chart as well and is then one signal with it.
+ *
+ * @param moldShift false alarms a turn, for one mold's chart
+ * @param pour for one pour
+ * @param wheelShift for the chart of turn effects
+ * @param wheelPoint for single turns
+ * @param sideShift for one chart of ladle sides
+ * @param spreadShift for the chart of scatter within a turn
+ */
+public record AlarmBudget(
+    double moldShift,
+    double pour,
+    double wheelShift,
+    double wheelPoint,
+    double sideShift,
+    double spreadShift) {
+
+  private static final double MOLD_PART = 0.77;
+  private static final double POUR_PART = 0.11;
+  private static final double WHEEL_SHIFT_PART = 0.06;
+  private static final double WHEEL_POINT_PART = 0.02;
+  private static final double SIDE_PART = 0.05;
+  private static final double SPREAD_PART = 0.04;
+
+  /**
+   * Shares a budget of false alarms out.
+   *
+   * @param profile with the budget
+   * @param molds charts of molds for one characteristic
+   * @param sides ladle sides
+   * @param characteristics how many are watched
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static AlarmBudget of(
+      WheelProfile profile, int molds, int sides, int characteristics, double turnMinutes) {
+    double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
+    int sideCharts = sideCharts(sides);
+    double parts = sideCharts > 0 ? 1 : 1 - SIDE_PART;
+    double perTurn =
+        profile.falseAlarmsPerShift() / turnsPerShift / Math.max(1, characteristics) / parts;
+    return new AlarmBudget(
+        perTurn * MOLD_PART / molds,
+        perTurn * POUR_PART / molds,
+        perTurn * WHEEL_SHIFT_PART,
+        perTurn * WHEEL_POINT_PART,
+        perTurn * SIDE_PART / Math.max(1, sideCharts),
+        perTurn * SPREAD_PART);
+  }
+
+  /** How many charts tell ladle sides apart: one for two of them, one each for more. */
+  static int sideCharts(int sides) {
+    return sides < 2 ? 0 : sides == 2 ? 1 : sides;
+  }
+}

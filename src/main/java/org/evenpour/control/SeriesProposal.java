@@ -1,0 +1,241 @@
+package org.evenpour.control;
+
+import java.util.Arrays;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
+import org.evenpour.stats.CusumPair;
+import org.evenpour.stats.Innovations;
+import org.evenpour.stats.MovingRange;
+import org.evenpour.stats.Normal;
+import org.evenpour.stats.Robust;
+
+/**
+ * Center, sigma and correlation of one series in time in its normal state, and how far its chart
+ * may stray for a given rate of false alarms.
+ *
+ * <p>The series is an autoregression of first order seen through white noise whose variance is
+ * known, because each point is the mean of a known number of pours. Autocovariances about a mean
+ * that was itself estimated are too small by the variance of that mean; this is put back.
+ *
+ * @param center mean over the normal state
+ * @param sigma s.d. over the normal state
+ * @param correlation φ
+ * @param noise share of the variance that is white
+ * @param points how many made the estimates
+ * @param movingRangeSigma s.d. by the moving range
+ */
+record SeriesProposal(
+    double center,
+    double sigma,
+    double correlation,
+    double noise,
+    int points,
+    double movingRangeSigma) {
+  private static final int ROUNDS = 3;
+  private static final double TRIM = 3;
+  private static final double MOST_CORRELATION = 0.95;
+
+  /** Lag-1 autocorrelations below this over √n may be chance. */
+  private static final double CLEAR = 2;
+
+  /** No more than this share of the variance is taken to be white noise. */
+  private static final double MOST_NOISE = 0.5;
+
+  /**
+   * The first sum's reference value is at least this many standard errors of the center, or they
+   * would swamp it; but no more than {@link #ENOUGH}.
+   */
+  private static final double LEAST_REFERENCE = 3;
+
+  private static final double ENOUGH = 0.25;
+
+  /** The sums aim at shifts of one and of two sigma of the series. */
+  private static final double SHIFT = 1;
+
+  /** Variance of a standard normal cut at ±3: 1 − 2·3·φ(3)/(2Φ(3) − 1). */
+  private static final double TRIMMED_VARIANCE = 0.973_337;
+
+  /**
+   * Estimates.
+   *
+   * @param x one per turn, NaN = missing
+   * @param noiseVariance of the scatter of pours in each point; 0 = not known
+   * @param least the smallest sigma that is believed
+   */
+  static SeriesProposal of(double[] x, double noiseVariance, double least) {
+    double[] known = Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray();
+    if (known.length < 3) {
+      return new SeriesProposal(
+          known.length == 0 ? 0 : known[0], least, 0, 0, Math.max(1, known.length), least);
+    }
+    // Differences are blind to a level that steps: Var(x₂−x₀)/2 − v = (1 + φ)(Var(x₁−x₀)/2 − v).
+    double one = square(trimmedSd(differences(known, 1))) / 2;
+    double two = square(trimmedSd(differences(known, 2))) / 2;
+    double white = Math.min(noiseVariance, MOST_NOISE * one);
+    double phi = one > white ? bounded((two - white) / (one - white) - 1) : 0;
+    double variance = Math.max((one - white) / (1 - phi) + white, square(least));
+    double center = 0;
+    boolean[] normal = new boolean[0];
+    int points = known.length;
+    for (int round = 0; round < ROUNDS; round++) {
+      double sigma = Math.sqrt(variance);
+      double[] z = new double[known.length];
+      for (int i = 0; i < z.length; i++) {
+        z[i] = known[i] / sigma;
+      }
+      double gain = Innovations.gain(phi, share(white, variance));
+      normal = StableStretch.of(z, 1 / (gain * gain), StableStretch.AMONG_FEW);
+      center = meanWhere(known, normal);
+      double zero = 0;
+      double lagged = 0;
+      int pairs = 0;
+      points = 0;
+      for (int i = 0; i < known.length; i++) {
+        double d = known[i] - center;
+        if (normal[i] && Math.abs(d) <= TRIM * sigma) {
+          zero += d * d;
+          points++;
+          double before = i == 0 || !normal[i - 1] ? Double.NaN : known[i - 1] - center;
+          if (Math.abs(before) <= TRIM * sigma) {
+            lagged += d * before;
+            pairs++;
+          }
+        }
+      }
+      if (points < 3 || pairs < 3) {
+        break;
+      }
+      zero /= points * TRIMMED_VARIANCE;
+      lagged /= pairs * TRIMMED_VARIANCE;
+      double ofMean = 0;
+      for (int i = 0; i < 2 * ROUNDS; i++) {
+        variance = Math.max(zero + ofMean, square(least));
+        // Where the series is hardly correlated, nobody can tell white noise from what is not.
+        boolean isCorrelated = lagged + ofMean > CLEAR / Math.sqrt(points) * variance;
+        white = isCorrelated ? Math.min(noiseVariance, MOST_NOISE * variance) : 0;
+        phi = bounded((lagged + ofMean) / (variance - white));
+        ofMean = ((variance - white) * (1 + phi) / (1 - phi) + white) / points;
+        ofMean = Math.min(ofMean, variance / 4);
+      }
+    }
+    MovingRange ranges = new MovingRange();
+    for (int i = 0; i < known.length; i++) {
+      if (normal[i]) {
+        ranges.add(known[i]);
+      } else {
+        ranges.breakHere();
+      }
+    }
+    double sigma = Math.sqrt(variance);
+    return new SeriesProposal(
+        center,
+        sigma,
+        phi,
+        share(white, variance),
+        points,
+        ranges.count() == 0 ? sigma : ranges.sigma());
+  }
+
+  /**
+   * The chart that raises this many false alarms.
+   *
+   * @param rate for each point, high and low together; for a chart that looks one way only, twice
+   *     its own rate
+   */
+  SeriesLimits limits(double rate) {
+    double correlationError =
+        Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
+    return limits(
+        rate,
+        1.0 / points,
+        Math.hypot(Math.sqrt(2.0 / points), 2 * correlationError / (1 - correlation)));
+  }
+
+  /**
+   * The chart that raises this many false alarms.
+   *
+   * @param centerVariance of the estimated center in the innovations' unit
+   * @param logVarianceSd s.d. of the logarithm of the estimated variance of long sums
+   */
+  SeriesLimits limits(double rate, double centerVariance, double logVarianceSd) {
+    double least = Math.min(ENOUGH, LEAST_REFERENCE * Math.sqrt(centerVariance));
+    double k = Math.max(least, 0.5 * SHIFT * Innovations.gain(correlation, noise));
+    return new SeriesLimits(
+        center, sigma, correlation, noise, CusumPair.of(k, rate, centerVariance, logVarianceSd));
+  }
+
+  /**
+   * How many sigma a single point may stray for this rate of false alarms, allowing for the errors
+   * of center and sigma.
+   */
+  double pointLimit(double rate) {
+    double phi = correlation * (1 - noise);
+    double ofCenter = square(1 / Innovations.gain(correlation, noise)) / points;
+    double ofSigma = Math.sqrt((1 + phi * phi) / (1 - phi * phi) / (2.0 * points));
+    return pointLimit(rate, ofCenter, ofSigma);
+  }
+
+  /**
+   * How many sigma a single value may stray.
+   *
+   * @param rate for each value, high and low together
+   * @param centerVariance of the estimated center, in units of the values' variance
+   * @param sigmaError relative s.d. of the estimated sigma
+   */
+  static double pointLimit(double rate, double centerVariance, double sigmaError) {
+    double bounded = Math.min(0.02, Math.max(1e-12, rate));
+    double exact = -Normal.quantile(bounded / 2);
+    // To first order in the errors' variances: the tail's mean over them grows by half its second
+    // derivative times the variance; widening by this much takes it back.
+    double wide = exact * Math.sqrt(1 + centerVariance);
+    return wide + 0.5 * square(sigmaError) * exact * (exact * exact - 2);
+  }
+
+  private static double share(double white, double variance) {
+    return Math.min(MOST_NOISE, white / variance);
+  }
+
+  private static double bounded(double phi) {
+    return Double.isNaN(phi) ? 0 : Math.max(0, Math.min(MOST_CORRELATION, phi));
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  /** The s.d. of values about 0 within three sigma, consistent for the normal distribution. */
+  static double trimmedSd(double[] x) {
+    double sigma = Robust.mad(x);
+    for (int round = 0; round < ROUNDS; round++) {
+      double squares = 0;
+      int within = 0;
+      for (double v : x) {
+        if (Math.abs(v) <= TRIM * sigma) {
+          squares += v * v;
+          within++;
+        }
+      }
+      sigma = within == 0 ? 0 : Math.sqrt(squares / within / TRIMMED_VARIANCE);
+    }
+    return sigma;
+  }
+
+  private static double[] differences(double[] x, int lag) {
+    double[] d = new double[Math.max(0, x.length - lag)];
+    for (int i = 0; i < d.length; i++) {
+      d[i] = x[i + lag] - x[i];
+    }
+    return d;
+  }
+
+  private static double meanWhere(double[] x, boolean[] keep) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < x.length; i++) {
+      if (keep[i]) {
+        sum += x[i];
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n;
+  }
+}
