@@ -96,7 +96,9 @@ public final class AlarmExperiment {
         d.backwardsSeconds(),
         d.stopMinutes(),
         budget,
-        d.shiftHours());
+        d.shiftHours(),
+        d.pouringPlace(),
+        d.clockwise());
   }
 
   private static double[][] base(Wheel wheel, int turns) {

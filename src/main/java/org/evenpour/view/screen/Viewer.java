@@ -3,7 +3,6 @@ package org.evenpour.view.screen;
 import java.awt.GraphicsEnvironment;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
@@ -90,9 +89,7 @@ public final class Viewer {
                     }
                   });
           window.frame().setVisible(true);
-          if (Files.exists(log)) {
-            window.open(new Sources(List.of(log), profile, events));
-          }
+          window.follow(engine::snapshot, new Sources(List.of(log), profile, events));
         });
   }
 }
