@@ -27,12 +27,12 @@ public record AlarmBudget(
     double sideShift,
     double spreadShift) {
 
-  private static final double MOLD_PART = 0.77;
+  private static final double MOLD_PART = 0.78;
   private static final double POUR_PART = 0.11;
   private static final double WHEEL_SHIFT_PART = 0.06;
   private static final double WHEEL_POINT_PART = 0.02;
   private static final double SIDE_PART = 0.05;
-  private static final double SPREAD_PART = 0.04;
+  private static final double SPREAD_PART = 0.03;
 
   /**
    * Shares a budget of false alarms out.

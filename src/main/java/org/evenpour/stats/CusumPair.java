@@ -19,6 +19,9 @@ public record CusumPair(double k, double h, double k2, double h2) {
   /** How many times the first reference value the second one is. */
   public static final double LARGE = 2;
 
+  /** How many times the first sum's run length the second one's is, each alone. */
+  private static final double RARER = 2;
+
   /** Cells of the grid for one reference value. */
   private static final int CELLS = 6;
 
@@ -28,18 +31,13 @@ public record CusumPair(double k, double h, double k2, double h2) {
   private static final int LONGEST = 20_000;
   private static final double SETTLED = 1e-7;
 
-  /**
-   * A chart whose center is far off raises one long alarm rather than many: for about this many
-   * values over k² it is taken up by each. From simulation.
-   */
-  private static final double OCCUPIED = 12;
-
   /** Siegmund 1985: the overshoot is allowed for by adding this to h. */
   private static final double OVERSHOOT = 1.166;
 
   /**
-   * The pair whose two sums would each alone have the same run length in control, and which
-   * together alarm at the given rate, where what they stand on was itself estimated.
+   * The pair that alarms at the given rate, where what it stands on was itself estimated. The sum
+   * for large shifts alone would alarm half as often as the other one alone: small shifts are the
+   * rule.
    *
    * <p>The rate is averaged over the estimates' errors: a center that is off by {@code e ~ N(0,
    * centerVariance)} and a variance of long sums that is off by a factor whose logarithm is {@code
@@ -67,7 +65,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
       }
     }
     double alone = Math.exp(0.5 * (low + high));
-    return new CusumPair(k, exactLimit(k, alone), LARGE * k, exactLimit(LARGE * k, alone));
+    return new CusumPair(k, exactLimit(k, alone), LARGE * k, exactLimit(LARGE * k, RARER * alone));
   }
 
   /**
@@ -79,17 +77,17 @@ public record CusumPair(double k, double h, double k2, double h2) {
     if (centerVariance == 0 && logVarianceSd == 0) {
       return known;
     }
-    double factor = 0;
-    for (double reference : new double[] {k, LARGE * k}) {
-      double b = siegmundLimit(reference, alone) + OVERSHOOT;
-      factor += averageRate(reference, b, centerVariance, logVarianceSd) * alone / 2;
-    }
-    return known * factor;
+    double b = siegmundLimit(k, alone) + OVERSHOOT;
+    double b2 = siegmundLimit(LARGE * k, RARER * alone) + OVERSHOOT;
+    double average =
+        averageRate(k, b, k, centerVariance, logVarianceSd)
+            + averageRate(LARGE * k, b2, k, centerVariance, logVarianceSd);
+    return known * average / (averageRate(k, b, k, 0, 0) + averageRate(LARGE * k, b2, k, 0, 0));
   }
 
   /** Siegmund's rate averaged over errors of center and variance, by Gauss–Hermite sums. */
   private static double averageRate(
-      double k, double b, double centerVariance, double logVarianceSd) {
+      double k, double b, double small, double centerVariance, double logVarianceSd) {
     double sum = 0;
     for (int i = 0; i < NODE.length; i++) {
       double s = Math.exp(0.5 * logVarianceSd * NODE[i]);
@@ -97,10 +95,18 @@ public record CusumPair(double k, double h, double k2, double h2) {
         double off = Math.sqrt(centerVariance) * NODE[j];
         double edge = (b - OVERSHOOT) / s + OVERSHOOT;
         double rate = 1 / siegmund((off - k) / s, edge) + 1 / siegmund((-off - k) / s, edge);
-        sum += WEIGHT[i] * WEIGHT[j] * rate / (1 + rate * OCCUPIED / (k * k));
+        sum += WEIGHT[i] * WEIGHT[j] * rate / (1 + rate * occupied(small, Math.abs(off)));
       }
     }
     return sum;
+  }
+
+  /**
+   * For how many values an alarm keeps its chart busy: until a log-likelihood ratio of 7 says that
+   * a shift of 1.5 k is over. A chart whose center is far off raises one long alarm and not many.
+   */
+  private static double occupied(double k, double off) {
+    return 7 / (1.5 * k * Math.max(0.1 * k, 0.75 * k - off));
   }
 
   /** Points to Φ of a seven-point Gauss–Hermite rule for the standard normal (from memory). */
@@ -153,11 +159,11 @@ public record CusumPair(double k, double h, double k2, double h2) {
   }
 
   /**
-   * By how much two sums of equal run length alarm more often than one: 1 would be always together,
-   * 2 never. Interpolated in a table made by {@link #runLength}, to 1 %.
+   * By how much the two sums together alarm more often than the first one alone: 1 would be always
+   * with it, 1.5 never. Interpolated in a table made by {@link #runLength}, to 1 %.
    *
    * @param k of the first sum; below 0.125 and above 0.75 taken as these
-   * @param alone run length of each, two-sided
+   * @param alone run length of the first, two-sided
    */
   static double together(double k, double alone) {
     double x = Math.max(2, Math.min(6, Math.log10(alone)));
@@ -183,10 +189,10 @@ public record CusumPair(double k, double h, double k2, double h2) {
 
   /** Rows: {@link #TOGETHER_K}; columns: run lengths 10² to 10⁶. */
   private static final double[][] TOGETHER = {
-    {1.196, 1.373, 1.547, 1.650, 1.730},
-    {1.265, 1.448, 1.610, 1.715, 1.790},
-    {1.422, 1.583, 1.709, 1.797, 1.859},
-    {1.479, 1.652, 1.754, 1.826, 1.879}
+    {1.003, 1.075, 1.170, 1.250, 1.310},
+    {1.039, 1.142, 1.241, 1.317, 1.365},
+    {1.110, 1.208, 1.292, 1.354, 1.397},
+    {1.157, 1.257, 1.324, 1.376, 1.413}
   };
 
   /**

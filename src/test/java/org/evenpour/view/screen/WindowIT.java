@@ -104,7 +104,9 @@ class WindowIT {
   private BoardPlace board(MainWindow made) {
     BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
     InstantSource clock = InstantSource.fixed(sample.castAt().plusSeconds(20));
-    board = new BoardDesk(sample::snapshot, (signal, who, note) -> acknowledged++, clock);
+    board =
+        new BoardDesk(
+            sample::snapshot, listener -> () -> {}, (signal, who, note) -> acknowledged++, clock);
     return new BoardPlace(
         board,
         new BoardActs(
@@ -319,7 +321,7 @@ class WindowIT {
       }
       case 5 -> {
         board.hold(BoardSample.at(BoardSample.UNEVEN).snapshot().now());
-        board.acknowledge("looked at");
+        board.acknowledge("R. Aliaga", "looked at");
         return "acknowledge";
       }
       case 6 -> {
