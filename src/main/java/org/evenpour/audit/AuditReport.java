@@ -151,6 +151,8 @@ public record AuditReport(
    * @param turnSigma of the turn effects, allowing for their autocorrelation
    * @param shiftLimit the cumulative-sum decision interval h for mold shifts, in sigma
    * @param pourLimit single pours beyond this many sigma are a signal
+   * @param falseAlarmsPerShift that all charts of the wheel together may raise
+   * @param finds how fast a shift is found; null without limits
    */
   public record Monitoring(
       String source,
@@ -158,7 +160,18 @@ public record AuditReport(
       @Nullable Double pourSigma,
       @Nullable Double turnSigma,
       @Nullable Double shiftLimit,
-      @Nullable Double pourLimit) {}
+      @Nullable Double pourLimit,
+      double falseAlarmsPerShift,
+      @Nullable Finds finds) {}
+
+  /**
+   * How fast a lasting shift is found, on average, from when it begins.
+   *
+   * @param shift a round size near one and a half sigma of a pour, in the unit
+   * @param moldTurns turns until it is found in one mold
+   * @param wheelTurns turns until it is found where the whole wheel shifts
+   */
+  public record Finds(double shift, double moldTurns, double wheelTurns) {}
 
   /**
    * One mold: its classic individuals chart, its capability and how far it stands from the wheel.

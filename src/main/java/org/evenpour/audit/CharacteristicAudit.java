@@ -9,6 +9,7 @@ import java.util.Map;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.Finds;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.Normality;
@@ -270,16 +271,37 @@ final class CharacteristicAudit {
         List.copyOf(points));
   }
 
-  private static Monitoring monitoring(@Nullable LimitsInForce limits) {
+  private Monitoring monitoring(@Nullable LimitsInForce limits) {
+    double budget = record.profile().falseAlarmsPerShift();
     return limits == null
-        ? new Monitoring("none: turns cannot be told from molds", 0, null, null, null, null)
+        ? new Monitoring(
+            "none: turns cannot be told from molds", 0, null, null, null, null, budget, null)
         : new Monitoring(
             limits.source(),
             limits.baseTurns(),
             known(limits.pour().sigma()),
             known(limits.wheel().sigma()),
             known(limits.pour().decision().h()),
-            known(limits.pourLimit()));
+            known(limits.pourLimit()),
+            budget,
+            finds(limits));
+  }
+
+  private static Finds finds(LimitsInForce limits) {
+    double shift = round(1.5 * limits.pour().sigma());
+    return new Finds(shift, limits.pour().turnsToFind(shift), limits.wheel().turnsToFind(shift));
+  }
+
+  /** The nearest of 1, 1.5, 2, 3, 5, 7 times a power of ten. */
+  private static double round(double x) {
+    double power = Math.pow(10, Math.floor(Math.log10(x)));
+    double best = power;
+    for (double each : new double[] {1.5, 2, 3, 5, 7, 10}) {
+      if (Math.abs(Math.log(each * power / x)) < Math.abs(Math.log(best / x))) {
+        best = each * power;
+      }
+    }
+    return best;
   }
 
   private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {

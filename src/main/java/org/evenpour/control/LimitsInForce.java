@@ -3,6 +3,7 @@ package org.evenpour.control;
 import java.util.List;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Innovations;
+import org.evenpour.stats.RunLength;
 
 /**
  * What one characteristic of one wheel is judged by: fixed while it is in force.
@@ -51,6 +52,19 @@ public record LimitsInForce(
     /** What a lasting shift by one sigma leaves in each innovation. */
     public double gain() {
       return Innovations.gain(correlation, noise);
+    }
+
+    /**
+     * How many points a lasting shift takes to be found, on average, from rest: by the quicker one
+     * of the two sums, so that it is rather a little sooner.
+     *
+     * @param shift in the series' unit
+     */
+    public double turnsToFind(double shift) {
+      double seen = Math.abs(shift) / sigma * gain();
+      return Math.min(
+          RunLength.cusumOneSided(decision.k(), decision.h(), seen, 0),
+          RunLength.cusumOneSided(decision.k2(), decision.h2(), seen, 0));
     }
   }
 }

@@ -13,6 +13,7 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.Finds;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Monitoring;
@@ -180,6 +181,15 @@ public final class JsonReport {
     out.number("turn_sigma", monitoring.turnSigma());
     out.number("shift_limit", monitoring.shiftLimit());
     out.number("pour_limit", monitoring.pourLimit());
+    out.number("false_alarms_per_shift", monitoring.falseAlarmsPerShift());
+    Finds finds = monitoring.finds();
+    if (finds != null) {
+      out.startObject("finds");
+      out.number("shift", finds.shift());
+      out.number("mold_turns", finds.moldTurns());
+      out.number("wheel_turns", finds.wheelTurns());
+      out.endObject();
+    }
     out.endObject();
   }
 

@@ -23,7 +23,7 @@ public final class Summary {
   public static final int COLUMNS = 100;
 
   private static final int CHARACTERISTIC_LINES = 5;
-  private static final int SIGNAL_LINES = 9;
+  private static final int SIGNAL_LINES = 8;
   private static final int NOTE_LINES = 3;
 
   private final AuditReport report;
@@ -50,6 +50,7 @@ public final class Summary {
     List<String> lines = new ArrayList<>(header());
     lines.add("");
     lines.addAll(characteristics());
+    lines.addAll(found());
     lines.add("");
     lines.addAll(lookFirst());
     int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
@@ -111,6 +112,47 @@ public final class Summary {
       lines.add(words.say("summary.more.characteristics", all.size() - shown));
     }
     return lines;
+  }
+
+  /** How fast a shift would be found, of as many characteristics as two lines hold. */
+  private List<String> found() {
+    List<String> items = new ArrayList<>();
+    List<String> lines = List.of();
+    for (CharacteristicReport each : report.characteristics()) {
+      AuditReport.Finds finds = each.monitoring().finds();
+      if (finds != null) {
+        Figures figures = sentences.figures(each.wheel(), each.name());
+        String name = words.characteristic(each.name());
+        items.add(
+            words.say(
+                "summary.finds.item",
+                sentences.nameWheels() ? sentences.label(each.wheel()) + " " + name : name,
+                figures.size(finds.shift(), figures.decimalsOf(finds.shift())),
+                turns(finds.moldTurns()),
+                turns(finds.wheelTurns())));
+        List<String> more =
+            wrapped(
+                words.say(
+                    "summary.finds",
+                    shortest(each.monitoring().falseAlarmsPerShift()),
+                    String.join("; ", items)),
+                "");
+        if (more.size() > 2) {
+          break;
+        }
+        lines = more;
+      }
+    }
+    return lines;
+  }
+
+  private static String turns(double turns) {
+    return Figures.number(turns, 0);
+  }
+
+  private static String shortest(double x) {
+    String text = Figures.number(x, 2);
+    return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
   }
 
   private String[] cells(CharacteristicReport characteristic) {

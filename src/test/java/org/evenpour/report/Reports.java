@@ -96,7 +96,7 @@ public final class Reports {
             new Overall(1, 388.0, null, 388.0, 388.0, null, null),
             new Variance(null, null, null, null, null, null, null),
             null,
-            new Monitoring("none", 0, null, null, null, null),
+            new Monitoring("none", 0, null, null, null, null, 1, null),
             List.of(
                 new MoldReport(
                     "1", 1, 388.0, null, null, 388.0, null, null, Map.of(), null, null, null, null,
@@ -454,7 +454,15 @@ public final class Reports {
         overall,
         new Variance(variance * 0.3, variance * 0.2, variance * 0.5, 31.7, 25, 5954, 1.0E-120),
         chart,
-        new Monitoring("proposed by this audit", 100, sd * 0.7, sd * 0.3, 6.9, 4.8),
+        new Monitoring(
+            "proposed by this audit",
+            100,
+            sd * 0.7,
+            sd * 0.3,
+            6.9,
+            4.8,
+            1,
+            new AuditReport.Finds(2, 9.25, 11.5)),
         molds);
   }
 
