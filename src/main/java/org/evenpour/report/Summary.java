@@ -133,7 +133,9 @@ public final class Summary {
         List<String> more =
             wrapped(
                 words.say(
-                    "summary.finds",
+                    each.monitoring().falseAlarmsPerShift() == 1
+                        ? "summary.finds.one"
+                        : "summary.finds",
                     shortest(each.monitoring().falseAlarmsPerShift()),
                     String.join("; ", items)),
                 "");
