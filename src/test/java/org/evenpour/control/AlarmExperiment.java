@@ -33,6 +33,9 @@ public final class AlarmExperiment {
   private static final int DELAY_WARM = 40;
   private static final int LONGEST = 300;
 
+  /** How long each wheel is watched after its base. */
+  private static final int SHIFTS = 10;
+
   private AlarmExperiment() {}
 
   /** One line of the table. */
@@ -356,30 +359,30 @@ public final class AlarmExperiment {
       }
     }
     System.out.println(
-        "molds  φ turns  φ pours  base | false alarms a shift (s.e.)  pour mold side wheel scatter |"
-            + " 1σ: turns, best, ratio (s.e.) | 2σ: turns, best, ratio (s.e.) | classic 3σ | 3σ and"
-            + " eight tests");
+        "| molds | φ turns | φ pours | base turns | false alarms a shift | of them: pours, molds, wheel,"
+            + " scatter | 1σ: turns, best, ratio | 2σ: turns, best, ratio | classic 3σ: alarms, 1σ, 2σ"
+            + " | 3σ and eight tests: alarms, 1σ, 2σ |");
+    System.out.println("|---|---|---|---|---|---|---|---|---|---|");
     for (Setup s : setups) {
-      double[] alarms = falseAlarms(s, wheels, 10, 1_000);
+      double[] alarms = falseAlarms(s, wheels, SHIFTS, 1_000);
       double[] one = delays(s, 1, wheels, 10, 500_000);
       double[] two = delays(s, 2, wheels, 10, 900_000);
-      double[] three = classic(s, false, wheels, 10, 1_000);
-      double[] eight = classic(s, true, wheels, 10, 1_000);
+      double[] three = classic(s, false, wheels, SHIFTS, 1_000);
+      double[] eight = classic(s, true, wheels, SHIFTS, 1_000);
       System.out.printf(
           Locale.ROOT,
-          "%2d %4.2f %4.2f %3d | %.3f (%.3f)  %.3f %.3f %.3f %.3f %.3f | %5.2f %5.2f %.3f (%.3f) |"
-              + " %5.2f %5.2f %.3f (%.3f) | %6.2f %5.1f %5.1f | %6.2f %5.1f %5.1f%n",
+          "| %d | %.2f | %.2f | %d | %.2f ± %.2f | %.2f %.2f %.2f %.2f | %.1f, %.1f, %.2f ± %.2f |"
+              + " %.1f, %.1f, %.2f ± %.2f | %.1f, %.0f, %.0f | %.0f, %.0f, %.0f |%n",
           s.molds(),
           s.turnPhi(),
           s.pourPhi(),
           s.baseTurns(),
           alarms[0],
           alarms[alarms.length - 1],
-          alarms[1],
-          alarms[2],
-          alarms[3],
-          alarms[4],
-          alarms[5],
+          alarms[1 + Episode.Scope.POUR.ordinal()],
+          alarms[1 + Episode.Scope.MOLD.ordinal()],
+          alarms[1 + Episode.Scope.WHEEL.ordinal()],
+          alarms[1 + Episode.Scope.SPREAD.ordinal()],
           one[0],
           one[1],
           one[0] / one[1],
