@@ -1,5 +1,6 @@
 package org.evenpour.audit;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -294,14 +295,15 @@ final class CharacteristicAudit {
 
   /** The nearest of 1, 1.5, 2, 3, 5, 7 times a power of ten. */
   private static double round(double x) {
-    double power = Math.pow(10, Math.floor(Math.log10(x)));
-    double best = power;
-    for (double each : new double[] {1.5, 2, 3, 5, 7, 10}) {
-      if (Math.abs(Math.log(each * power / x)) < Math.abs(Math.log(best / x))) {
-        best = each * power;
+    int exponent = (int) Math.floor(Math.log10(x));
+    BigDecimal best = BigDecimal.ONE.scaleByPowerOfTen(exponent);
+    for (String digits : new String[] {"1.5", "2", "3", "5", "7", "10"}) {
+      BigDecimal each = new BigDecimal(digits).scaleByPowerOfTen(exponent);
+      if (Math.abs(Math.log(each.doubleValue() / x)) < Math.abs(Math.log(best.doubleValue() / x))) {
+        best = each;
       }
     }
-    return best;
+    return best.doubleValue();
   }
 
   private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {

@@ -9,7 +9,7 @@ import org.evenpour.casting.WheelProfile;
  * <p>The crew says how many false alarms a shift it will stand; characteristics share them equally;
  * each kind of chart gets a part, and each chart of that kind an equal share. The part of a kind
  * that the wheel does not have goes to the others. Parts are a choice: most goes to the molds,
- * which are many, so that one mold's chart is about as sharp as the wheel's. They add up to 1.05,
+ * which are many, so that one mold's chart is about as sharp as the wheel's. They add up to 1.035,
  * because a wild pour often opens its mold's chart as well and is then one signal with it.
  *
  * @param moldShift false alarms a turn, for one mold's chart
@@ -32,7 +32,7 @@ public record AlarmBudget(
   private static final double WHEEL_SHIFT_PART = 0.06;
   private static final double WHEEL_POINT_PART = 0.02;
   private static final double SIDE_PART = 0.05;
-  private static final double SPREAD_PART = 0.03;
+  private static final double SPREAD_PART = 0.015;
 
   /**
    * Shares a budget of false alarms out.

@@ -320,7 +320,7 @@ public final class LimitProposal {
         base.turns(),
         wheel.center(),
         centered,
-        new SeriesProposal(0, pourSigma, pourCorrelation, 0, (int) perMold, pourSigma)
+        new SeriesProposal(0, pourSigma, pourCorrelation, 0, pourExcess(), (int) perMold, pourSigma)
             .limits(
                 budget.moldShift(),
                 1 / Math.max(1, perMold),
@@ -335,6 +335,26 @@ public final class LimitProposal {
         sides,
         // Upward only: half the alarms of a chart that looks both ways.
         SeriesProposal.of(scatter(), 0, 0.05).limits(2 * budget.spreadShift()));
+  }
+
+  /** What a first-order model leaves of a longer memory in the molds' residuals. */
+  private double pourExcess() {
+    double scale = pourSigma * Math.sqrt(1 - 1.0 / base.molds());
+    Excess excess = new Excess(base.turns());
+    for (int[] rows : rowsOfMold) {
+      Innovations innovations = new Innovations(pourCorrelation, 0);
+      excess.breakHere();
+      for (int i : rows) {
+        double r = residual[i];
+        if (normal[i] && Math.abs(r) <= FAR * pourSigma) {
+          excess.add(innovations.accept(r / scale));
+        } else {
+          innovations.skip(1);
+          excess.breakHere();
+        }
+      }
+    }
+    return excess.ratio();
   }
 
   /** Variance of a side's mean of pours less the mean of the others', for pours of variance 1. */

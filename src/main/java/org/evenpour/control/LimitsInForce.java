@@ -44,14 +44,21 @@ public record LimitsInForce(
    * @param sigma its s.d., by overall scatter in the base period
    * @param correlation φ of the first-order autoregression in it
    * @param noise share of its variance that is white, on top of the autoregression
+   * @param excess by how much long sums of its innovations scatter more than the model says, as a
+   *     ratio of variances; innovations are charted over its square root
    * @param decision how far the sums of its innovations may go
    */
   public record SeriesLimits(
-      double center, double sigma, double correlation, double noise, CusumPair decision) {
+      double center,
+      double sigma,
+      double correlation,
+      double noise,
+      double excess,
+      CusumPair decision) {
 
-    /** What a lasting shift by one sigma leaves in each innovation. */
+    /** What a lasting shift by one sigma leaves in each charted innovation. */
     public double gain() {
-      return Innovations.gain(correlation, noise);
+      return Innovations.gain(correlation, noise) / Math.sqrt(excess);
     }
 
     /**

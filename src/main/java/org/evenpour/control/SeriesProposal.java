@@ -20,6 +20,8 @@ import org.evenpour.stats.Robust;
  * @param sigma s.d. over the normal state
  * @param correlation φ
  * @param noise share of the variance that is white
+ * @param excess by how much the variance of long sums of its innovations exceeds what independence
+ *     allows; 1 unless clearly more
  * @param points how many made the estimates
  * @param movingRangeSigma s.d. by the moving range
  */
@@ -28,6 +30,7 @@ record SeriesProposal(
     double sigma,
     double correlation,
     double noise,
+    double excess,
     int points,
     double movingRangeSigma) {
   private static final int ROUNDS = 3;
@@ -36,6 +39,9 @@ record SeriesProposal(
 
   /** Lag-1 autocorrelations below this over √n may be chance. */
   private static final double CLEAR = 2;
+
+  /** φ from a short series scatters more than its asymptotic error says: by simulation. */
+  private static final double SHORT = 1.2;
 
   /** No more than this share of the variance is taken to be white noise. */
   private static final double MOST_NOISE = 0.5;
@@ -65,7 +71,7 @@ record SeriesProposal(
     double[] known = Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray();
     if (known.length < 3) {
       return new SeriesProposal(
-          known.length == 0 ? 0 : known[0], least, 0, 0, Math.max(1, known.length), least);
+          known.length == 0 ? 0 : known[0], least, 0, 0, 1, Math.max(1, known.length), least);
     }
     // Differences are blind to a level that steps: Var(x₂−x₀)/2 − v = (1 + φ)(Var(x₁−x₀)/2 − v).
     double one = square(trimmedSd(differences(known, 1))) / 2;
@@ -112,7 +118,8 @@ record SeriesProposal(
         // Where the series is hardly correlated, nobody can tell white noise from what is not.
         boolean isCorrelated = lagged + ofMean > CLEAR / Math.sqrt(points) * variance;
         white = isCorrelated ? Math.min(noiseVariance, MOST_NOISE * variance) : 0;
-        phi = bounded((lagged + ofMean) / (variance - white));
+        // The rest of the bias of a lag-1 autocorrelation, −2φ/n (Kendall 1954).
+        phi = bounded((lagged + ofMean) / (variance - white) * (1 + 2.0 / points));
         ofMean = ((variance - white) * (1 + phi) / (1 - phi) + white) / points;
         ofMean = Math.min(ofMean, variance / 4);
       }
@@ -131,6 +138,7 @@ record SeriesProposal(
         sigma,
         phi,
         share(white, variance),
+        excess(known, normal, center, sigma, phi, share(white, variance)),
         points,
         ranges.count() == 0 ? sigma : ranges.sigma());
   }
@@ -143,7 +151,7 @@ record SeriesProposal(
    */
   SeriesLimits limits(double rate) {
     double correlationError =
-        Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
+        SHORT * Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
     return limits(
         rate,
         1.0 / points,
@@ -158,9 +166,15 @@ record SeriesProposal(
    */
   SeriesLimits limits(double rate, double centerVariance, double logVarianceSd) {
     double least = Math.min(ENOUGH, LEAST_REFERENCE * Math.sqrt(centerVariance));
-    double k = Math.max(least, 0.5 * SHIFT * Innovations.gain(correlation, noise));
+    double gain = Innovations.gain(correlation, noise) / Math.sqrt(excess);
+    double k = Math.max(least, 0.5 * SHIFT * gain);
     return new SeriesLimits(
-        center, sigma, correlation, noise, CusumPair.of(k, rate, centerVariance, logVarianceSd));
+        center,
+        sigma,
+        correlation,
+        noise,
+        excess,
+        CusumPair.of(k, rate, centerVariance, logVarianceSd));
   }
 
   /**
@@ -188,6 +202,21 @@ record SeriesProposal(
     // derivative times the variance; widening by this much takes it back.
     double wide = exact * Math.sqrt(1 + centerVariance);
     return wide + 0.5 * square(sigmaError) * exact * (exact * exact - 2);
+  }
+
+  private static double excess(
+      double[] x, boolean[] normal, double center, double sigma, double phi, double noise) {
+    Innovations innovations = new Innovations(phi, noise);
+    Excess excess = new Excess(x.length);
+    for (int i = 0; i < x.length; i++) {
+      if (normal[i]) {
+        excess.add(innovations.accept((x[i] - center) / sigma));
+      } else {
+        innovations.skip(1);
+        excess.breakHere();
+      }
+    }
+    return excess.ratio();
   }
 
   private static double share(double white, double variance) {

@@ -51,6 +51,7 @@ final class ShiftChart {
   private final CusumPair decision;
   private final boolean lowToo;
   private final double gain;
+  private final double widened;
   private final double first;
   private final double unitSigma;
   private final Innovations innovations;
@@ -79,6 +80,7 @@ final class ShiftChart {
     this.unitSigma = unitSigma;
     decision = limits.decision();
     gain = limits.gain();
+    widened = Math.sqrt(limits.excess());
     first = Innovations.first(limits.correlation(), limits.noise());
     innovations = new Innovations(limits.correlation(), limits.noise());
   }
@@ -103,7 +105,7 @@ final class ShiftChart {
       innovations.skip(Math.min(LONG_AGO, turn - lastTurn - 1));
     }
     lastTurn = turn;
-    double clipped = innovations.accept(z);
+    double clipped = innovations.accept(z) / widened;
     OpenEpisode episode = open;
     if (episode == null) {
       if (trace.size == MEMORY) {

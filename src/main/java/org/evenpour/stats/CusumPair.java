@@ -106,7 +106,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
    * a shift of 1.5 k is over. A chart whose center is far off raises one long alarm and not many.
    */
   private static double occupied(double k, double off) {
-    return 7 / (1.5 * k * Math.max(0.1 * k, 0.75 * k - off));
+    return 7 / (1.5 * k * Math.max(0.2 * k, 0.75 * k - off));
   }
 
   /** Points to Φ of a seven-point Gauss–Hermite rule for the standard normal (from memory). */

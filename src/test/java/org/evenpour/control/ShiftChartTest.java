@@ -106,7 +106,7 @@ class ShiftChartTest {
     return new ShiftChart(
         Episode.Scope.MOLD,
         0,
-        new LimitsInForce.SeriesLimits(0, 1, correlation, 0, new CusumPair(k, h, 2 * k, 1e9)),
+        new LimitsInForce.SeriesLimits(0, 1, correlation, 0, 1, new CusumPair(k, h, 2 * k, 1e9)),
         true,
         1);
   }
