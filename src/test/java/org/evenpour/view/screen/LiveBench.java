@@ -144,12 +144,12 @@ final class LiveBench {
         }
       }
     }
-    Since since = log.wheels().get(0).since();
-    return !anyPicture
-        ? null
-        : since.anodes().isEmpty()
-            ? "nothing since"
-            : "Turn " + since.last().turn() + "    Mold " + since.last().mold();
+    List<Since.Came> came = log.wheels().get(0).since().anodes();
+    if (!anyPicture || came.isEmpty()) {
+      return anyPicture ? "nothing since" : null;
+    }
+    Since.Came last = came.get(came.size() - 1);
+    return "Turn " + last.turn() + "    Mold " + last.mold();
   }
 
   private void watchPainting(Supplier<@Nullable String> shows) {
