@@ -10,4 +10,10 @@ package org.evenpour.casting;
  * @param values one per row of the record; NaN = not measured
  */
 public record Characteristic(
-    String name, Unit unit, Unit displayUnit, Specification specification, DoubleColumn values) {}
+    String name, Unit unit, Unit displayUnit, Specification specification, DoubleColumn values) {
+
+  /** As it stands now, whatever is added later. */
+  Characteristic frozen() {
+    return new Characteristic(name, unit, displayUnit, specification, values.frozen());
+  }
+}

@@ -5,19 +5,30 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A growing column of {@code double} values; owned by one thread while it grows, readable by any
- * once it is full.
+ * A growing column of {@code double} values; owned by one thread while it grows. What {@link
+ * #frozen} gives may be read by any.
  */
 public final class DoubleColumn {
   private final Pages source;
-  private final List<DoubleBuffer> pages = new ArrayList<>();
+  private final List<DoubleBuffer> pages;
   private int size;
 
   /**
    * @param source where its pages come from
    */
   public DoubleColumn(Pages source) {
+    this(source, new ArrayList<>(), 0);
+  }
+
+  private DoubleColumn(Pages source, List<DoubleBuffer> pages, int size) {
     this.source = source;
+    this.pages = pages;
+    this.size = size;
+  }
+
+  /** The values that there are now; nothing may be added to it. Costs a step for each page. */
+  public DoubleColumn frozen() {
+    return new DoubleColumn(source, List.copyOf(pages), size);
   }
 
   /** Appends a value. */

@@ -5,17 +5,36 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Names and their indices, in the order in which they first came; owned by the thread that reads
- * the log.
+ * the log. What {@link #frozen} gives may be read by any.
  */
 public final class Labels {
-  private final Map<String, Integer> indices = new HashMap<>();
-  private final List<String> names = new ArrayList<>();
+  private final @Nullable Map<String, Integer> indices; // null where it is frozen
+  private final List<String> names;
+
+  /** Without any names yet. */
+  public Labels() {
+    this(new HashMap<>(), new ArrayList<>());
+  }
+
+  private Labels(@Nullable Map<String, Integer> indices, List<String> names) {
+    this.indices = indices;
+    this.names = names;
+  }
+
+  /** The names that there are now. None can be added, and to find one takes a look at each. */
+  public Labels frozen() {
+    return new Labels(null, List.copyOf(names));
+  }
 
   /** The index of a name, which is added if it is new. */
   public int index(String name) {
+    if (indices == null) {
+      throw new IllegalStateException("no name can be added to what is frozen: " + name);
+    }
     Integer index = indices.get(name);
     if (index == null) {
       index = names.size();
@@ -27,7 +46,7 @@ public final class Labels {
 
   /** The index of a name; −1 where there is none. */
   public int find(String name) {
-    return indices.getOrDefault(name, -1);
+    return indices == null ? names.indexOf(name) : indices.getOrDefault(name, -1);
   }
 
   /** The name at an index. */

@@ -18,4 +18,16 @@ public record Setting(
     SettingProfile profile,
     @Nullable DoubleColumn numbers,
     @Nullable IntColumn categories,
-    Labels labels) {}
+    Labels labels) {
+
+  /** As it stands now, whatever is added later. */
+  Setting frozen() {
+    return new Setting(
+        name,
+        unit,
+        profile,
+        numbers == null ? null : numbers.frozen(),
+        categories == null ? null : categories.frozen(),
+        labels.frozen());
+  }
+}

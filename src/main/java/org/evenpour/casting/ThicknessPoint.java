@@ -6,4 +6,10 @@ package org.evenpour.casting;
  * @param point as the column names it, such as {@code top_left}
  * @param values in mm, one per row of the record; NaN = not measured
  */
-public record ThicknessPoint(String point, DoubleColumn values) {}
+public record ThicknessPoint(String point, DoubleColumn values) {
+
+  /** As it stands now, whatever is added later. */
+  ThicknessPoint frozen() {
+    return new ThicknessPoint(point, values.frozen());
+  }
+}

@@ -63,6 +63,30 @@ public record WheelRecord(
         defect);
   }
 
+  /**
+   * As it stands now, whatever is cast later: another thread may read it while this one grows. No
+   * value is copied.
+   */
+  public WheelRecord frozen() {
+    return new WheelRecord(
+        wheel,
+        profile,
+        molds.frozen(),
+        sides.frozen(),
+        serials.frozen(),
+        castAtMillis.frozen(),
+        turn.frozen(),
+        mold.frozen(),
+        side.frozen(),
+        serial.frozen(),
+        line.frozen(),
+        characteristics.stream().map(Characteristic::frozen).toList(),
+        points.stream().map(ThicknessPoint::frozen).toList(),
+        settings.stream().map(Setting::frozen).toList(),
+        disposition == null ? null : disposition.frozen(),
+        defect == null ? null : defect.frozen());
+  }
+
   /** How many anodes there are. */
   public int rows() {
     return castAtMillis.size();

@@ -9,8 +9,10 @@ import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.audit.AuditReport.Signal;
@@ -22,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * From a feed to snapshots: what the feed's thread hands over waits in a bounded queue; one thread
- * takes it in, leaves a snapshot and tells whoever listens.
+ * takes it in, leaves a snapshot and tells whoever listens. What takes longer, audits and links, is
+ * done on a thread of its own meanwhile, and no anode waits for it.
  *
  * <p>Where the queue is full, a feed whose source keeps its rows waits; of any other the row is
  * lost, counted and shown. {@link #snapshot}, {@link #onSnapshot} and {@link #acknowledge} may be
@@ -50,6 +53,11 @@ public final class LiveEngine implements AutoCloseable {
   private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
   private final AtomicLong lost = new AtomicLong();
   private final Thread thread = new Thread(this::run, "evenpour-engine");
+
+  /** One thread, even for streams in parallel: the screen needs a processor. */
+  private final ForkJoinPool beside = new ForkJoinPool(1);
+
+  private @Nullable CompletableFuture<Settling.Settled> settling;
   private volatile Snapshot latest;
   private volatile boolean closed;
 
@@ -185,6 +193,7 @@ public final class LiveEngine implements AutoCloseable {
           take(batch);
           batch.clear();
         }
+        settled();
         if (System.nanoTime() - lookedAround >= LOOK_AROUND_NANOS) {
           lookedAround = System.nanoTime();
           lookAround();
@@ -198,6 +207,7 @@ public final class LiveEngine implements AutoCloseable {
       publish();
     }
     feed.close();
+    beside.shutdownNow();
     writeAcknowledged();
   }
 
@@ -221,15 +231,14 @@ public final class LiveEngine implements AutoCloseable {
         queue.clear();
         feed = its.feed();
         record = its.record(feed);
+        settling = null;
         isBeginningAnew = true;
         begin();
       }
       isNew |= record.plantTrouble(its.files().trouble());
     }
     if (isNew) {
-      if (record.isUnsettled()) {
-        record.settle();
-      }
+      settle();
       publish();
     }
   }
@@ -248,8 +257,33 @@ public final class LiveEngine implements AutoCloseable {
     } else if (caughtUp) {
       latest = record.lookedAt(latest);
     }
-    if (caughtUp && record.isUnsettled()) {
-      record.settle();
+    if (caughtUp) {
+      settle();
+    }
+  }
+
+  /** Begins what takes longer, if there is something and nothing was begun. */
+  private void settle() {
+    if (settling != null || !record.isUnsettled()) {
+      return;
+    }
+    Settling begun = record.settling();
+    if (begun != null) {
+      // Until there are limits nothing else is to be shown, and every processor may help.
+      CompletableFuture<Settling.Settled> its =
+          begun.by() == null
+              ? CompletableFuture.supplyAsync(begun::run)
+              : CompletableFuture.supplyAsync(begun::run, beside);
+      settling = its;
+      its.whenComplete((done, failed) -> wake());
+    }
+  }
+
+  private void settled() {
+    CompletableFuture<Settling.Settled> its = settling;
+    if (its != null && its.isDone()) {
+      settling = null;
+      record.settled(its.join());
       publish();
     }
   }

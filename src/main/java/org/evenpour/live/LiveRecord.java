@@ -9,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
@@ -59,7 +58,9 @@ public final class LiveRecord {
   private List<Signal> now = List.of();
   private String current = "";
   private boolean turnClosed;
+  private boolean anew; // all is to be judged again, by the same limits
   private boolean renewal;
+  private @Nullable Settling settling;
   private @Nullable SetAsideRow lastSetAside;
   private boolean lastWasSetAside;
   private @Nullable String trouble;
@@ -111,8 +112,8 @@ public final class LiveRecord {
   }
 
   /**
-   * Events were written down, or corrected: from now on these are in force, for what was cast
-   * before as well. The limits stay.
+   * Events were written down, or corrected: these are in force as soon as all is settled, for what
+   * was cast before as well. The limits stay.
    *
    * @return whether anything is new
    */
@@ -121,11 +122,7 @@ public final class LiveRecord {
       return false;
     }
     events = List.copyOf(fresh);
-    Audited by = audited;
-    if (by != null) {
-      watch(intake.records(), by);
-      turnClosed = true;
-    }
+    anew = audited != null;
     return true;
   }
 
@@ -199,7 +196,8 @@ public final class LiveRecord {
     current = record.wheel();
     WheelWatch watch = watches.get(current);
     if (watch == null || !watch.fits(record)) {
-      renewal = true; // a wheel or a characteristic that was not there before
+      // A wheel or a characteristic that was not there before.
+      renewal |= settling == null || !settling.proposes(record);
       return;
     }
     if (watch.accept(anode, record.molds().names())) {
@@ -222,9 +220,9 @@ public final class LiveRecord {
     settle();
   }
 
-  /** Whether {@link #settle} has something to do. */
+  /** Whether {@link #settling} has something to do. */
   boolean isUnsettled() {
-    return audited == null || renewal || turnClosed;
+    return audited == null || renewal || anew || turnClosed;
   }
 
   /** The feed was heard of, and there is nothing new. */
@@ -239,78 +237,92 @@ public final class LiveRecord {
     return at == null ? before : before.lookedAt(at);
   }
 
+  private void settle() {
+    Settling begun = settling();
+    if (begun != null) {
+      settled(begun.run());
+    }
+  }
+
   /**
-   * What takes longer: audits where there are no limits yet or they are to be renewed; links what
-   * has changed.
+   * What takes longer, for another thread to do: audits where there are no limits yet or they are
+   * to be renewed; links what has changed. What comes of it is to be handed to {@link #settled}
+   * before the next is asked for.
+   *
+   * @return null where there is nothing to be done
    */
-  void settle() {
-    List<WheelRecord> records = intake.records();
-    if (records.isEmpty()) {
-      return;
+  @Nullable Settling settling() {
+    List<WheelRecord> records = intake.records().stream().map(WheelRecord::frozen).toList();
+    if (records.isEmpty() || !isUnsettled()) {
+      return null;
     }
-    if (audited == null || renewal) {
-      renew(records);
-      turnClosed = true;
+    Audited by = renewal ? null : audited;
+    List<Settling.Watched> watched = new ArrayList<>();
+    if (by != null && !anew) {
+      for (WheelRecord record : records) {
+        WheelWatch watch = watches.get(record.wheel());
+        if (watch != null && watch.fits(record)) {
+          watched.add(new Settling.Watched(record, watch.episodes()));
+        }
+      }
     }
-    if (turnClosed) {
-      turnClosed = false;
-      signals(records);
-    }
-  }
-
-  private void renew(List<WheelRecord> records) {
     renewal = false;
-    Audited fresh =
-        Audit.inFull(
-            new CastingRecord(
-                List.of(source),
-                records,
-                events,
-                intake.rowsRead(),
-                intake.rowsSetAside(),
-                setAside,
-                intake.warnings()));
-    audited = fresh;
-    report = fresh.report();
-    watches.clear();
-    watch(records, fresh);
+    anew = false;
+    turnClosed = false;
+    CastingRecord soFar =
+        new CastingRecord(
+            List.of(source),
+            records,
+            events,
+            intake.rowsRead(),
+            intake.rowsSetAside(),
+            setAside,
+            intake.warnings());
+    settling = new Settling(soFar, by, watched);
+    return settling;
   }
 
-  /** Watches all that was cast, by the limits of an audit. */
-  private void watch(List<WheelRecord> records, Audited by) {
+  /** Takes what came of {@link #settling}, and judges by it what was cast meanwhile. */
+  void settled(Settling.Settled done) {
+    settling = null;
+    List<WheelRecord> records = intake.records();
+    Audited fresh = done.audited();
+    if (fresh != null) {
+      audited = fresh;
+      report = fresh.report();
+    }
+    if (!done.watches().isEmpty()) {
+      watch(records, done.watches(), fresh == null);
+    }
+    AuditReport before = report;
+    if (before != null) {
+      report = before.withSignals(done.signals());
+    }
+    now = done.signals().stream().filter(signal -> matters(signal, records)).toList();
+  }
+
+  private void watch(List<WheelRecord> records, Map<String, WheelWatch> fresh, boolean limitsStay) {
     long latest = Long.MIN_VALUE;
     for (WheelRecord record : records) {
-      WheelWatch watch = new WheelWatch(record, by, Audit.moldChanges(events, record));
-      List<String> labels = record.molds().names();
-      for (int row = 0; row < record.rows(); row++) {
-        watch.accept(record.anode(row), labels);
+      WheelWatch watch = fresh.get(record.wheel());
+      if (watch == null) {
+        continue; // came meanwhile, and asks for limits of its own
       }
-      watch.begin(watches.put(record.wheel(), watch));
+      if (limitsStay) {
+        watch.beginLike(watches.get(record.wheel()));
+      }
+      if (watch.fits(record) && watch.catchUp(record)) {
+        turnClosed = true;
+        renewal |= watch.isDue();
+      }
       long last = record.castAtMillis().get(record.rows() - 1);
       if (last > latest) {
         latest = last;
         current = record.wheel();
       }
     }
-  }
-
-  private void signals(List<WheelRecord> records) {
-    AuditReport before = report;
-    if (before == null) {
-      return;
-    }
-    List<WheelRecord> watched = new ArrayList<>();
-    List<List<List<Episode>>> episodes = new ArrayList<>();
-    for (WheelRecord record : records) {
-      WheelWatch watch = watches.get(record.wheel());
-      if (watch != null && watch.fits(record)) {
-        watched.add(record);
-        episodes.add(watch.episodes());
-      }
-    }
-    List<Signal> all = Audit.signals(watched, events, episodes);
-    report = before.withSignals(all);
-    now = all.stream().filter(signal -> matters(signal, watched)).toList();
+    watches.clear();
+    watches.putAll(fresh);
   }
 
   private static boolean matters(Signal signal, List<WheelRecord> records) {

@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Watches one wheel: hands each anode to the engine's monitor of each characteristic and keeps the
- * last turns. Owned by the engine's thread.
+ * last turns. Owned by the engine's thread; until it is handed to that, by the thread that makes
+ * it.
  */
 final class WheelWatch {
   /** Limits that were proposed from so many turns stay in force. */
@@ -41,6 +42,7 @@ final class WheelWatch {
 
   private final Deque<WheelNow.Turn> closed = new ArrayDeque<>();
   private final List<Anode> open = new ArrayList<>();
+  private int rows;
   private int turns;
   private int turnsAtStart;
   private int lastMold = -1;
@@ -85,6 +87,7 @@ final class WheelWatch {
    * @return whether it is the first of a turn, and so the turn before it was closed
    */
   boolean accept(Anode anode, List<String> labels) {
+    rows++;
     while (nextChange < changes.size()
         && changes.get(nextChange).atMillis() <= anode.castAtMillis()) {
       int mold = changes.get(nextChange++).mold();
@@ -116,6 +119,20 @@ final class WheelWatch {
     return first;
   }
 
+  /**
+   * Takes in what it has not seen yet of its wheel's record.
+   *
+   * @return whether a turn was closed
+   */
+  boolean catchUp(WheelRecord record) {
+    List<String> labels = record.molds().names();
+    boolean closes = false;
+    while (rows < record.rows()) {
+      closes |= accept(record.anode(rows), labels);
+    }
+    return closes;
+  }
+
   private void close() {
     if (!open.isEmpty()) {
       int turn = open.get(0).turn();
@@ -141,12 +158,13 @@ final class WheelWatch {
     lastMold = mold;
   }
 
-  /**
-   * All anodes that there are have been watched.
-   *
-   * @param before watched the same by the same limits; null where the limits were just proposed
-   */
-  void begin(@Nullable WheelWatch before) {
+  /** The limits were proposed from what has been watched so far. */
+  void begin() {
+    turnsAtStart = turns;
+  }
+
+  /** The limits are those of another watch of the same wheel; null where there was none. */
+  void beginLike(@Nullable WheelWatch before) {
     turnsAtStart = before == null ? turns : before.turnsAtStart;
   }
 

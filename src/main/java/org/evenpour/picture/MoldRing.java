@@ -48,8 +48,9 @@ public record MoldRing(
    *
    * @param label its number
    * @param departure from the wheel's center, in the unit of {@code span}; null where unknown
-   * @param mark which way its signal goes; {@link Mark#NONE} without a signal
-   * @param word for the signal: {@code thin}; empty without one
+   * @param marks which way each of its signals goes, what matters most first; empty without a
+   *     signal
+   * @param word for the first signal: {@code thin}; empty without one
    * @param says all of it in words
    * @param usual the departure that it usually has, from which its bar grows; null = bars grow from
    *     the circle
@@ -57,14 +58,25 @@ public record MoldRing(
   public record Mold(
       String label,
       @Nullable Double departure,
-      Mark mark,
+      List<Mark> marks,
       String word,
       String says,
       @Nullable Double usual) {
 
-    /** A mold whose bar grows from the circle. */
-    public Mold(String label, @Nullable Double departure, Mark mark, String word, String says) {
-      this(label, departure, mark, word, says, null);
+    /** Copies the list. */
+    public Mold {
+      marks = List.copyOf(marks);
+    }
+
+    /** Which way the signal goes that matters most; {@link Mark#NONE} without one. */
+    public Mark mark() {
+      return marks.isEmpty() ? Mark.NONE : marks.get(0);
+    }
+
+    /** {@code 17 ▼ thin}, and how many signals more. */
+    String said() {
+      String first = label + " " + mark().sign() + " " + word;
+      return marks.size() > 1 ? first + " +" + (marks.size() - 1) : first;
     }
   }
 
@@ -199,9 +211,13 @@ public record MoldRing(
         0.5,
         number,
         signal ? (ink.dark() ? ink.ground() : Color.WHITE) : ink.text());
-    if (signal) {
-      Point2D out = point(cx, cy, PADS * size + padDeep / 2 + size * 0.014, degrees);
-      pen.fill(mold.mark().at(out.getX(), out.getY(), size * 0.02), ink.of(mold.mark()));
+    // One mark for each signal, side by side.
+    double apart = Math.toDegrees(0.024 / PADS);
+    for (int i = 0; i < mold.marks().size(); i++) {
+      Mark mark = mold.marks().get(i);
+      double aside = (i - (mold.marks().size() - 1) / 2.0) * apart;
+      Point2D out = point(cx, cy, PADS * size + padDeep / 2 + size * 0.014, degrees - aside);
+      pen.fill(mark.at(out.getX(), out.getY(), size * 0.02), ink.of(mark));
     }
     Double departure = mold.departure();
     if (departure != null && !departure.isNaN()) {
@@ -269,24 +285,27 @@ public record MoldRing(
     }
     Ink ink = pen.ink();
     Font font = ink.bold(size * letters / ink.textPx());
-    String label = mold.label() + " " + mold.mark().sign() + " " + mold.word();
+    String label = mold.said();
     double width = pen.width(label, font);
     double height = size * letters * 1.3;
     double inner = (BASE - REACH * 1.6) * size;
-    for (double radius = inner; radius > size * 0.06; radius -= size * 0.02) {
-      Point2D edge = point(cx, cy, radius, degrees);
-      double cos = Math.cos(Math.toRadians(degrees));
-      double sin = Math.sin(Math.toRadians(degrees));
-      double x = edge.getX() - cos * width / 2;
-      double y = edge.getY() + sin * height / 2;
-      Rectangle2D box =
-          new Rectangle2D.Double(
-              x - width / 2 - size * 0.008, y - height / 2, width + size * 0.016, height);
-      boolean isFree = taken.stream().noneMatch(box::intersects) && inside(box, cx, cy, inner);
-      if (isFree) {
-        pen.text(label, x, y, 0.5, font, ink.textOf(mold.mark()));
-        taken.add(box);
-        return;
+    // At three and nine o'clock there is room for it only a little higher or lower.
+    for (double aside : new double[] {0, 10, -10, 20, -20, 30, -30}) {
+      for (double radius = inner; radius > size * 0.06; radius -= size * 0.02) {
+        Point2D edge = point(cx, cy, radius, degrees + aside);
+        double cos = Math.cos(Math.toRadians(degrees + aside));
+        double sin = Math.sin(Math.toRadians(degrees + aside));
+        double x = edge.getX() - cos * width / 2;
+        double y = edge.getY() + sin * height / 2;
+        Rectangle2D box =
+            new Rectangle2D.Double(
+                x - width / 2 - size * 0.008, y - height / 2, width + size * 0.016, height);
+        boolean isFree = taken.stream().noneMatch(box::intersects) && inside(box, cx, cy, inner);
+        if (isFree) {
+          pen.text(label, x, y, 0.5, font, ink.textOf(mold.mark()));
+          taken.add(box);
+          return;
+        }
       }
     }
   }

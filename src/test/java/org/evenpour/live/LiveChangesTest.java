@@ -143,7 +143,8 @@ class LiveChangesTest {
       engine.start();
       until(engine, snapshot -> !snapshot.reading());
       append(file, String.join("\n", log.lines().subList(atStart, rows)) + "\n");
-      Snapshot begun = until(engine, snapshot -> !molds(snapshot).isEmpty());
+      until(engine, snapshot -> snapshot.rows() == rows);
+      Snapshot begun = settled(engine);
       Signal signal = molds(begun).get(0);
 
       append(events, signal.sinceAt() + ",x");
@@ -315,6 +316,19 @@ class LiveChangesTest {
 
   private static void append(Path file, String text) throws IOException {
     Files.writeString(file, text, StandardOpenOption.APPEND);
+  }
+
+  /** What takes longer is done beside: what is known once no more comes of it for a second. */
+  private static Snapshot settled(LiveEngine engine) throws InterruptedException {
+    Snapshot last = engine.snapshot();
+    for (int calm = 0; calm < 20; calm++) {
+      Thread.sleep(50);
+      if (engine.snapshot().report() != last.report()) {
+        calm = 0;
+        last = engine.snapshot();
+      }
+    }
+    return last;
   }
 
   private static Snapshot until(LiveEngine engine, Predicate<Snapshot> wanted)

@@ -74,6 +74,89 @@ class LiveRecordTest {
     assertThat(found).isGreaterThan(4);
   }
 
+  /**
+   * What takes longer is done while more is cast: until then the new anodes are shown as they come,
+   * and what is found is the same as when all had waited for it.
+   */
+  @Test
+  void findsTheSameWhetherAnodesWaitForTheLinksOrNot() throws Exception {
+    SimulatedLog log =
+        SimulatedLog.of(
+            Scenario.week(11)
+                .withDays(5)
+                .withMolds(16)
+                .withFaults(List.of(Fault.THIN_WASH, Fault.SINGLE_BAD_POUR)));
+    LiveRecord waiting = live();
+    LiveRecord live = live();
+    for (LiveRecord record : List.of(waiting, live)) {
+      SimulatedLog.open(record);
+      for (int row = 0; row < 150 * 16; row++) {
+        log.row(record, row);
+      }
+    }
+    waiting.caughtUp(SimulatedLog.NOW);
+    int row = 150 * 16;
+    Settling first = Objects.requireNonNull(live.settling());
+    while (row < log.lines().size() - 3 * 16) {
+      Settling begun = row == 150 * 16 ? first : live.settling();
+      for (int more = 0; more < 11; more++, row++) {
+        log.row(live, row);
+        log.row(waiting, row);
+        if (row > 150 * 16 + 11) {
+          WheelNow wheel = live.snapshot(0).wheels().get(0);
+          WheelNow same = waiting.snapshot(0).wheels().get(0);
+          assertThat(wheel.last().castAtMillis()).isEqualTo(same.last().castAtMillis());
+          assertThat(wheel.characteristics()).isEqualTo(same.characteristics());
+        }
+      }
+      if (begun != null) {
+        live.settled(begun.run());
+      }
+      waiting.caughtUp(SimulatedLog.NOW);
+      assertThat(live.episodes("T1")).as("row %d", row).isEqualTo(waiting.episodes("T1"));
+    }
+    // Links see the turn under way as far as it is cast: both are asked at the same anode.
+    do {
+      log.row(live, row);
+      log.row(waiting, row);
+      row++;
+    } while (log.turn(row - 1) == log.turn(row - 2));
+    live.caughtUp(SimulatedLog.NOW);
+    waiting.caughtUp(SimulatedLog.NOW);
+    List<Signal> signals = Objects.requireNonNull(live.snapshot(0).report()).signals();
+    assertThat(signals)
+        .isEqualTo(Objects.requireNonNull(waiting.snapshot(0).report()).signals())
+        .isNotEmpty();
+    // The same that a batch finds that reads the log from its file.
+    Audited audited = Audit.inFull(batch(log, 150 * 16));
+    assertThat(live.episodes("T1")).isEqualTo(replayed(batch(log, row), audited));
+    assertThat(signals.stream().mapToLong(signal -> signal.links().size()).sum()).isPositive();
+  }
+
+  /** What was begun does not see what is cast while it runs. */
+  @Test
+  void judgesTheRecordAsItStoodWhateverIsCastMeanwhile() throws Exception {
+    SimulatedLog log =
+        SimulatedLog.of(
+            Scenario.week(11).withDays(5).withMolds(16).withFaults(List.of(Fault.THIN_WASH)));
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    int row = 0;
+    while (row < 100 * 16) {
+      log.row(live, row++);
+    }
+    Settling begun = Objects.requireNonNull(live.settling());
+    Settling.Settled atOnce = begun.run();
+    while (row < log.lines().size()) {
+      log.row(live, row++);
+    }
+    Settling.Settled later = begun.run();
+    assertThat(Objects.requireNonNull(later.audited()).report())
+        .isEqualTo(Objects.requireNonNull(atOnce.audited()).report());
+    assertThat(later.signals()).isEqualTo(atOnce.signals());
+    assertThat(begun.record().wheels().get(0).rows()).isEqualTo(100 * 16);
+  }
+
   private static List<List<Episode>> replayed(CastingRecord record, Audited audited) {
     WheelRecord wheel = record.wheels().get(0);
     List<List<Episode>> episodes = new ArrayList<>();

@@ -113,7 +113,7 @@ class PictureTest {
     for (int i = 1; i <= 24; i++) {
       molds.add(
           new MoldRing.Mold(
-              Integer.toString(i), i == 1 ? departure : 0.0, Mark.NONE, "", "mold " + i));
+              Integer.toString(i), i == 1 ? departure : 0.0, List.of(), "", "mold " + i, null));
     }
     return new MoldRing(
         molds, new MoldRing.Bearing(90, true, underLadle), 1, "±1 kg", "pouring", null);

@@ -15,7 +15,6 @@ import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
-import org.evenpour.picture.Mark;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Topic;
@@ -213,16 +212,19 @@ public final class BoardReading {
     List<MoldRing.Mold> molds = new ArrayList<>();
     for (int mold : its.inOrder()) {
       String label = its.molds().get(mold);
-      BoardSignals said = signals;
-      Signal signal = said == null ? null : said.of(label);
-      String state = signal == null || said == null ? "" : said.state(signal);
+      BoardSignals said = this.signals;
+      List<Signal> signals = said == null ? List.of() : said.of(label);
+      List<String> states = said == null ? List.of() : signals.stream().map(said::state).toList();
       molds.add(
           new MoldRing.Mold(
               label,
               judged.departures().get(mold),
-              signal == null ? Mark.NONE : BoardSignals.mark(signal),
-              state,
-              words.say("ring.mold", label, state.isEmpty() ? words.say("ring.quiet") : state),
+              signals.stream().map(BoardSignals::mark).toList(),
+              states.isEmpty() ? "" : states.get(0),
+              words.say(
+                  "ring.mold",
+                  label,
+                  states.isEmpty() ? words.say("ring.quiet") : words.report().list(states)),
               judged.usual().get(mold)));
     }
     return new MoldRing(

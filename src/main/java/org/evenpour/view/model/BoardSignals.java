@@ -85,7 +85,7 @@ final class BoardSignals {
               mark(topic.first()),
               lead(topic),
               best != null
-                  ? sentences.link(inOwnLanguage(best))
+                  ? sentences.link(best)
                   : topic.first().scope() == Scope.POUR ? "" : words.report().say("link.none"),
               seen == null ? "" : said(seen),
               i == chosen));
@@ -163,71 +163,41 @@ final class BoardSignals {
     return figures.departure(largest.size(), decimals);
   }
 
-  /** A setting and what to look at first, in the board's language where it has words for them. */
-  private Link inOwnLanguage(Link link) {
-    Link named = link.event() ? link : named(link);
-    for (String name : List.of(link.name(), link.group())) {
-      String key = "advice." + name;
-      if (!link.lookFirst().isEmpty() && !name.isEmpty() && words.board().has(key)) {
-        return with(named, named.name(), words.say(key));
-      }
-    }
-    return named;
-  }
-
-  private Link named(Link link) {
-    String suffix = Unit.ofColumn(link.name()).suffix();
-    String column = link.name();
-    String bare =
-        suffix.isEmpty() ? column : column.substring(0, column.length() - suffix.length() - 1);
-    String key = "setting." + bare;
-    if (!words.board().has(key)) {
-      return link;
-    }
-    Link named =
-        with(link, words.say(key) + (suffix.isEmpty() ? "" : "_" + suffix), link.lookFirst());
-    // Whether wash or water is near may show in the old name alone, and the warning hangs on it.
-    return Sentences.isWet(link) && !Sentences.isWet(named) ? link : named;
-  }
-
-  private static Link with(Link link, String name, String lookFirst) {
-    return new Link(
-        name,
-        link.event(),
-        link.group(),
-        link.unit(),
-        link.evidence(),
-        link.movedBy(),
-        link.expectedEffect(),
-        link.explainedShare(),
-        link.explainedLow(),
-        link.explainedHigh(),
-        link.qValue(),
-        link.sinceTurn(),
-        lookFirst);
-  }
-
   /** {@code Mold 17 thin}, with its shape, for each topic. */
   List<BoardModel.Part> parts() {
     List<BoardModel.Part> parts = new ArrayList<>();
     for (Topic topic : topics) {
-      Signal first = topic.first();
-      parts.add(
-          new BoardModel.Part(
-              mark(first), words.say("verdict.part", who(topic), sentences.state(first))));
+      parts.add(new BoardModel.Part(mark(topic.first()), part(topic)));
     }
     return parts;
   }
 
-  /** The signal of a mold that matters most, a lasting one before a single anode; null: none. */
-  @Nullable Signal of(String mold) {
-    return topics.stream()
+  /** One anode that came out so is said as one anode: its mold may pour the other way. */
+  private String part(Topic topic) {
+    Signal first = topic.first();
+    String state = sentences.state(first);
+    int count = topic.signals().size();
+    return first.scope() != Scope.POUR
+        ? words.say("verdict.part", who(topic), state)
+        : count > 1
+            ? words.say("verdict.anodes", count, state)
+            : words.say("verdict.anode", label(first.mold()), state);
+  }
+
+  /**
+   * The signals of a mold, what matters most first: lasting ones before single anodes, and only one
+   * for each way in which it departs.
+   */
+  List<Signal> of(String mold) {
+    Map<String, Signal> ways = new LinkedHashMap<>();
+    topics.stream()
         .flatMap(topic -> topic.signals().stream())
         .filter(signal -> mold.equals(signal.mold()))
-        .max(
-            Comparator.comparing((Signal signal) -> signal.scope() == Scope.MOLD)
-                .thenComparingDouble(signal -> Math.abs(signal.sizeSigma())))
-        .orElse(null);
+        .sorted(
+            Comparator.comparing((Signal signal) -> signal.scope() != Scope.MOLD)
+                .thenComparingDouble(signal -> -Math.abs(signal.sizeSigma())))
+        .forEach(signal -> ways.putIfAbsent(sentences.state(signal), signal));
+    return List.copyOf(ways.values());
   }
 
   String state(Signal signal) {

@@ -138,7 +138,7 @@ public final class EvidenceView {
         new Column<>(
             "link",
             "",
-            14,
+            20,
             link ->
                 new Cell.Text(
                     Desk.capital(

@@ -56,7 +56,7 @@ public final class Tables {
     double[] scale = sparkScale(desk, report);
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
-    columns.add(new Column<>("shift", unit, 15, row -> shift(desk, figures, row.signal())));
+    columns.add(new Column<>("shift", unit, 17, row -> shift(desk, figures, row.signal())));
     columns.add(
         new Column<>(
             "offset",
@@ -215,14 +215,14 @@ public final class Tables {
         new Column<>(
             "setting",
             "",
-            22,
+            25,
             row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
     columns.add(new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
     columns.add(
         new Column<>(
             "group",
             "",
-            9,
+            12,
             row ->
                 new Cell.Text(
                     orDash(desk.look().language().named("group", row.report().group())))));
@@ -324,7 +324,7 @@ public final class Tables {
         new Column<>(
             "stable",
             "",
-            17,
+            19,
             row ->
                 row.signals() == 0
                     ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)

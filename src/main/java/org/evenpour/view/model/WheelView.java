@@ -38,16 +38,17 @@ public final class WheelView {
       Double shown =
           offset == null ? null : (Double) figures.unit().differenceFromCanonical(offset);
       most = Math.max(most, shown == null ? 0 : Math.abs(shown));
-      Signal signal = signalOf(desk, report, mold.mold());
+      List<Signal> signals = signalsOf(desk, report, mold.mold());
+      StringBuilder says = new StringBuilder(offsetWords(desk, report, mold));
+      signals.forEach(signal -> says.append(' ').append(sentences.signal(signal)));
       molds.add(
           new MoldRing.Mold(
               mold.mold(),
               shown,
-              signal == null ? Mark.NONE : Charts.mark(signal),
-              signal == null ? "" : sentences.state(signal),
-              signal == null
-                  ? offsetWords(desk, report, mold)
-                  : offsetWords(desk, report, mold) + " " + sentences.signal(signal)));
+              signals.stream().map(Charts::mark).toList(),
+              signals.isEmpty() ? "" : sentences.state(signals.get(0)),
+              says.toString(),
+              null));
     }
     double span = MoldIntervals.roundSpan(most / 1.5);
     int decimals = span < 0.1 ? 3 : span < 1 ? 2 : span < 10 ? 1 : 0;
@@ -103,6 +104,12 @@ public final class WheelView {
    * touches the chosen stretch; null where there is none.
    */
   public static @Nullable Signal signalOf(Desk desk, CharacteristicReport report, String mold) {
+    List<Signal> all = signalsOf(desk, report, mold);
+    return all.isEmpty() ? null : all.get(0);
+  }
+
+  /** All such signals, the largest first. */
+  private static List<Signal> signalsOf(Desk desk, CharacteristicReport report, String mold) {
     Stretch stretch = desk.selection().stretch();
     return desk.report().signals().stream()
         .filter(signal -> signal.scope() == Scope.MOLD && mold.equals(signal.mold()))
@@ -113,8 +120,8 @@ public final class WheelView {
                 stretch == null
                     ? signal.open()
                     : stretch.touches(desk.from(signal), desk.to(signal)))
-        .max(Comparator.comparingDouble(signal -> Math.abs(signal.sizeSigma())))
-        .orElse(null);
+        .sorted(Comparator.comparingDouble(signal -> -Math.abs(signal.sizeSigma())))
+        .toList();
   }
 
   private static String offsetWords(Desk desk, CharacteristicReport report, MoldReport mold) {

@@ -1,21 +1,25 @@
 package org.evenpour.view.screen;
 
 import java.awt.BorderLayout;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
+import javax.swing.SwingUtilities;
 import javax.swing.SwingWorker;
-import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.live.Snapshot;
+import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
@@ -33,9 +37,6 @@ public final class DeskPlace implements Place {
   static final java.util.List<String> PAGES =
       List.of("wheel", "molds", "signals", "settings", "capability", "record");
 
-  /** A new anode is on the desk within this time and a frame. */
-  private static final int HEAR_EVERY_MILLIS = 40;
-
   private final FileAsk ask;
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
@@ -50,7 +51,8 @@ public final class DeskPlace implements Place {
   private @Nullable DeskScreen desk;
   private final Renewal renewal = new Renewal(this::renew, this::notRenewed);
   private final StretchFigures figures = new StretchFigures(selection, this::log, this::figured);
-  private final Timer hearing = new Timer(HEAR_EVERY_MILLIS, event -> hear());
+  private final AtomicBoolean isDue = new AtomicBoolean();
+  private @Nullable Runnable unlisten;
   private @Nullable Supplier<Snapshot> engine;
   private @Nullable Snapshot heard;
 
@@ -83,6 +85,13 @@ public final class DeskPlace implements Place {
     look = newLook;
     JPanel panel = Parts.panel("place.desk", new BorderLayout(), newLook.ink().ground());
     host = panel;
+    panel.addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentShown(ComponentEvent event) {
+            refresh(); // it may have grown behind the board
+          }
+        });
     fill();
     return panel;
   }
@@ -129,13 +138,25 @@ public final class DeskPlace implements Place {
    * tables follow when the log is read again, which happens by itself.
    *
    * @param snapshots the engine's newest
+   * @param telling when there is a newer one
    * @param followed the log, its profile and its events
    */
-  public void follow(Supplier<Snapshot> snapshots, Sources followed) {
+  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, Sources followed) {
     engine = snapshots;
     sources = followed;
-    hearing.start();
+    unlisten = telling.tell(this::news);
     hear();
+  }
+
+  /** On any thread: however much is new, it is looked at once. */
+  private void news() {
+    if (isDue.compareAndSet(false, true)) {
+      SwingUtilities.invokeLater(
+          () -> {
+            isDue.set(false);
+            hear();
+          });
+    }
   }
 
   private void hear() {
@@ -164,7 +185,10 @@ public final class DeskPlace implements Place {
   private void grow(OpenedLog grown) {
     if (grown != log) {
       log = grown;
-      refresh();
+      JPanel panel = host;
+      if (panel != null && panel.isVisible()) {
+        refresh();
+      }
     }
   }
 
@@ -201,7 +225,7 @@ public final class DeskPlace implements Place {
 
   /** Whether more of the log is expected. */
   boolean isFollowing() {
-    return hearing.isRunning();
+    return unlisten != null;
   }
 
   /** Why the log, which has changed, could not be read again; null where it could. */
@@ -222,7 +246,12 @@ public final class DeskPlace implements Place {
     stop();
     renewal.stop();
     figures.cancel();
-    hearing.stop();
+    Runnable end = unlisten;
+    if (end != null) {
+      end.run();
+      unlisten = null;
+      engine = null;
+    }
   }
 
   /** Shows what is already opened. */

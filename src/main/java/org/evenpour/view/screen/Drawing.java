@@ -97,6 +97,12 @@ final class Drawing {
     return made::picture;
   }
 
+  /** Whether the newest picture is drawn. */
+  @SuppressWarnings("ReferenceEquality") // the very same picture
+  boolean isCurrent() {
+    return drawn.of() == made;
+  }
+
   /** What was drawn last. */
   Painted painted() {
     return drawn.painted();

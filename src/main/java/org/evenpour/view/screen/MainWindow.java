@@ -22,6 +22,7 @@ import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import org.evenpour.live.Snapshot;
+import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
@@ -104,10 +105,11 @@ public final class MainWindow {
    * Opens, on the desk, a log that an engine follows, and shows there what the engine hears.
    *
    * @param snapshots the engine's newest
+   * @param telling when there is a newer one
    * @param sources the log, which need not be there yet, its profile and its events
    */
-  public void follow(Supplier<Snapshot> snapshots, Sources sources) {
-    desk.follow(snapshots, sources);
+  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, Sources sources) {
+    desk.follow(snapshots, telling, sources);
   }
 
   /** Shows a place. */

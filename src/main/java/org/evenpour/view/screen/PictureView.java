@@ -109,6 +109,11 @@ final class PictureView extends JComponent {
     addMouseWheelListener(this::zoom);
   }
 
+  /** Whether the newest picture is drawn. */
+  boolean isCurrent() {
+    return drawing.isCurrent();
+  }
+
   /** What was drawn last. */
   Painted painted() {
     return drawing.painted();

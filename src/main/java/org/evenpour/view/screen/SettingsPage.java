@@ -9,16 +9,20 @@ import javax.swing.JPanel;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
+import org.evenpour.view.model.ScatterView;
 import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.SettingRow;
 import org.jspecify.annotations.Nullable;
 
-/** What each setting does; the chosen one over the characteristic on the same turns. */
+/**
+ * What each setting does; the chosen one over the characteristic on the same turns, and against it.
+ */
 final class SettingsPage implements Page {
   private final Desk desk;
   private final JPanel screen;
   private final DataTable<SettingRow> table;
   private final PictureView stack;
+  private final PictureView scatter;
   private final JLabel hint;
 
   SettingsPage(Desk desk) {
@@ -31,10 +35,11 @@ final class SettingsPage implements Page {
     stack = new PictureView("settings.stack", look.say("page.settings.tip"), look.ink(), 8);
     stack.onScroll(Scrolling.of(desk));
     stack.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
+    scatter = new PictureView("settings.scatter", look.say("settings.scatter"), look.ink(), 8);
     hint = Parts.dim("settings.hint", "", look);
     JPanel lower = Parts.panel("settings.lower", new BorderLayout(), look.ink().field());
     lower.add(Parts.row("settings.note", look, hint), BorderLayout.NORTH);
-    lower.add(stack, BorderLayout.CENTER);
+    lower.add(Parts.beside("settings.pictures", stack, scatter, 0.64, look), BorderLayout.CENTER);
     screen = Parts.over("page.settings", table.component(), lower, 0.42, look);
   }
 
@@ -72,12 +77,15 @@ final class SettingsPage implements Page {
     if (chosen == null) {
       hint.setText(look.say("settings.none"));
       stack.clear();
+      scatter.setVisible(false);
       return;
     }
     hint.setText(
         look.say(
             "settings.category", Desk.capital(desk.sentences().setting(chosen.report().name()))));
     Desk seen = desk.asNow();
+    scatter.setVisible(!chosen.report().category());
+    scatter.show(() -> ScatterView.of(seen, chosen, report));
     stack.show(() -> EvidenceView.settingOver(seen, chosen.report().name(), report));
     screen.revalidate();
   }
@@ -89,6 +97,9 @@ final class SettingsPage implements Page {
     List<Export> exports = new ArrayList<>();
     exports.addAll(Export.table(look, look.say("page.settings"), "settings-" + of, table));
     exports.addAll(Export.picture(look, look.say("page.settings"), "setting-" + of, stack));
+    if (scatter.isVisible()) {
+      exports.addAll(Export.picture(look, look.say("settings.scatter"), "scatter-" + of, scatter));
+    }
     return exports;
   }
 }

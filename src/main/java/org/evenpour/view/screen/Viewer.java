@@ -89,7 +89,8 @@ public final class Viewer {
                     }
                   });
           window.frame().setVisible(true);
-          window.follow(engine::snapshot, new Sources(List.of(log), profile, events));
+          window.follow(
+              engine::snapshot, engine::onSnapshot, new Sources(List.of(log), profile, events));
         });
   }
 }

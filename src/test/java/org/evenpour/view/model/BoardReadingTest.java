@@ -423,20 +423,33 @@ class BoardReadingTest {
                     .doesNotContain("Check first"));
   }
 
-  /** Both languages have the same keys; advice and settings stand in English as they come. */
   @Test
   void hasTheSameWordsInBothLanguages() {
     BoardWords english = BoardWords.of(Language.of("en"));
     BoardWords spanish = BoardWords.of(Language.of("es"));
-    assertThat(
-            spanish.board().bundle().keySet().stream()
-                .filter(key -> !key.startsWith("advice.") && !key.startsWith("setting.")))
+    assertThat(spanish.board().bundle().keySet())
         .containsExactlyInAnyOrderElementsOf(english.board().bundle().keySet());
     for (String key : english.board().bundle().keySet()) {
       assertThat(blanks(spanish.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")))
           .as(key)
           .isEqualTo(blanks(english.say(key, "{0}", "{1}", "{2}", "{3}", "{4}")));
     }
+  }
+
+  /** A mold that departs in two ways has two marks on the ring, and both are said of it. */
+  @Test
+  void showsThatAMoldHasTwoSignals() {
+    BoardModel model = BoardSample.at(BoardSample.UNEVEN).model(12, BoardSample.look("en", false));
+    MoldRing.Mold mold =
+        Objects.requireNonNull(model.ring()).molds().stream()
+            .filter(one -> one.label().equals("15"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(mold.marks()).hasSizeGreaterThan(1);
+    assertThat(mold.says()).contains("thin").contains("thick");
+    // A single anode that came out thick does not make the mold a thick one.
+    assertThat(model.verdict().parts())
+        .anySatisfy(part -> assertThat(part.text()).isEqualTo("one anode, mold 15: thick"));
   }
 
   private static String blanks(String text) {

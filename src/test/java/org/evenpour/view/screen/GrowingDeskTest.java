@@ -175,7 +175,7 @@ class GrowingDeskTest {
           table.getRowSorter().toggleSortOrder(5);
           List<Object> order = order(table);
           int chosen = table.getSelectedRow();
-          place.follow(() -> BoardSample.at(205).snapshot(), sources());
+          place.follow(() -> BoardSample.at(205).snapshot(), listener -> () -> {}, sources());
           assertThat(opened().wheels().get(0).since().anodes()).isNotEmpty();
           assertThat(place.desk()).isSameAs(desk);
           assertThat(order(table)).isEqualTo(order);

@@ -22,8 +22,14 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.function.Supplier;
 import javax.swing.RepaintManager;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.live.LiveEngine;
+import org.evenpour.live.PlantFiles;
 import org.evenpour.view.model.BoardModel;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Since;
 import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 
@@ -55,8 +61,9 @@ final class LiveBench {
   }
 
   /**
-   * {@code LOG PROFILE BEFORE FOLDER}: follows a log of so many anodes of LOG in FOLDER, and
-   * appends those that follow in LOG.
+   * {@code LOG PROFILE BEFORE FOLDER [desk]}: follows a log of so many anodes of LOG in FOLDER, and
+   * appends those that follow in LOG; looks at the board, or at the pictures of the desk's first
+   * page.
    */
   public static void main(String[] arguments) throws Exception {
     Path profile = Path.of(arguments[1]);
@@ -78,25 +85,84 @@ final class LiveBench {
     }
     try (FileChannel log = FileChannel.open(followed, StandardOpenOption.APPEND)) {
       LiveBench bench = new LiveBench(log, headings, rows);
-      bench.watchPainting();
-      Viewer.follow(
-          followed, new Sources(List.of(), profile, null), "en", false, Clock.systemUTC());
-      bench.run(before);
+      if (arguments.length > 4) {
+        MainWindow window = onEventThread(() -> desk(followed, profile));
+        bench.watchPainting(() -> place(window));
+        while (onEventThread(() -> place(window) == null)) {
+          Thread.sleep(50);
+        }
+        bench.latency("desk ", before);
+      } else {
+        bench.watchPainting(
+            () -> {
+              BoardScreen board = board();
+              return board == null ? null : board.model().place();
+            });
+        Viewer.follow(
+            followed, new Sources(List.of(), profile, null), "en", false, Clock.systemUTC());
+        while (!onEventThread(LiveBench::isComplete)) {
+          Thread.sleep(50);
+        }
+        bench.latency("board", before);
+        bench.processor(before);
+      }
     }
     System.exit(0);
   }
 
-  private void watchPainting() {
+  private static MainWindow desk(Path followed, Path profile) {
+    try {
+      LiveEngine engine =
+          LiveEngine.following(
+              followed,
+              PlantFiles.read(profile, null),
+              Clock.systemUTC(),
+              java.time.Duration.ofMillis(10));
+      MainWindow window = new MainWindow("en", false, made -> List.of());
+      window.frame().setVisible(true);
+      engine.start();
+      window.follow(
+          engine::snapshot, engine::onSnapshot, new Sources(List.of(followed), profile, null));
+      return window;
+    } catch (IntakeException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** The newest anode that the desk knows; null where a picture that is seen is not drawn yet. */
+  private static @Nullable String place(MainWindow window) {
+    OpenedLog log = window.desk().log();
+    if (log == null) {
+      return null;
+    }
+    boolean anyPicture = false;
+    for (Component part : Screens.all(window.frame())) {
+      if (part instanceof PictureView view && view.isShowing()) {
+        anyPicture = true;
+        if (!view.isCurrent()) {
+          return null;
+        }
+      }
+    }
+    List<Since.Came> came = log.wheels().get(0).since().anodes();
+    if (!anyPicture || came.isEmpty()) {
+      return anyPicture ? "nothing since" : null;
+    }
+    Since.Came last = came.get(came.size() - 1);
+    return "Turn " + last.turn() + "    Mold " + last.mold();
+  }
+
+  private void watchPainting(Supplier<@Nullable String> shows) {
     RepaintManager.setCurrentManager(
         new RepaintManager() {
           @Override
           public void paintDirtyRegions() {
             super.paintDirtyRegions();
             Toolkit.getDefaultToolkit().sync(); // what waits for the display is handed to it
-            BoardScreen board = board();
-            if (board != null) {
+            String place = shows.get();
+            if (place != null) {
               synchronized (painted) {
-                painted.add(new Painted(board.model().place(), System.nanoTime()));
+                painted.add(new Painted(place, System.nanoTime()));
                 painted.notifyAll();
               }
             }
@@ -104,10 +170,7 @@ final class LiveBench {
         });
   }
 
-  private void run(int before) throws Exception {
-    while (!onEventThread(LiveBench::isComplete)) {
-      Thread.sleep(50);
-    }
+  private void latency(String where, int before) throws Exception {
     Thread.sleep(5_000); // the desk, behind the board, has read the log as well
     SplittableRandom random = new SplittableRandom(SEED);
     double[] millis = new double[ANODES];
@@ -121,13 +184,17 @@ final class LiveBench {
     Arrays.sort(millis);
     System.out.printf(
         Locale.ROOT,
-        "behind %,7d anodes: from appended to painted, %d anodes: median %.1f ms, 95 %% under %.1f"
+        "%s behind %,7d anodes: from appended to painted, %d anodes: median %.1f ms, 95 %% under %.1f"
             + " ms, longest %.1f ms%n",
+        where,
         before,
         ANODES,
         millis[ANODES / 2],
         millis[ANODES * 95 / 100],
         millis[ANODES - 1]);
+  }
+
+  private void processor(int before) throws Exception {
     double silent = processorShare(() -> Thread.sleep(QUIET_MILLIS));
     double casting =
         processorShare(

@@ -1,0 +1,123 @@
+package org.evenpour.view.model;
+
+import java.util.Arrays;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Effect;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.IntColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.picture.ScatterPicture;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.report.Figures;
+import org.jspecify.annotations.Nullable;
+
+/** A setting against a characteristic, of the anodes of the chosen turns and mold. */
+public final class ScatterView {
+  private ScatterView() {}
+
+  /**
+   * The scatter; null where the setting is no number or nothing is known of both.
+   *
+   * <p>A setting that acts later stands at the anode that it acts on: the same mold's, so many
+   * turns on.
+   *
+   * @param row the setting with its effect, which the line shows
+   */
+  public static @Nullable ScatterPicture of(
+      Desk desk, Tables.SettingRow row, CharacteristicReport report) {
+    WheelRows wheel = desk.wheel();
+    Setting setting =
+        wheel.record().settings().stream()
+            .filter(one -> one.name().equals(row.report().name()))
+            .findFirst()
+            .orElse(null);
+    Characteristic characteristic = wheel.characteristic(report.name());
+    DoubleColumn numbers = setting == null ? null : setting.numbers();
+    if (setting == null || numbers == null || characteristic == null) {
+      return null;
+    }
+    Dots dots = new Dots(wheel.record().rows());
+    String mold = desk.selection().mold();
+    Figures figures = desk.figures(report);
+    for (String one : wheel.record().molds().names()) {
+      if (mold == null || mold.equals(one)) {
+        int lag = setting.profile().lagTurns();
+        dots.add(desk, wheel.rows(one), lag, numbers, characteristic.values(), figures);
+      }
+    }
+    return dots.size == 0 ? null : dots.picture(desk, row, report, setting);
+  }
+
+  /** Collects the dots. Owned by one call. */
+  private static final class Dots {
+    private final double[] x;
+    private final double[] y;
+    private int size;
+    private double low = Double.POSITIVE_INFINITY;
+    private double high = Double.NEGATIVE_INFINITY;
+
+    Dots(int most) {
+      x = new double[most];
+      y = new double[most];
+    }
+
+    void add(
+        Desk desk,
+        int[] rows,
+        int lag,
+        DoubleColumn setting,
+        DoubleColumn values,
+        Figures figures) {
+      Stretch turns = desk.turns();
+      WheelRows wheel = desk.wheel();
+      IntColumn turn = wheel.record().turn();
+      for (int i = 0, then = 0; i < rows.length; i++) {
+        while (then < i && turn.get(rows[then]) < turn.get(rows[i]) - lag) {
+          then++;
+        }
+        boolean isPair = turn.get(rows[then]) == turn.get(rows[i]) - lag;
+        double moved = isPair ? setting.get(lag == 0 ? rows[i] : rows[then]) : Double.NaN;
+        double value = values.get(rows[i]);
+        if (!Double.isNaN(moved) && !Double.isNaN(value) && turns.holds(wheel.at()[rows[i]])) {
+          x[size] = moved;
+          y[size++] = figures.unit().fromCanonical(value);
+          low = Math.min(low, moved);
+          high = Math.max(high, moved);
+        }
+      }
+    }
+
+    ScatterPicture picture(
+        Desk desk, Tables.SettingRow row, CharacteristicReport report, Setting setting) {
+      double air = high > low ? (high - low) * 0.04 : 1;
+      String symbol = setting.unit().symbol();
+      String name = Desk.capital(desk.sentences().setting(setting.name()));
+      return new ScatterPicture(
+          Arrays.copyOf(x, size),
+          Arrays.copyOf(y, size),
+          new Axis(symbol.isEmpty() ? name : name + ", " + symbol, low - air, high + air),
+          Charts.scale(desk, report),
+          slope(desk.figures(report), row.effect(), symbol),
+          desk.look().say("settings.scatter.tip"));
+    }
+  }
+
+  private static ScatterPicture.@Nullable Slope slope(
+      Figures figures, @Nullable Effect effect, String symbol) {
+    Double low = effect == null ? null : effect.low();
+    Double middle = effect == null ? null : effect.perUnit();
+    Double high = effect == null ? null : effect.high();
+    if (low == null || middle == null || high == null) {
+      return null;
+    }
+    double shown = figures.unit().differenceFromCanonical(middle);
+    String unit = figures.unit().symbol();
+    String number = (shown > 0 ? "+" : "") + Figures.number(shown, Tables.decimalsFor(shown));
+    return new ScatterPicture.Slope(
+        figures.unit().differenceFromCanonical(low),
+        shown,
+        figures.unit().differenceFromCanonical(high),
+        number + (unit.isEmpty() ? "" : " " + unit) + (symbol.isEmpty() ? "" : " / " + symbol));
+  }
+}
