@@ -146,7 +146,7 @@ final class CapabilitySheet {
       table.number(capability.fractionOutsideExpected(), styles.share());
       table.count(mold == null ? null : mold.outside());
       share(table, paper, mold, capability, 'X', 'E');
-      table.text(paper.say(paper.isStable(characteristic) ? "stable.yes" : "stable.no"));
+      table.text(paper.say(characteristic.inFull().isStable() ? "stable.yes" : "stable.no"));
     }
 
     private void value(@Nullable Estimate estimate) {
