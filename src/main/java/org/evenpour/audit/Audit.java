@@ -87,11 +87,18 @@ public final class Audit {
       Notes.ofWheel(wheel, results, notes);
     }
     List<Signal> signals = findings.signals();
+    List<MoldVerdict> verdicts = new ArrayList<>();
+    for (WheelRecord recorded : record.wheels()) {
+      WheelRecord wheel = measured(recorded);
+      verdicts.addAll(
+          MoldVerdicts.of(wheel, TurnIndex.of(wheel), eventsAt(record.events(), wheel), signals));
+    }
     return new Audited(
         new AuditReport(
             log(record, molds.size(), turns),
             characteristics,
             signals,
+            verdicts,
             settings,
             record.events(),
             record.setAside(),

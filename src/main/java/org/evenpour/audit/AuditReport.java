@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param log what was read
  * @param characteristics one for each wheel and characteristic
  * @param signals in the order of wheels and onsets
+ * @param verdicts one for each mold that casts, by wheels, the gravest first
  * @param settings one for each wheel and setting
  * @param events in the order of their times
  * @param setAside the first rows that could not be used
@@ -27,6 +28,7 @@ public record AuditReport(
     Log log,
     List<CharacteristicReport> characteristics,
     List<Signal> signals,
+    List<MoldVerdict> verdicts,
     List<SettingReport> settings,
     List<CastingEvent> events,
     List<SetAsideRow> setAside,
@@ -39,6 +41,7 @@ public record AuditReport(
   public AuditReport {
     characteristics = List.copyOf(characteristics);
     signals = List.copyOf(signals);
+    verdicts = List.copyOf(verdicts);
     settings = List.copyOf(settings);
     events = List.copyOf(events);
     setAside = List.copyOf(setAside);
@@ -47,7 +50,8 @@ public record AuditReport(
 
   /** The same with these signals: an audit's figures beside what has come since. */
   public AuditReport withSignals(List<Signal> others) {
-    return new AuditReport(log, characteristics, others, settings, events, setAside, notes);
+    return new AuditReport(
+        log, characteristics, others, verdicts, settings, events, setAside, notes);
   }
 
   /**
@@ -74,6 +78,7 @@ public record AuditReport(
    * @param name {@code mass}, {@code thickness}, {@code wedge}, …
    * @param unit in which the figures here are
    * @param displayUnit suffix of the unit in which people read them
+   * @param inFull what stands beside the capability indices
    * @param wheelChart null where the turns cannot be told from the molds
    */
   public record CharacteristicReport(
@@ -84,6 +89,7 @@ public record AuditReport(
       Specification specification,
       Overall overall,
       Variance variance,
+      CapabilityInFull inFull,
       @Nullable WheelChart wheelChart,
       Monitoring monitoring,
       List<MoldReport> molds) {}

@@ -18,6 +18,7 @@ import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
+import org.evenpour.audit.CapabilityInFull.ByPercentiles;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
@@ -36,6 +37,7 @@ import org.evenpour.stats.Limits;
 import org.evenpour.stats.Moments;
 import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.OneWayAnova;
+import org.evenpour.stats.Percentiles;
 import org.evenpour.stats.RunTest;
 import org.evenpour.stats.RunTests;
 import org.evenpour.stats.StudentT;
@@ -47,6 +49,9 @@ import org.jspecify.annotations.Nullable;
  * means, scatter and limits, the second the replay through the engine.
  */
 final class CharacteristicAudit {
+  /** A normal distribution is refused below this p: a choice. */
+  private static final double NORMAL_P = 0.05;
+
   private final WheelRecord record;
   private final Characteristic characteristic;
   private final TurnIndex turns;
@@ -54,7 +59,7 @@ final class CharacteristicAudit {
   private final double[] value;
   private final int molds;
 
-  private final Moments overall = new Moments();
+  private final Moments moments = new Moments();
   private final OneWayAnova byMold;
   private final MovingRange[] ranges;
   private final long[] outside;
@@ -100,7 +105,7 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
       if (!Double.isNaN(x)) {
-        overall.add(x);
+        moments.add(x);
         byMold.add(mold[i], x);
         ranges[mold[i]].add(x);
         if (specification.excludes(x)) {
@@ -132,7 +137,9 @@ final class CharacteristicAudit {
               });
       Replay.run(record, value, changes, monitor);
     }
+    List<Episode> episodes = monitor == null ? List.of() : monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
+    Overall overall = overall();
     CharacteristicReport report =
         new CharacteristicReport(
             record.wheel(),
@@ -140,14 +147,15 @@ final class CharacteristicAudit {
             characteristic.unit().suffix(),
             characteristic.displayUnit().suffix(),
             specification,
-            overall(),
+            overall,
             variance(twoWay),
+            inFull(overall, twoWay, episodes),
             limits == null || monitor == null
                 ? null
                 : wheelChart(limits, monitor.wheelTests(), points),
             monitoring(limits),
             moldReports(classicLimits, classic, twoWay));
-    return new Result(report, limits, monitor == null ? List.of() : monitor.episodes());
+    return new Result(report, limits, episodes);
   }
 
   private BaseRecord base() {
@@ -198,15 +206,57 @@ final class CharacteristicAudit {
             : rangeSum / rangeCount / org.evenpour.stats.ChartConstants.d2(2);
     long out = Arrays.stream(outside).sum();
     return new Overall(
-        overall.count(),
-        overall.mean(),
-        known(overall.sd()),
-        overall.minimum(),
-        overall.maximum(),
+        moments.count(),
+        moments.mean(),
+        known(moments.sd()),
+        moments.minimum(),
+        moments.maximum(),
         Double.isNaN(normal.a2()) || Double.isNaN(normal.pValue())
             ? null
             : new Normality(normal.a2(), normal.pValue()),
-        capability(overall, sigmaWithin, freedom, out));
+        capability(moments, sigmaWithin, freedom, out));
+  }
+
+  /** A capability holds for the future only while no mold, side or wheel departs. */
+  private static boolean isStable(List<Episode> episodes) {
+    return episodes.stream().allMatch(e -> e.scope() == Episode.Scope.POUR);
+  }
+
+  private CapabilityInFull inFull(Overall overall, TwoWay twoWay, List<Episode> episodes) {
+    Specification specification = characteristic.specification();
+    List<CapabilityInFull.Part> parts = SpreadParts.of(record, turns, mold, value, twoWay);
+    Normality normality = overall.normality();
+    Boolean normal = normality == null ? null : (Boolean) (normality.pValue() >= NORMAL_P);
+    return new CapabilityInFull(
+        isStable(episodes),
+        normal,
+        Boolean.FALSE.equals(normal) && specification.hasLimits() ? byPercentiles() : null,
+        parts,
+        SpreadParts.whatIf(parts, moments, twoWay, specification),
+        Groups.of(record, mold, value, specification));
+  }
+
+  private @Nullable ByPercentiles byPercentiles() {
+    Specification specification = characteristic.specification();
+    double[] ascending = Arrays.stream(value).filter(x -> !Double.isNaN(x)).sorted().toArray();
+    Percentiles of = Percentiles.of(ascending);
+    if (of == null) {
+      return null;
+    }
+    Double lower = specification.lower();
+    Double upper = specification.upper();
+    return new ByPercentiles(
+        of.low(),
+        of.median(),
+        of.high(),
+        lower == null || upper == null
+            ? null
+            : estimate(of.pp(lower, upper), Percentiles.ppInterval(lower, upper, ascending, 0.95)),
+        estimate(of.ppk(lower, upper), Percentiles.ppkInterval(lower, upper, ascending, 0.95)));
+  }
+
+  private static @Nullable Estimate estimate(double value, Percentiles.Interval interval) {
+    return Double.isFinite(value) ? new Estimate(value, interval.low(), interval.high()) : null;
   }
 
   private @Nullable CapabilityReport capability(
@@ -237,7 +287,7 @@ final class CharacteristicAudit {
         (double) out / moments.count());
   }
 
-  private static @Nullable Estimate estimate(Capability.@Nullable Estimate e) {
+  static @Nullable Estimate estimate(Capability.@Nullable Estimate e) {
     return e == null ? null : new Estimate(e.value(), known(e.low()), known(e.high()));
   }
 

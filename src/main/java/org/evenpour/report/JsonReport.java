@@ -78,6 +78,7 @@ public final class JsonReport {
     log(report.log());
     out.objects("characteristics", report.characteristics(), this::characteristic);
     out.objects("signals", report.signals(), this::signal);
+    out.objects("verdicts", report.verdicts(), new JsonVerdicts(out)::verdict);
     out.objects("settings", report.settings(), this::setting);
     out.objectLines("events", report.events(), this::event);
     out.objectLines("set_aside", report.setAside(), this::setAside);
@@ -112,6 +113,7 @@ public final class JsonReport {
     out.endLine();
     overall(characteristic.overall());
     variance(characteristic.variance());
+    new JsonVerdicts(out).inFull(characteristic.inFull());
     WheelChart chart = characteristic.wheelChart();
     if (chart == null) {
       out.nothing("wheel_chart");

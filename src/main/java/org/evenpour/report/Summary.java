@@ -3,6 +3,7 @@ package org.evenpour.report;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
@@ -10,7 +11,6 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
-import org.evenpour.audit.AuditReport.Scope;
 import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
@@ -24,6 +24,7 @@ public final class Summary {
 
   private static final int CHARACTERISTIC_LINES = 5;
   private static final int SIGNAL_LINES = 8;
+  private static final int VERDICT_LINES = 2;
   private static final int NOTE_LINES = 3;
 
   private final AuditReport report;
@@ -51,8 +52,10 @@ public final class Summary {
     lines.add("");
     lines.addAll(characteristics());
     lines.addAll(found());
+    lines.addAll(whatIf());
     lines.add("");
     lines.addAll(lookFirst());
+    lines.addAll(verdicts());
     int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
     List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
@@ -179,19 +182,9 @@ public final class Summary {
       cells[5] =
           words.say(
               "summary.percent", Sentences.percent(capability.fractionOutsideObserved(), words));
-      cells[6] = isStable(characteristic) ? "" : words.say("summary.unstable");
+      cells[6] = characteristic.inFull().isStable() ? "" : words.say("summary.unstable");
     }
     return cells;
-  }
-
-  /** A capability holds for the future only while no mold, side or wheel departs. */
-  private boolean isStable(CharacteristicReport characteristic) {
-    return report.signals().stream()
-        .noneMatch(
-            signal ->
-                signal.scope() != Scope.POUR
-                    && signal.wheel().equals(characteristic.wheel())
-                    && signal.characteristic().equals(characteristic.name()));
   }
 
   private String estimate(@Nullable Estimate estimate) {
@@ -226,6 +219,32 @@ public final class Summary {
       lines.add(cut(line.toString().stripTrailing()));
     }
     return lines;
+  }
+
+  /** The change that would do most where capability is least. */
+  private List<String> whatIf() {
+    VerdictSentences verdicts = new VerdictSentences(report, sentences);
+    return report.characteristics().stream()
+        .filter(one -> verdicts.whatIf(one) != null)
+        .min(Comparator.comparingDouble(one -> one.inFull().whatIfs().get(0).ppkNow()))
+        .map(verdicts::whatIf)
+        .map(said -> List.of(cut(said)))
+        .orElse(List.of());
+  }
+
+  /** What to do with the molds, as far as there is room. */
+  private List<String> verdicts() {
+    List<String> lines = new ArrayList<>();
+    for (String wheel : new VerdictSentences(report, sentences).overview()) {
+      lines.addAll(wrapped(wheel, ""));
+    }
+    if (lines.size() <= VERDICT_LINES) {
+      return lines;
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, VERDICT_LINES));
+    String last = some.get(VERDICT_LINES - 1);
+    some.set(VERDICT_LINES - 1, cut(last + " " + words.say("summary.more.verdicts")));
+    return some;
   }
 
   private List<String> lookFirst() {

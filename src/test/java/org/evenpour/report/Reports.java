@@ -22,6 +22,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
+import org.evenpour.audit.CapabilityInFull;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
@@ -52,6 +53,7 @@ public final class Reports {
                 "thickness", "mm", new Specification(40.7, 43.2, 45.7), 43.25, 0.62, turns),
             characteristic("wedge", "mm", new Specification(null, null, 3.0), 1.1, 0.45, turns)),
         List.of(washSignal(), moldChange(), wheelUp(), singlePour()),
+        List.of(),
         List.of(
             new SettingReport(
                 "N2",
@@ -95,6 +97,7 @@ public final class Reports {
             Specification.NONE,
             new Overall(1, 388.0, null, 388.0, 388.0, null, null),
             new Variance(null, null, null, null, null, null, null),
+            CapabilityInFull.bare(false),
             null,
             new Monitoring("none", 0, null, null, null, null, 1, null),
             List.of(
@@ -127,6 +130,7 @@ public final class Reports {
         new AuditReport.Log(List.of(), 1, 1, 0, START, START, List.of(""), 1, 1),
         List.of(characteristic),
         List.of(signal),
+        List.of(),
         List.of(
             new SettingReport(
                 "",
@@ -170,6 +174,7 @@ public final class Reports {
               good.specification(),
               good.overall(),
               good.variance(),
+              CapabilityInFull.bare(false),
               good.wheelChart(),
               good.monitoring(),
               molds));
@@ -216,6 +221,7 @@ public final class Reports {
             List.of(formula), 3, 1, 2, START, START, List.of(formula, "[a]:*?/\\'"), 8, 3),
         characteristics,
         List.of(signal),
+        List.of(),
         List.of(
             new SettingReport(
                 formula,
@@ -407,12 +413,34 @@ public final class Reports {
   public static AuditReport with(AuditReport report, List<Signal> signals) {
     return new AuditReport(
         report.log(),
-        report.characteristics(),
+        report.characteristics().stream().map(one -> judged(one, signals)).toList(),
         signals,
+        report.verdicts(),
         report.settings(),
         report.events(),
         report.setAside(),
         report.notes());
+  }
+
+  /** Stable where no signal but single pours speaks against it. */
+  private static CharacteristicReport judged(CharacteristicReport one, List<Signal> signals) {
+    boolean isStable =
+        signals.stream()
+            .noneMatch(
+                signal ->
+                    signal.scope() != Scope.POUR && signal.characteristic().equals(one.name()));
+    return new CharacteristicReport(
+        one.wheel(),
+        one.name(),
+        one.unit(),
+        one.displayUnit(),
+        one.specification(),
+        one.overall(),
+        one.variance(),
+        CapabilityInFull.bare(isStable),
+        one.wheelChart(),
+        one.monitoring(),
+        one.molds());
   }
 
   /** When a turn began: every 14 minutes and 20 seconds one. */
@@ -453,6 +481,7 @@ public final class Reports {
         specification,
         overall,
         new Variance(variance * 0.3, variance * 0.2, variance * 0.5, 31.7, 25, 5954, 1.0E-120),
+        CapabilityInFull.bare(false),
         chart,
         new Monitoring(
             "proposed by this audit",

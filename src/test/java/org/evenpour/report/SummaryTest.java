@@ -72,6 +72,7 @@ class SummaryTest {
             plant.log(),
             Collections.nCopies(9, plant.characteristics().get(0)),
             signals,
+            plant.verdicts(),
             plant.settings(),
             plant.events(),
             plant.setAside(),

@@ -102,9 +102,12 @@ public final class AuditWorkbook {
       WheelPictures.write(paper, sources);
     }
     RankingPictures.write(paper);
+    VerdictsSheet.write(paper);
+    SpreadSheet.write(paper);
     SignalsSheet.write(paper);
     MoldsSheet.write(paper);
     CapabilitySheet.write(paper);
+    GroupsSheet.write(paper);
     RunTestsSheet.write(paper);
     RecordSheets.settings(paper);
     RecordSheets.events(paper);

@@ -6,6 +6,8 @@ import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.CapabilityInFull;
+import org.evenpour.audit.CapabilityInFull.ByPercentiles;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +26,7 @@ final class CapabilitySheet {
     String to = paper.say("head.to");
     String cpk = paper.say("head.cpk");
     String ppk = paper.say("head.ppk");
+    String percentile = paper.say("head.percentile");
     Table table =
         new Table(
             paper,
@@ -54,7 +57,11 @@ final class CapabilitySheet {
                 Column.figures(paper.say("head.expected_outside")),
                 Column.figures(paper.say("head.outside")),
                 Column.figures(paper.say("head.observed_outside")),
-                Column.words(paper.say("head.stable"))));
+                Column.words(paper.say("head.stable")),
+                Column.words(paper.say("head.normal")),
+                Column.figures(percentile),
+                Column.figures(paper.say("head.interval", percentile, from)),
+                Column.figures(paper.say("head.interval", percentile, to))));
     for (CharacteristicReport characteristic : paper.report().characteristics()) {
       if (characteristic.overall().capability() != null) {
         new Row(paper, table, characteristic, null).write();
@@ -146,7 +153,25 @@ final class CapabilitySheet {
       table.number(capability.fractionOutsideExpected(), styles.share());
       table.count(mold == null ? null : mold.outside());
       share(table, paper, mold, capability, 'X', 'E');
-      table.text(paper.say(paper.isStable(characteristic) ? "stable.yes" : "stable.no"));
+      table.text(paper.say(characteristic.inFull().isStable() ? "stable.yes" : "stable.no"));
+      if (mold == null) {
+        percentiles(characteristic.inFull());
+      }
+    }
+
+    /** Indices without a normal distribution, where it is refused. */
+    private void percentiles(CapabilityInFull full) {
+      Boolean normal = full.isNormal();
+      ByPercentiles by = full.percentiles();
+      if (normal == null) {
+        table.blank();
+      } else {
+        table.text(paper.say(normal ? "normal.yes" : by == null ? "normal.few" : "normal.no"));
+      }
+      if (by != null) {
+        value(by.ppk());
+        interval(by.ppk());
+      }
     }
 
     private void value(@Nullable Estimate estimate) {

@@ -4,7 +4,6 @@ import java.time.ZoneId;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.Words;
@@ -53,15 +52,5 @@ record Paper(SXSSFWorkbook book, Styles styles, Sentences sentences, AuditReport
   /** A difference in the unit that is shown; null stays null. */
   static @Nullable Double difference(Unit unit, @Nullable Double computed) {
     return computed == null ? null : (Double) unit.differenceFromCanonical(computed);
-  }
-
-  /** Whether no mold, side or wheel departed for longer than a pour. */
-  boolean isStable(CharacteristicReport characteristic) {
-    return report.signals().stream()
-        .noneMatch(
-            signal ->
-                signal.scope() != Scope.POUR
-                    && signal.wheel().equals(characteristic.wheel())
-                    && signal.characteristic().equals(characteristic.name()));
   }
 }

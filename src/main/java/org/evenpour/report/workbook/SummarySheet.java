@@ -199,7 +199,7 @@ final class SummarySheet {
         row,
         11,
         styles.text(),
-        paper.say(paper.isStable(characteristic) ? "stable.yes" : "stable.no"));
+        paper.say(characteristic.inFull().isStable() ? "stable.yes" : "stable.no"));
   }
 
   private void estimate(Row row, int column, @Nullable Estimate estimate) {

@@ -11,6 +11,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.VerdictSentences;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,6 +105,11 @@ public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
     }
     Sentences plain = Sentences.of(log().report(), look.language().report(), log().zone());
     return new Sentences(plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
+  }
+
+  /** Says verdicts on molds, of the whole record, in the units and the language of the look. */
+  public VerdictSentences verdicts() {
+    return new VerdictSentences(report(), sentences());
   }
 
   /** The turns that pages show: the chosen stretch or the whole period. */

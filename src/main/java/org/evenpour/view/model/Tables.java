@@ -13,6 +13,8 @@ import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.CapabilityInFull.Group;
+import org.evenpour.audit.MoldVerdict;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.picture.IntervalBar;
 import org.evenpour.picture.Mark;
@@ -57,6 +59,7 @@ public final class Tables {
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
     columns.add(new Column<>("shift", unit, 17, row -> shift(desk, figures, row.signal())));
+    columns.add(new Column<>("verdict", "", 13, row -> verdict(desk, report, row.mold())));
     columns.add(
         new Column<>(
             "offset",
@@ -80,6 +83,16 @@ public final class Tables {
     }
     columns.add(new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
     return columns;
+  }
+
+  /** What to do with the mold; the gravest first when sorted. */
+  private static Cell verdict(Desk desk, CharacteristicReport report, String mold) {
+    MoldVerdict its = WheelView.verdict(desk, report.wheel(), mold);
+    if (its == null || its.verdict() == null) {
+      return new Cell.Marked(Mark.NONE, "—", null);
+    }
+    return new Cell.Marked(
+        Mark.NONE, desk.verdicts().verdict(its), (double) its.verdict().ordinal());
   }
 
   private static Cell shift(Desk desk, Figures figures, @Nullable Signal signal) {
@@ -262,9 +275,17 @@ public final class Tables {
         middle == null ? null : (Double) Math.abs(middle));
   }
 
-  /** One line of capability: the whole wheel, or a mold. */
+  /**
+   * One line of capability: the whole wheel, a mold, a ladle side, a charge or a crew.
+   *
+   * @param mold null unless the line is a mold's
+   */
   public record CapabilityRow(
-      String name, @Nullable CapabilityReport capability, long signals, long count) {}
+      String name,
+      @Nullable String mold,
+      @Nullable CapabilityReport capability,
+      long signals,
+      long count) {}
 
   /** All characteristics of the chosen wheel. */
   public static List<CapabilityRow> capability(Desk desk) {
@@ -274,6 +295,7 @@ public final class Tables {
         rows.add(
             new CapabilityRow(
                 desk.name(report.name()),
+                null,
                 report.overall().capability(),
                 signals(desk, report, null),
                 report.overall().count()));
@@ -288,10 +310,41 @@ public final class Tables {
     for (MoldReport mold : report.molds()) {
       rows.add(
           new CapabilityRow(
-              mold.mold(), mold.capability(), signals(desk, report, mold.mold()), mold.count()));
+              mold.mold(),
+              mold.mold(),
+              mold.capability(),
+              signals(desk, report, mold.mold()),
+              mold.count()));
     }
     rows.sort(Comparator.comparingDouble(Tables::cpk));
+    long signals = signals(desk, report, null);
+    for (Group group : report.inFull().groups()) {
+      String name = desk.look().say("group." + group.by(), group.name());
+      rows.add(
+          new CapabilityRow(
+              group.isFew() ? desk.look().say("group.few", name) : name,
+              null,
+              capability(group),
+              signals,
+              group.count()));
+    }
     return rows;
+  }
+
+  private static @Nullable CapabilityReport capability(Group group) {
+    Long outside = group.outside();
+    return outside == null
+        ? null
+        : new CapabilityReport(
+            null,
+            group.cpk(),
+            null,
+            null,
+            null,
+            group.ppk(),
+            null,
+            null,
+            (double) outside / group.count());
   }
 
   private static double cpk(CapabilityRow row) {

@@ -8,7 +8,8 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.AuditReport.Variance;
+import org.evenpour.audit.CapabilityInFull.Part;
+import org.evenpour.audit.MoldVerdict;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.picture.DistributionPicture;
@@ -124,6 +125,14 @@ public final class WheelView {
         .toList();
   }
 
+  /** What to do with a mold; null where nothing is known of it. */
+  public static @Nullable MoldVerdict verdict(Desk desk, String wheel, String mold) {
+    return desk.report().verdicts().stream()
+        .filter(one -> one.wheel().equals(wheel) && one.mold().equals(mold))
+        .findFirst()
+        .orElse(null);
+  }
+
   private static String offsetWords(Desk desk, CharacteristicReport report, MoldReport mold) {
     Double offset = mold.offset();
     return offset == null
@@ -221,33 +230,24 @@ public final class WheelView {
 
   /** Where the spread comes from; null where the record cannot tell. */
   public static @Nullable SpreadBar spread(Desk desk, CharacteristicReport report) {
-    Variance variance = report.variance();
-    Double mold = variance.mold();
-    Double turn = variance.turn();
-    Double pour = variance.pour();
-    if (mold == null || turn == null || pour == null || mold + turn + pour <= 0) {
-      return null;
-    }
-    double whole = mold + turn + pour;
-    return new SpreadBar(
-        List.of(
-            part(desk, report, "spread.mold", mold, whole),
-            part(desk, report, "spread.turn", turn, whole),
-            part(desk, report, "spread.pour", pour, whole)));
+    List<Part> parts = report.inFull().parts();
+    return parts.isEmpty()
+        ? null
+        : new SpreadBar(parts.stream().map(part -> part(desk, report, part)).toList());
   }
 
-  private static SpreadBar.Part part(
-      Desk desk, CharacteristicReport report, String key, double variance, double whole) {
+  private static SpreadBar.Part part(Desk desk, CharacteristicReport report, Part part) {
     Figures figures = desk.figures(report);
     String unit = figures.unit().symbol();
+    String key = "spread." + part.source().name().toLowerCase(java.util.Locale.ROOT);
     return new SpreadBar.Part(
-        variance / whole,
+        part.share(),
         desk.look().say(key),
         desk.look()
             .say(
                 "spread.figure",
-                Figures.number(100 * variance / whole, 0),
-                figures.spread(Math.sqrt(variance)) + (unit.isEmpty() ? "" : " " + unit)),
+                Figures.number(100 * part.share(), 0),
+                figures.spread(part.sd()) + (unit.isEmpty() ? "" : " " + unit)),
         desk.look().say(key + ".tip"));
   }
 

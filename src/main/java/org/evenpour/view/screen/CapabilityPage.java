@@ -9,9 +9,11 @@ import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.picture.SpreadBar;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.CapabilityRow;
+import org.evenpour.view.model.WheelView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +26,9 @@ final class CapabilityPage implements Page {
   private final DataTable<CapabilityRow> molds;
   private final JLabel title;
   private final JTextArea none;
+  private final PictureView spread;
+  private final JLabel spreadTitle;
+  private final JTextArea whatIf;
 
   CapabilityPage(Desk desk) {
     this.desk = desk;
@@ -34,7 +39,14 @@ final class CapabilityPage implements Page {
     molds =
         new DataTable<>(
             "capability.molds", look.say("page.capability.tip"), look, CapabilityRow::name);
-    molds.onChosen(row -> desk.selection().chooseMold(row.name()));
+    molds.onChosen(
+        row -> {
+          if (row.mold() != null) {
+            desk.selection().chooseMold(row.mold());
+          }
+        });
+    spread = new PictureView("capability.spread", look.say("spread.title"), look.ink(), 8);
+    whatIf = Parts.prose("capability.what-if", "", look.ink().font(1), look);
     whole.onChosen(
         row -> {
           for (CharacteristicReport one : desk.report().characteristics()) {
@@ -65,6 +77,10 @@ final class CapabilityPage implements Page {
         Parts.prose("capability.note", look.say("capability.note"), look.ink().font(0.92), look);
     note.setForeground(look.ink().dim());
     above.add(note, gaps);
+    spreadTitle = Parts.heading("capability.spread.title", "", look);
+    above.add(spreadTitle, gaps);
+    above.add(spread, "growx, h " + look.px(78) + "!, wrap");
+    above.add(whatIf, gaps);
     above.add(title, gaps);
     above.add(none, gaps);
     screen = Parts.panel("page.capability", new BorderLayout(), look.ink().field());
@@ -102,7 +118,19 @@ final class CapabilityPage implements Page {
       molds.show(
           desk.about(), Tables.capabilityColumns(desk, "mold"), Tables.capability(desk, report));
       @Nullable String mold = desk.selection().mold();
-      molds.choose(row -> row.name().equals(mold));
+      molds.choose(row -> mold != null && mold.equals(row.mold()));
+      SpreadBar bar = WheelView.spread(desk, report);
+      spreadTitle.setVisible(bar != null);
+      spreadTitle.setText(look.say("capability.spread", name));
+      spread.setVisible(bar != null);
+      spread.show(() -> bar);
+      whatIf.setText(
+          String.join(
+              "\n",
+              report.inFull().whatIfs().stream()
+                  .map(one -> desk.verdicts().whatIf(report, one))
+                  .toList()));
+      whatIf.setVisible(bar != null && !report.inFull().whatIfs().isEmpty());
     }
     screen.revalidate();
   }
@@ -115,6 +143,14 @@ final class CapabilityPage implements Page {
     exports.addAll(
         Export.table(
             look, title.getText(), "capability-molds-" + desk.selection().characteristic(), molds));
+    if (spread.isVisible()) {
+      exports.addAll(
+          Export.picture(
+              look,
+              look.say("spread.title"),
+              "capability-spread-" + desk.selection().characteristic(),
+              spread));
+    }
     return exports;
   }
 }

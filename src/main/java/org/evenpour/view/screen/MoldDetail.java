@@ -10,6 +10,7 @@ import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.MoldVerdict;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.report.Figures;
 import org.evenpour.view.model.Charts;
@@ -77,15 +78,21 @@ final class MoldDetail {
     facts.setText(facts(its, figures));
     var sentences = desk.sentences();
     List<String> said = new ArrayList<>();
+    MoldVerdict verdict = WheelView.verdict(desk, report.wheel(), mold);
+    if (verdict != null) {
+      String what = Desk.capital(desk.verdicts().verdict(verdict));
+      said.add(look.say("mold.verdict", what, desk.verdicts().reason(verdict)));
+    }
+    int before = said.size();
     for (Signal signal : desk.signals()) {
       if (mold.equals(signal.mold()) && signal.characteristic().equals(report.name())) {
         said.add(Charts.mark(signal).sign() + " " + sentences.signal(signal));
       }
     }
-    signals.setText(
-        said.isEmpty()
-            ? look.say("mold.no.signals", look.language().report().characteristic(report.name()))
-            : String.join("\n", said.subList(0, Math.min(3, said.size()))));
+    if (said.size() == before) {
+      said.add(look.say("mold.no.signals", look.language().report().characteristic(report.name())));
+    }
+    signals.setText(String.join("\n", said.subList(0, Math.min(before + 3, said.size()))));
     Desk seen = desk.asNow();
     series.show(() -> Charts.mold(seen, report, mold, true));
     distribution.show(() -> WheelView.distribution(seen, report, mold));

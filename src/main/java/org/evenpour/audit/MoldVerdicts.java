@@ -1,0 +1,398 @@
+package org.evenpour.audit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.MoldVerdict.Reason;
+import org.evenpour.audit.MoldVerdict.Standing;
+import org.evenpour.audit.MoldVerdict.ThickSide;
+import org.evenpour.audit.MoldVerdict.Verdict;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.casting.Specification;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.MoldChange;
+import org.evenpour.stats.Robust;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to do with each mold of a wheel: rules asked in the order of {@link Reason}, the first that
+ * applies decides. All thresholds are choices, and documented as such.
+ */
+final class MoldVerdicts {
+  /** Published: molds are scrapped after 550 to 750 t. */
+  static final double LIFE_FROM_TONNES = 550;
+
+  static final double LIFE_TO_TONNES = 750;
+
+  /** A trend that meets the tolerance within so many casts: about a week's work of a mold. */
+  static final double SOON_CASTS = 250;
+
+  /** A trend that meets it later than any mold lives is no news: 750 t in anodes of 400 kg. */
+  static final double LATE_CASTS = 1875;
+
+  /** An offset matters from this share of the room that the wheel's center leaves on its side. */
+  static final double SHARE_OF_ROOM = 0.25;
+
+  /** A mold's scatter is its own from so many times the molds' median. */
+  static final double OWN_SCATTER = 1.5;
+
+  /** The log's own count of casts on the mold, if it keeps one. */
+  private static final Set<String> COUNTERS = Set.of("casts_on_mold", "mold_casts");
+
+  private final WheelRecord record;
+  private final MoldLives lives;
+  private final List<Signal> signals;
+  private final Map<String, List<@Nullable Standing>> standings = new LinkedHashMap<>();
+  private final Map<String, Specification> specifications = new LinkedHashMap<>();
+  private final Map<String, Double> usualSd = new LinkedHashMap<>();
+
+  private MoldVerdicts(WheelRecord record, MoldLives lives, List<Signal> signals) {
+    this.record = record;
+    this.lives = lives;
+    this.signals = signals;
+  }
+
+  /**
+   * The verdicts of a wheel, the gravest first.
+   *
+   * @param record without characteristics that its rows never have
+   * @param events at this wheel, in the order of time
+   * @param signals of the whole audit
+   */
+  static List<MoldVerdict> of(
+      WheelRecord record, TurnIndex turns, List<CastingEvent> events, List<Signal> signals) {
+    Set<MoldChange> dressings = new HashSet<>();
+    List<MoldChange> changes = new ArrayList<>();
+    for (CastingEvent event : events) {
+      List<MoldChange> one = Audit.moldChanges(List.of(event), record);
+      changes.addAll(one);
+      if (!event.kind().equals("mold_changed")) {
+        dressings.addAll(one);
+      }
+    }
+    MoldVerdicts verdicts =
+        new MoldVerdicts(record, MoldLives.of(record, turns, changes, dressings), signals);
+    return verdicts.all();
+  }
+
+  private List<MoldVerdict> all() {
+    for (Characteristic one : record.characteristics()) {
+      if (!one.name().equals("mass_deviation")) {
+        double[] values = new double[record.rows() - lives.from()];
+        for (int i = 0; i < values.length; i++) {
+          values[i] = one.values().get(lives.from() + i);
+        }
+        add(one.name(), values, one.specification());
+      }
+    }
+    double[] area = PlanArea.of(record, lives.from());
+    if (area != null) {
+      add(PlanArea.NAME, area, Specification.NONE);
+    }
+    List<@Nullable ThickSide> sides = ThickSides.of(record, lives);
+    List<MoldVerdict> verdicts = new ArrayList<>();
+    for (int m = 0; m < record.molds().size(); m++) {
+      if (lives.latest()[m] >= 0) {
+        verdicts.add(verdict(m, sides.get(m)));
+      }
+    }
+    verdicts.sort(
+        Comparator.comparingInt((MoldVerdict v) -> v.verdict() == null ? -1 : v.verdict().ordinal())
+            .reversed()
+            .thenComparing(MoldVerdict::reason)
+            .thenComparing(MoldVerdict::mold, MoldOrder::compare));
+    return verdicts;
+  }
+
+  private void add(String name, double[] values, Specification specification) {
+    List<@Nullable Standing> its = MoldStandings.of(name, values, lives, specification);
+    standings.put(name, its);
+    specifications.put(name, specification);
+    usualSd.put(
+        name,
+        Robust.median(
+            its.stream()
+                .filter(one -> one != null && one.sd() != null)
+                .mapToDouble(one -> one == null || one.sd() == null ? 0 : one.sd())
+                .toArray()));
+  }
+
+  private MoldVerdict verdict(int m, @Nullable ThickSide side) {
+    List<Standing> its = new ArrayList<>();
+    for (List<@Nullable Standing> each : standings.values()) {
+      Standing one = each.get(m);
+      if (one != null) {
+        its.add(one);
+      }
+    }
+    String mold = record.molds().name(m);
+    Long onMold = onMold(m);
+    Double tonnes = tonnes(onMold, its);
+    Found found = new Rules(its, mold, onMold, tonnes, lives.casts()[m]).ask();
+    return new MoldVerdict(
+        record.wheel(),
+        mold,
+        serial(m),
+        found.verdict(),
+        found.reason(),
+        found.characteristic(),
+        found.signal(),
+        lives.casts()[m],
+        lives.onMold()[m] >= 0,
+        onMold,
+        tonnes,
+        side,
+        its);
+  }
+
+  private @Nullable String serial(int m) {
+    for (int i = record.rows() - 1; i >= lives.from() && record.serials().size() > 0; i--) {
+      if (record.mold().get(i) == m && record.serial().get(i) >= 0) {
+        return record.serials().name(record.serial().get(i));
+      }
+    }
+    return null;
+  }
+
+  /** The log's own count before what can be counted here; null where neither tells. */
+  private @Nullable Long onMold(int m) {
+    for (Setting setting : record.settings()) {
+      DoubleColumn numbers = setting.numbers();
+      if (numbers != null && COUNTERS.contains(setting.name())) {
+        for (int i = record.rows() - 1; i >= lives.from(); i--) {
+          double count = record.mold().get(i) == m ? numbers.get(i) : Double.NaN;
+          if (count >= 0) {
+            return Math.round(count);
+          }
+        }
+      }
+    }
+    return lives.onMold()[m] >= 0 ? (Long) lives.onMold()[m] : null;
+  }
+
+  private static @Nullable Double tonnes(@Nullable Long casts, List<Standing> its) {
+    for (Standing one : its) {
+      if (one.characteristic().equals("mass") && casts != null) {
+        return casts * one.level() / 1000;
+      }
+    }
+    return null;
+  }
+
+  private record Found(
+      @Nullable Verdict verdict,
+      Reason reason,
+      @Nullable String characteristic,
+      @Nullable String signal) {
+
+    static Found by(Verdict verdict, Reason reason, @Nullable String characteristic) {
+      return new Found(verdict, reason, characteristic, null);
+    }
+  }
+
+  /** The rules for one mold. */
+  private final class Rules {
+    private final List<Standing> its;
+    private final String mold;
+    private final @Nullable Long onMold;
+    private final @Nullable Double tonnes;
+    private final long casts;
+
+    Rules(
+        List<Standing> its,
+        String mold,
+        @Nullable Long onMold,
+        @Nullable Double tonnes,
+        long casts) {
+      this.its = its;
+      this.mold = mold;
+      this.onMold = onMold;
+      this.tonnes = tonnes;
+      this.casts = casts;
+    }
+
+    Found ask() {
+      Found found = life();
+      found = found == null ? wears(SOON_CASTS, Verdict.REPLACE, Reason.WEARS) : found;
+      found = found == null ? scatters() : found;
+      found = found == null ? few() : found;
+      found = found == null ? dress() : found;
+      found = found == null ? step() : found;
+      found = found == null ? wears(LATE_CASTS, Verdict.WATCH, Reason.TREND) : found;
+      found = found == null ? signal() : found;
+      found = found == null ? near() : found;
+      return found == null ? rest() : found;
+    }
+
+    private @Nullable Found life() {
+      if (tonnes == null || onMold == null || tonnes < LIFE_FROM_TONNES) {
+        return null;
+      }
+      boolean worn =
+          tonnes >= LIFE_TO_TONNES || wears(LATE_CASTS, Verdict.WATCH, Reason.TREND) != null;
+      return Found.by(worn ? Verdict.REPLACE : Verdict.WATCH, Reason.LIFE, null);
+    }
+
+    private @Nullable Found wears(double within, Verdict verdict, Reason reason) {
+      Standing soonest = null;
+      double least = within;
+      for (Standing one : its) {
+        MoldVerdict.Trend trend = one.trend();
+        Double left = trend == null ? null : trend.castsLeft();
+        if (left != null && left <= least && isCavity(one)) {
+          least = left;
+          soonest = one;
+        }
+      }
+      return soonest == null ? null : Found.by(verdict, reason, soonest.characteristic());
+    }
+
+    /** Mass is fixed by the weighing, and no sign of the mold. */
+    private static boolean isCavity(Standing one) {
+      return !one.characteristic().equals("mass");
+    }
+
+    private @Nullable Found scatters() {
+      for (Standing one : its) {
+        Specification spec = specification(one);
+        Double sd = one.sd();
+        Double lower = spec.lower();
+        Double upper = spec.upper();
+        if (sd == null || lower == null || upper == null || casts < MoldStandings.FEWEST) {
+          continue;
+        }
+        double usual = usualSd.getOrDefault(one.characteristic(), Double.NaN);
+        // below two thirds one anode in twenty lies outside even at the center
+        if (upper - lower < 6 * sd * 2 / 3 && sd > OWN_SCATTER * usual) {
+          return Found.by(Verdict.REPLACE, Reason.SCATTERS, one.characteristic());
+        }
+      }
+      return null;
+    }
+
+    private @Nullable Found few() {
+      return casts < MoldStandings.FEWEST ? Found.by(Verdict.WATCH, Reason.FEW, null) : null;
+    }
+
+    private @Nullable Found dress() {
+      Standing wedge = named("wedge");
+      if (wedge != null && wedge.offset() > 0 && matters(wedge) && isShort(wedge, true)) {
+        return Found.by(Verdict.LEVEL, Reason.WEDGE, "wedge");
+      }
+      Standing thickness = named("thickness");
+      if (thickness != null && matters(thickness) && isShort(thickness, true)) {
+        return byThickness(thickness);
+      }
+      return null;
+    }
+
+    /** Whose is an offset of thickness: the cavity's or the pour's. */
+    private Found byThickness(Standing thickness) {
+      Standing area = named(PlanArea.NAME);
+      if (area == null) {
+        return Found.by(Verdict.LEVEL, Reason.THICKNESS, thickness.characteristic());
+      }
+      // an offset of thickness of so many per cent is the cavity's if the area answers for half
+      double shareOfArea =
+          -(area.offset() / area.level()) / (thickness.offset() / thickness.level());
+      return area.standsOut() && shareOfArea >= 0.5
+          ? Found.by(Verdict.LEVEL, Reason.CAVITY, thickness.characteristic())
+          : Found.by(Verdict.WATCH, Reason.POUR, thickness.characteristic());
+    }
+
+    private @Nullable Found step() {
+      for (Standing one : its) {
+        AuditReport.Estimate step = one.step();
+        Double low = step == null ? null : step.low();
+        Double high = step == null ? null : step.high();
+        if (step != null
+            && low != null
+            && high != null
+            && (low > 0 || high < 0)
+            && isLarge(one, step.value())) {
+          return Found.by(Verdict.WATCH, Reason.STEP, one.characteristic());
+        }
+      }
+      return null;
+    }
+
+    private @Nullable Found signal() {
+      return signals.stream()
+          .filter(s -> s.open() && s.scope() == Scope.MOLD)
+          .filter(s -> s.wheel().equals(record.wheel()) && mold.equals(s.mold()))
+          .max(Comparator.comparingDouble(s -> Math.abs(s.sizeSigma())))
+          .map(s -> new Found(Verdict.WATCH, Reason.SIGNAL, s.characteristic(), s.id()))
+          .orElse(null);
+    }
+
+    private @Nullable Found near() {
+      for (Standing one : its) {
+        boolean bad = !one.characteristic().equals("wedge") || one.offset() > 0;
+        if (bad && matters(one) && isShort(one, false)) {
+          return Found.by(
+              Verdict.WATCH,
+              one.characteristic().equals("mass") ? Reason.POUR : Reason.NEAR,
+              one.characteristic());
+        }
+      }
+      return null;
+    }
+
+    private Found rest() {
+      Standing tightest = null;
+      for (Standing one : its) {
+        AuditReport.Estimate room = one.room();
+        AuditReport.Estimate least = tightest == null ? null : tightest.room();
+        // mass is the pour's, and the mold is asked first for what is its own
+        if (room != null && isCavity(one) && (least == null || room.value() < least.value())) {
+          tightest = one;
+        }
+      }
+      if (tightest == null) {
+        tightest = its.stream().filter(one -> one.room() != null).findFirst().orElse(null);
+      }
+      return tightest == null
+          ? new Found(null, Reason.NO_TOLERANCE, null, null)
+          : Found.by(Verdict.KEEP, Reason.SOUND, tightest.characteristic());
+    }
+
+    private @Nullable Standing named(String name) {
+      return its.stream().filter(one -> one.characteristic().equals(name)).findFirst().orElse(null);
+    }
+
+    /** Beyond the decision limits, and large against the tolerance. */
+    private boolean matters(Standing one) {
+      return one.standsOut() && isLarge(one, one.offset());
+    }
+
+    private boolean isLarge(Standing one, double offset) {
+      Specification spec = specification(one);
+      Double limit = offset > 0 ? spec.upper() : spec.lower();
+      double center = one.level() - one.offset();
+      return limit != null && Math.abs(offset) >= SHARE_OF_ROOM * Math.abs(limit - center);
+    }
+
+    /** Whether the mold's own Ppk is below 1: beyond doubt, or as it looks. */
+    private boolean isShort(Standing one, boolean beyondDoubt) {
+      AuditReport.Estimate room = one.room();
+      if (room == null) {
+        return false;
+      }
+      Double high = room.high();
+      return (beyondDoubt && high != null ? high : room.value()) < 1;
+    }
+
+    private Specification specification(Standing one) {
+      return specifications.getOrDefault(one.characteristic(), Specification.NONE);
+    }
+  }
+}

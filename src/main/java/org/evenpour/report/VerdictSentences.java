@@ -1,0 +1,218 @@
+package org.evenpour.report;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.CapabilityInFull.WhatIf;
+import org.evenpour.audit.MoldOrder;
+import org.evenpour.audit.MoldVerdict;
+import org.evenpour.audit.MoldVerdict.Standing;
+import org.evenpour.audit.MoldVerdict.ThickSide;
+import org.evenpour.audit.MoldVerdict.Trend;
+import org.evenpour.audit.MoldVerdict.Verdict;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Says what to do with a mold and why, in one sentence each.
+ *
+ * @param report that the verdicts are of
+ * @param sentences the wording
+ */
+public record VerdictSentences(AuditReport report, Sentences sentences) {
+
+  private static final Verdict[] GRAVEST_FIRST = {
+    Verdict.REPLACE, Verdict.LEVEL, Verdict.WATCH, Verdict.KEEP
+  };
+
+  /** Keep, watch, level or dress, replace; a dash where nothing can be said. */
+  public String verdict(MoldVerdict verdict) {
+    Verdict its = verdict.verdict();
+    return words().say(its == null ? "missing" : "verdict." + key(its));
+  }
+
+  /** Why, with the figures. */
+  public String reason(MoldVerdict verdict) {
+    Standing one = verdict.standing(verdict.characteristic());
+    String key = "why." + key(verdict.reason());
+    return switch (verdict.reason()) {
+      case LIFE ->
+          words()
+              .say(
+                  key,
+                  words().count(verdict.castsOnMold() == null ? 0 : verdict.castsOnMold()),
+                  Figures.number(verdict.tonnes() == null ? 0 : verdict.tonnes(), 0));
+      case FEW -> words().say(key, words().count(verdict.casts()));
+      case NO_TOLERANCE -> words().say(key);
+      case SIGNAL -> signal(verdict);
+      default -> one == null ? words().say("missing") : byStanding(key, verdict, one);
+    };
+  }
+
+  private String byStanding(String key, MoldVerdict verdict, Standing one) {
+    Figures figures = sentences.figures(verdict.wheel(), one.characteristic());
+    String name = words().characteristic(one.characteristic());
+    String offset = figures.departure(one.offset(), figures.decimalsOf(one.offset()));
+    return switch (verdict.reason()) {
+      case WEARS, TREND -> trend(key, figures, name, one);
+      case SCATTERS ->
+          words()
+              .say(key, name, one.sd() == null ? words().say("missing") : figures.spread(one.sd()));
+      case STEP -> {
+        Estimate step = one.step();
+        yield words()
+            .say(
+                key,
+                name,
+                step == null
+                    ? words().say("missing")
+                    : figures.departure(step.value(), figures.decimalsOf(step.value())));
+      }
+      case WEDGE -> words().say(key, figures.mean(one.level()), index(one.room())) + thick(verdict);
+      case CAVITY -> words().say(key, offset, area(verdict), index(one.room())) + thick(verdict);
+      case SOUND -> words().say(key, name, index(one.room()));
+      default -> words().say(key, name, offset, index(one.room()));
+    };
+  }
+
+  private String trend(String key, Figures figures, String name, Standing one) {
+    Trend trend = one.trend();
+    Double left = trend == null ? null : trend.castsLeft();
+    if (trend == null || left == null) {
+      return words().say("missing");
+    }
+    return words()
+        .say(
+            key,
+            name,
+            figures.departure(trend.per100(), figures.decimalsOf(trend.per100())),
+            range(left, trend.castsLeftLow(), trend.castsLeftHigh()));
+  }
+
+  /** {@code 320 (250 to 440)}, casts to two digits: no forecast is better. */
+  public String range(double value, @Nullable Double low, @Nullable Double high) {
+    String best = casts(value);
+    return low == null || high == null
+        ? best
+        : words().say("summary.estimate", best, casts(low), casts(high));
+  }
+
+  private String casts(double casts) {
+    long step = casts < 100 ? 1 : casts < 1000 ? 10 : 100;
+    return words().count(Math.round(casts / step) * step);
+  }
+
+  private String signal(MoldVerdict verdict) {
+    for (Signal signal : report.signals()) {
+      if (signal.id().equals(verdict.signal())) {
+        return sentences.brief(new Topic(List.of(signal)));
+      }
+    }
+    return words().say("missing");
+  }
+
+  /** By how many per cent the plan area is off. */
+  private String area(MoldVerdict verdict) {
+    Standing area = verdict.standing("plan_area");
+    if (area == null) {
+      return words().say("missing");
+    }
+    double percent = 100 * area.offset() / (area.level() - area.offset());
+    String number = Figures.number(percent, 1);
+    return (percent > 0 ? "+" : "") + words().say("summary.percent", number);
+  }
+
+  private String thick(MoldVerdict verdict) {
+    String side = thickSide(verdict.thickSide());
+    return side.isEmpty() ? "" : " " + words().say("why.thick", side);
+  }
+
+  /** The thick side in words; empty where there is none to speak of. */
+  public String thickSide(@Nullable ThickSide side) {
+    return side == null || side.side() == null ? "" : words().say("side." + side.side());
+  }
+
+  private String index(@Nullable Estimate estimate) {
+    return estimate == null ? words().say("missing") : Figures.number(estimate.value(), 2);
+  }
+
+  /** All molds in one line, the gravest first: {@code Molds: level or dress 8 and 11; keep 24}. */
+  public List<String> overview() {
+    List<String> lines = new ArrayList<>();
+    for (String wheel : report.log().wheels()) {
+      Map<Verdict, List<String>> molds = new EnumMap<>(Verdict.class);
+      for (MoldVerdict one : report.verdicts()) {
+        if (one.wheel().equals(wheel) && one.verdict() != null) {
+          molds
+              .computeIfAbsent(one.verdict(), any -> new ArrayList<>())
+              .add(sentences.label(one.mold()));
+        }
+      }
+      List<String> parts = new ArrayList<>();
+      for (Verdict verdict : GRAVEST_FIRST) {
+        List<String> those =
+            molds.getOrDefault(verdict, List.of()).stream().sorted(MoldOrder::compare).toList();
+        if (!those.isEmpty()) {
+          parts.add(
+              verdict == Verdict.KEEP
+                  ? words().say("verdicts.keep", those.size())
+                  : words()
+                      .say(
+                          "verdicts.one",
+                          words().say("verdict." + key(verdict)),
+                          words().list(those)));
+        }
+      }
+      if (!parts.isEmpty()) {
+        String said = String.join("; ", parts);
+        lines.add(
+            sentences.nameWheels()
+                ? words().say("verdicts.wheel", sentences.label(wheel), said)
+                : words().say("verdicts", said));
+      }
+    }
+    return lines;
+  }
+
+  /** The change that would do most for a characteristic; null where none is worth a sentence. */
+  public @Nullable String whatIf(CharacteristicReport characteristic) {
+    List<WhatIf> all = characteristic.inFull().whatIfs();
+    return all.isEmpty() || all.get(0).ppk() < all.get(0).ppkNow() + 0.1
+        ? null
+        : whatIf(characteristic, all.get(0));
+  }
+
+  /** What one change would do. */
+  public String whatIf(CharacteristicReport characteristic, WhatIf one) {
+    String name = words().characteristic(characteristic.name());
+    return words()
+        .say(
+            "what_if." + key(one.without()),
+            sentences.nameWheels() ? sentences.label(characteristic.wheel()) + " " + name : name,
+            Figures.number(one.ppk(), 2),
+            Figures.number(one.ppkNow(), 2));
+  }
+
+  /** Which way a mold stands off: a mark and a word; empty where it does not stand out. */
+  public String stands(Standing one) {
+    if (!one.standsOut()) {
+      return "";
+    }
+    Direction way = one.offset() > 0 ? Direction.HIGH : Direction.LOW;
+    return words().say("mark." + key(way)) + " " + sentences.state(one.characteristic(), way);
+  }
+
+  private Words words() {
+    return sentences.words();
+  }
+
+  private static String key(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
+  }
+}
