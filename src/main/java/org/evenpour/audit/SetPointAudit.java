@@ -200,10 +200,19 @@ final class SetPointAudit {
     }
     Rule rule = Rule.of(drift, costs);
     double half = Z95 * drift.levelSigma(level.length);
+    Replay alone = replay(Funnel.leaveAlone(level));
+    Replay banded = replay(Funnel.deadband(level, rule.weight, rule.deadband));
     double moveBy = rounded(-drift.forecast());
     boolean isInside = Math.abs(drift.forecast()) < rule.deadband || moveBy == 0;
-    String first = isInside ? null : lookFirst();
-    double[] banded = Funnel.deviations(level, rule.weight, rule.deadband);
+    String first = lookFirst();
+    Answer answer =
+        isInside
+            ? Answer.LEAVE
+            : banded.rms() > alone.rms()
+                ? Answer.NO_GAIN
+                : first == null ? Answer.MOVE : Answer.LOOK_FIRST;
+    boolean isToMove = answer == Answer.MOVE || answer == Answer.LOOK_FIRST;
+    double[] followed = Funnel.deviations(level, rule.weight, rule.deadband);
     double[] compensated = Funnel.deviations(level, 1, 0);
     double[] forecast = drift.forecasts(level);
     List<Point> points = new ArrayList<>();
@@ -214,7 +223,7 @@ final class SetPointAudit {
               Instant.ofEpochMilli(wheel.castAtMillis().get(rows[t])),
               level[t],
               forecast[t],
-              banded[t],
+              followed[t],
               compensated[t]));
     }
     return new SetPointReport(
@@ -234,12 +243,12 @@ final class SetPointAudit {
         drift.forecast() + half,
         rule.deadband,
         costs,
-        isInside ? Answer.LEAVE : first == null ? Answer.MOVE : Answer.LOOK_FIRST,
-        isInside ? null : (Double) moveBy,
+        answer,
+        isToMove ? (Double) moveBy : null,
         rule.interval,
-        first,
-        replay(Funnel.leaveAlone(level)),
-        replay(Funnel.deadband(level, rule.weight, rule.deadband)),
+        answer == Answer.LOOK_FIRST ? first : null,
+        alone,
+        banded,
         replay(Funnel.compensateAlways(level)),
         points);
   }

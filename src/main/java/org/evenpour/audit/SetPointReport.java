@@ -74,6 +74,8 @@ public record SetPointReport(
     LEAVE,
     /** Move it. */
     MOVE,
+    /** Leave it alone: on this record the rule would have done worse than leaving it alone. */
+    NO_GAIN,
     /** A signal with a possible cause is under way: look there first, then adjust. */
     LOOK_FIRST,
     /** Too few turns to tell. */

@@ -3,6 +3,7 @@ package org.evenpour.report;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
@@ -11,6 +12,7 @@ import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.SetPointReport;
 import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
@@ -23,6 +25,7 @@ public final class Summary {
   public static final int COLUMNS = 100;
 
   private static final int CHARACTERISTIC_LINES = 5;
+  private static final int ADVICE_LINES = 5;
   private static final int SIGNAL_LINES = 9;
   private static final int NOTE_LINES = 3;
 
@@ -50,8 +53,13 @@ public final class Summary {
     List<String> lines = new ArrayList<>(header());
     lines.add("");
     lines.addAll(characteristics());
+    List<String> advice = advice();
+    if (!advice.isEmpty()) {
+      lines.add("");
+      lines.addAll(advice);
+    }
     lines.add("");
-    lines.addAll(lookFirst());
+    lines.addAll(lookFirst(SIGNAL_LINES - advice.size()));
     int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
     List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
@@ -184,7 +192,31 @@ public final class Summary {
     return lines;
   }
 
-  private List<String> lookFirst() {
+  /** One line for each ladle side and gauge; those that have something to do come first. */
+  private List<String> advice() {
+    SetPointText setPoints = SetPointText.of(sentences, report);
+    List<String> lines = new ArrayList<>();
+    report.setPoints().stream()
+        .filter(one -> one.answer() != SetPointReport.Answer.TOO_SHORT)
+        .sorted(Comparator.comparing(one -> one.moveBy() == null))
+        .map(setPoints::line)
+        .forEach(lines::add);
+    GaugeText gauges = new GaugeText(sentences);
+    report.gauges().forEach(gauge -> lines.addAll(gauges.lines(gauge)));
+    List<String> shown = new ArrayList<>();
+    for (int i = 0; i < lines.size(); i++) {
+      List<String> more = wrapped(lines.get(i), "");
+      boolean last = i == lines.size() - 1;
+      if (shown.size() + more.size() > ADVICE_LINES - (last ? 0 : 1)) {
+        shown.add(words.say("summary.more.advice", lines.size() - i));
+        break;
+      }
+      shown.addAll(more);
+    }
+    return shown;
+  }
+
+  private List<String> lookFirst(int most) {
     List<Topic> topics = Topic.of(report);
     if (topics.isEmpty()) {
       return List.of(words.say("summary.quiet"));
@@ -194,7 +226,7 @@ public final class Summary {
     for (int i = 0; i < topics.size(); i++) {
       Topic topic = topics.get(i);
       boolean last = i == topics.size() - 1;
-      int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
+      int room = most - lines.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.brief(topic), "  ");
       boolean whole = more.size() <= room;
       if (!whole && !lines.isEmpty()) {
