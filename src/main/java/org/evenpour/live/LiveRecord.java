@@ -309,7 +309,7 @@ public final class LiveRecord {
       }
     }
     List<Signal> all = Audit.signals(watched, events, episodes);
-    report = before.withSignals(all);
+    report = before.withSignals(all).withSetPoints(Audit.setPoints(records, all));
     now = all.stream().filter(signal -> matters(signal, watched)).toList();
   }
 

@@ -10,6 +10,7 @@ import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.SetPointView;
 import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.CapabilityRow;
 import org.jspecify.annotations.Nullable;
@@ -65,6 +66,10 @@ final class CapabilityPage implements Page {
         Parts.prose("capability.note", look.say("capability.note"), look.ink().font(0.92), look);
     note.setForeground(look.ink().dim());
     above.add(note, gaps);
+    String gauges = SetPointView.gauges(desk);
+    if (!gauges.isEmpty()) {
+      above.add(Parts.prose("capability.gauge", gauges, look.ink().font(1), look), gaps);
+    }
     above.add(title, gaps);
     above.add(none, gaps);
     screen = Parts.panel("page.capability", new BorderLayout(), look.ink().field());

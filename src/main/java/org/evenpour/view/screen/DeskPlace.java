@@ -31,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 public final class DeskPlace implements Place {
   /** The pages' keys, in their order. */
   static final java.util.List<String> PAGES =
-      List.of("wheel", "molds", "signals", "settings", "capability", "record");
+      List.of("wheel", "molds", "signals", "settings", "capability", "setpoint", "record");
 
   /** A new anode is on the desk within this time and a frame. */
   private static final int HEAR_EVERY_MILLIS = 40;
