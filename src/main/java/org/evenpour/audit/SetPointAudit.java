@@ -287,7 +287,8 @@ final class SetPointAudit {
   }
 
   /**
-   * The open signal of this side's mass, or the whole wheel's, with something that goes with it.
+   * The open signal of this side's mass, for a side's scale is checked before its set-point is
+   * moved; or the whole wheel's, if something goes with it.
    */
   private @Nullable String lookFirst() {
     for (Signal signal : signals) {
@@ -298,7 +299,9 @@ final class SetPointAudit {
                   && signal.side().equals(sideName()));
       boolean isMass =
           signal.wheel().equals(wheel.wheel()) && signal.characteristic().startsWith("mass");
-      boolean hasCause = signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE);
+      boolean hasCause =
+          signal.scope() == Scope.SIDE
+              || signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE);
       if (isHere && isMass && hasCause && signal.open() && signal.direction() != Direction.SPREAD) {
         return signal.id();
       }

@@ -21,14 +21,16 @@ public final class GaugeReader {
   private static final String REFERENCE = "reference_";
 
   private final String file;
+  private final String name;
   private final Profiles profiles;
   private final Map<String, Integer> columns = new LinkedHashMap<>();
   private final Map<String, Unit> measures = new LinkedHashMap<>();
   private final Map<String, Unit> references = new LinkedHashMap<>();
   private long headingLine;
 
-  private GaugeReader(String file, Profiles profiles) {
-    this.file = file;
+  private GaugeReader(Path path, Profiles profiles) {
+    file = path.toString();
+    name = String.valueOf(path.getFileName());
     this.profiles = profiles;
   }
 
@@ -39,7 +41,7 @@ public final class GaugeReader {
    * @param profiles for the zone of times without an offset
    */
   public static GaugeFile read(Path path, Profiles profiles) throws IntakeException {
-    return new GaugeReader(path.toString(), profiles).read(path);
+    return new GaugeReader(path, profiles).read(path);
   }
 
   /** Whether these are the headings of a gauge file, in small letters. */
@@ -256,7 +258,7 @@ public final class GaugeReader {
               List.copyOf(operators),
               measured));
     }
-    return new GaugeFile(file, studies, List.of());
+    return new GaugeFile(name, studies, List.of());
   }
 
   private void checkWhole(
@@ -315,7 +317,7 @@ public final class GaugeReader {
             .sorted(Comparator.comparing(GaugeFile.Reading::at))
             .toList();
     return new GaugeFile(
-        file,
+        name,
         List.of(),
         List.of(
             new GaugeFile.Checks(

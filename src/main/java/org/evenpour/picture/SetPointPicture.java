@@ -7,6 +7,7 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
 
@@ -152,6 +153,7 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
     int[] kept = kept(side.level(), inner, pen.g());
     plot.setDataset(0, new Plots.Kept(side.level(), kept));
     plot.setRenderer(0, Plots.lines(ink.hairline(), 0.8, kept.length < DOTS, ink.length(3.2)));
+    plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
     plot.setDataset(1, new Plots.Kept(side.forecast(), kept(side.forecast(), inner, pen.g())));
     plot.setRenderer(1, Plots.lines(ink.text(), Math.max(1.2, ink.length(1.6)), false, 0));
     Rectangle2D data = Plots.draw(pen, plot, lower);
