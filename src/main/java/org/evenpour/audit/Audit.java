@@ -13,6 +13,7 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.Episode;
@@ -31,6 +32,27 @@ public final class Audit {
    */
   public static AuditReport run(CastingRecord record) {
     return inFull(record).report();
+  }
+
+  /**
+   * Audits a record, and the gauges that it was measured with.
+   *
+   * @param record with at least one usable row
+   * @param gauges studies and check measurements
+   */
+  public static AuditReport run(CastingRecord record, List<GaugeFile> gauges) {
+    return GaugeAudit.added(run(record), record, gauges);
+  }
+
+  /**
+   * Whether to adjust each ladle side or to leave it alone, with these signals under way.
+   *
+   * @param wheels the records of all wheels
+   */
+  public static List<SetPointReport> setPoints(List<WheelRecord> wheels, List<Signal> signals) {
+    return wheels.stream()
+        .flatMap(wheel -> SetPointAudit.of(wheel, TurnIndex.of(wheel), signals).stream())
+        .toList();
   }
 
   /**
@@ -102,7 +124,9 @@ public final class Audit {
             settings,
             record.events(),
             record.setAside(),
-            notes),
+            notes,
+            setPoints(record.wheels(), signals),
+            List.of()),
         limits);
   }
 

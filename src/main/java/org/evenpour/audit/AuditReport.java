@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param events in the order of their times
  * @param setAside the first rows that could not be used
  * @param notes what the reader must know before using the figures, in whole sentences
+ * @param setPoints one for each wheel and ladle side
+ * @param gauges one for each gauge file and characteristic
  */
 public record AuditReport(
     Log log,
@@ -32,7 +34,9 @@ public record AuditReport(
     List<SettingReport> settings,
     List<CastingEvent> events,
     List<SetAsideRow> setAside,
-    List<String> notes) {
+    List<String> notes,
+    List<SetPointReport> setPoints,
+    List<GaugeReport> gauges) {
 
   /** Name and version of the JSON form. */
   public static final String SCHEMA = "evenpour.audit/1";
@@ -46,12 +50,52 @@ public record AuditReport(
     events = List.copyOf(events);
     setAside = List.copyOf(setAside);
     notes = List.copyOf(notes);
+    setPoints = List.copyOf(setPoints);
+    gauges = List.copyOf(gauges);
+  }
+
+  /** A report that says nothing of set-points and gauges. */
+  public AuditReport(
+      Log log,
+      List<CharacteristicReport> characteristics,
+      List<Signal> signals,
+      List<MoldVerdict> verdicts,
+      List<SettingReport> settings,
+      List<CastingEvent> events,
+      List<SetAsideRow> setAside,
+      List<String> notes) {
+    this(
+        log,
+        characteristics,
+        signals,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        notes,
+        List.of(),
+        List.of());
   }
 
   /** The same with these signals: an audit's figures beside what has come since. */
   public AuditReport withSignals(List<Signal> others) {
     return new AuditReport(
-        log, characteristics, others, verdicts, settings, events, setAside, notes);
+        log,
+        characteristics,
+        others,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        notes,
+        setPoints,
+        gauges);
+  }
+
+  /** The same with this advice on set-points. */
+  public AuditReport withSetPoints(List<SetPointReport> others) {
+    return new AuditReport(
+        log, characteristics, signals, verdicts, settings, events, setAside, notes, others, gauges);
   }
 
   /**

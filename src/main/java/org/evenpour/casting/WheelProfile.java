@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param shiftHours how long a shift is
  * @param pouringPlace where the crew sees the ladle pour
  * @param clockwise which way the wheel turns, seen from above
+ * @param setPointMoveCosts what one move of a ladle's set-point costs: as much as so many turns
+ *     poured 1 kg off target
  */
 public record WheelProfile(
     @Nullable String wheel,
@@ -34,7 +36,11 @@ public record WheelProfile(
     double falseAlarmsPerShift,
     double shiftHours,
     PouringPlace pouringPlace,
-    boolean clockwise) {
+    boolean clockwise,
+    double setPointMoveCosts) {
+
+  /** What a move costs where the profile does not say: a choice, for a few minutes' attention. */
+  public static final double MOVE_COSTS = 10;
 
   /** A wheel of which nothing is said: every default. */
   public static final WheelProfile DEFAULT =
@@ -50,7 +56,38 @@ public record WheelProfile(
           1,
           8,
           PouringPlace.RIGHT,
-          true);
+          true,
+          MOVE_COSTS);
+
+  /** A profile that does not say what a move of the set-point costs. */
+  public WheelProfile(
+      @Nullable String wheel,
+      @Nullable Integer molds,
+      ZoneId zone,
+      Map<String, CharacteristicProfile> characteristics,
+      Map<String, SettingProfile> settings,
+      Map<String, String> headings,
+      double backwardsSeconds,
+      double stopMinutes,
+      double falseAlarmsPerShift,
+      double shiftHours,
+      PouringPlace pouringPlace,
+      boolean clockwise) {
+    this(
+        wheel,
+        molds,
+        zone,
+        characteristics,
+        settings,
+        headings,
+        backwardsSeconds,
+        stopMinutes,
+        falseAlarmsPerShift,
+        shiftHours,
+        pouringPlace,
+        clockwise,
+        MOVE_COSTS);
+  }
 
   /** Copies the maps, so that a profile never changes. */
   public WheelProfile {

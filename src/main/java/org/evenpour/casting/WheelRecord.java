@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  *     included
  * @param disposition accepted or rejected; null where the log does not say
  * @param defect the defect's name; null where the log does not say
+ * @param setPoint the mass that each pour was set to, in kg; NaN = missing; null where the log has
+ *     no such column
  */
 public record WheelRecord(
     String wheel,
@@ -40,7 +42,46 @@ public record WheelRecord(
     List<ThicknessPoint> points,
     List<Setting> settings,
     @Nullable Setting disposition,
-    @Nullable Setting defect) {
+    @Nullable Setting defect,
+    @Nullable DoubleColumn setPoint) {
+
+  /** A record without set-points. */
+  public WheelRecord(
+      String wheel,
+      WheelProfile profile,
+      Labels molds,
+      Labels sides,
+      Labels serials,
+      LongColumn castAtMillis,
+      IntColumn turn,
+      IntColumn mold,
+      IntColumn side,
+      IntColumn serial,
+      LongColumn line,
+      List<Characteristic> characteristics,
+      List<ThicknessPoint> points,
+      List<Setting> settings,
+      @Nullable Setting disposition,
+      @Nullable Setting defect) {
+    this(
+        wheel,
+        profile,
+        molds,
+        sides,
+        serials,
+        castAtMillis,
+        turn,
+        mold,
+        side,
+        serial,
+        line,
+        characteristics,
+        points,
+        settings,
+        disposition,
+        defect,
+        null);
+  }
 
   /** The same rows with other characteristics. */
   public WheelRecord withCharacteristics(List<Characteristic> others) {
@@ -60,7 +101,8 @@ public record WheelRecord(
         points,
         settings,
         disposition,
-        defect);
+        defect,
+        setPoint);
   }
 
   /**

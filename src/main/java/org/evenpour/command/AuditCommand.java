@@ -14,7 +14,9 @@ import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.GaugeFile;
 import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;
@@ -67,6 +69,14 @@ final class AuditCommand implements Callable<Integer> {
       description = "what was done at the wheel (CSV: at,wheel,mold,event,note)")
   private @Nullable Path events;
 
+  @Option(
+      names = "--gauge",
+      paramLabel = "F",
+      description =
+          "a gauge study (CSV: part,operator,mass_kg) or check weighings (at,reference_kg,mass_kg);"
+              + " may be given several times")
+  private List<Path> gauges = new ArrayList<>();
+
   @Option(names = "--from", paramLabel = "T", description = "only anodes cast at T or later")
   private @Nullable String from;
 
@@ -95,6 +105,10 @@ final class AuditCommand implements Callable<Integer> {
   public Integer call() throws IntakeException, IOException {
     Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
     List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
+    List<GaugeFile> tried = new ArrayList<>();
+    for (Path gauge : gauges) {
+      tried.add(GaugeReader.read(gauge, profiles));
+    }
     ZoneId zone = zone(profiles);
     Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
     Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
@@ -106,7 +120,7 @@ final class AuditCommand implements Callable<Integer> {
       try (ProgressLine progress = ProgressLine.onTerminal(spec.commandLine().getErr())) {
         record = LogReader.read(logs, profiles, happened, start, end, setAside, progress);
       }
-      AuditReport report = Audit.run(record);
+      AuditReport report = Audit.run(record, tried);
       write(record, report, zone);
       List<Path> written = setAside.complete();
       if (!STANDARD_OUTPUT.equals(json)) {

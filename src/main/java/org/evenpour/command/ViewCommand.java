@@ -39,6 +39,12 @@ final class ViewCommand implements Callable<Integer> {
   private @Nullable Path events;
 
   @Option(
+      names = "--gauge",
+      paramLabel = "F",
+      description = "a gauge study or check weighings; may be given several times")
+  private List<Path> gauges = new ArrayList<>();
+
+  @Option(
       names = "--follow",
       paramLabel = "LOG",
       description = "follow a log that still grows, on the board; it need not be there yet")
@@ -56,7 +62,7 @@ final class ViewCommand implements Callable<Integer> {
     if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
-    Sources sources = new Sources(logs, profile, events);
+    Sources sources = new Sources(logs, profile, events, gauges);
     if (follow == null) {
       Viewer.open(sources, tongue, dark);
     } else if (logs.isEmpty()) {

@@ -52,7 +52,8 @@ public final class ProfileReader {
           "false_alarms_per_shift",
           "shift_hours",
           "pouring_place",
-          "turns");
+          "turns",
+          "set_point_move_costs");
   private static final List<String> CHARACTERISTIC_KEYS =
       List.of("unit", "lower", "target", "upper", "plausible");
   private static final List<String> SETTING_KEYS = List.of("group", "lag_turns");
@@ -131,7 +132,8 @@ public final class ProfileReader {
         positive(keys.get("false_alarms_per_shift"), usual.falseAlarmsPerShift(), false),
         positive(keys.get("shift_hours"), usual.shiftHours(), false),
         PLACES.getOrDefault(word(keys.get("pouring_place"), PLACES.keySet()), usual.pouringPlace()),
-        TURNS.getOrDefault(word(keys.get("turns"), TURNS.keySet()), usual.clockwise()));
+        TURNS.getOrDefault(word(keys.get("turns"), TURNS.keySet()), usual.clockwise()),
+        positive(keys.get("set_point_move_costs"), usual.setPointMoveCosts(), true));
   }
 
   /** One of the known words; empty where the key is not there. */

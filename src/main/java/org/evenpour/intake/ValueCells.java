@@ -143,6 +143,7 @@ final class ValueCells {
     put(to.thickness, row, thicknessMm);
     put(to.wedge, row, wedgeMm);
     put(to.deviation, row, massKg - targetKg);
+    put(to.setPoint, row, targetKg);
     for (int i = 0; i < pointsMm.length; i++) {
       put(to.points.get(i), row, pointsMm[i]);
     }
@@ -157,6 +158,7 @@ final class ValueCells {
       @Nullable DoubleColumn thickness,
       @Nullable DoubleColumn wedge,
       @Nullable DoubleColumn deviation,
+      @Nullable DoubleColumn setPoint,
       List<DoubleColumn> points) {}
 
   private Growing open(WheelIntake wheel) {
@@ -167,6 +169,7 @@ final class ValueCells {
             ? null
             : wheel.open(RowIntake.WEDGE, thicknessUnit),
         mass == null || target == null ? null : wheel.open(RowIntake.MASS_DEVIATION, mass.unit()),
+        mass == null || target == null ? null : wheel.openSetPoint(),
         Arrays.stream(points).map(point -> wheel.point(point.point())).toList());
   }
 

@@ -46,6 +46,7 @@ final class WheelIntake {
   private final Map<String, DoubleColumn> characteristics = new LinkedHashMap<>();
   private final Map<String, Unit> recordedUnits = new LinkedHashMap<>();
   private final Map<String, DoubleColumn> points = new LinkedHashMap<>();
+  private @Nullable DoubleColumn setPoint;
   private double firstTarget = Double.NaN;
   private boolean targetVaries;
 
@@ -91,6 +92,16 @@ final class WheelIntake {
   DoubleColumn open(String characteristic, Unit recorded) {
     recordedUnits.putIfAbsent(characteristic, recorded);
     return characteristics.computeIfAbsent(characteristic, any -> new DoubleColumn(pages));
+  }
+
+  /** The column of what each pour was set to. */
+  DoubleColumn openSetPoint() {
+    DoubleColumn its = setPoint;
+    if (its == null) {
+      its = new DoubleColumn(pages);
+      setPoint = its;
+    }
+    return its;
   }
 
   /** The column of a thickness point. */
@@ -169,6 +180,9 @@ final class WheelIntake {
           SettingIntake.pad(values, rows());
           measured.add(new ThicknessPoint(point, values));
         });
+    if (setPoint != null) {
+      SettingIntake.pad(setPoint, rows());
+    }
     List<Setting> settings = new ArrayList<>();
     for (SettingIntake other : others.settings()) {
       Setting setting = other.setting(index, rows(), profile);
@@ -194,7 +208,8 @@ final class WheelIntake {
         List.copyOf(measured),
         List.copyOf(settings),
         of(others.disposition()),
-        of(others.defect()));
+        of(others.defect()),
+        setPoint);
   }
 
   private @Nullable Setting of(SettingIntake column) {

@@ -296,7 +296,7 @@ public final class LiveRecord {
     }
     AuditReport before = report;
     if (before != null) {
-      report = before.withSignals(done.signals());
+      report = before.withSignals(done.signals()).withSetPoints(done.setPoints());
     }
     now = done.signals().stream().filter(signal -> matters(signal, records)).toList();
   }

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Audited;
+import org.evenpour.audit.SetPointReport;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
@@ -35,9 +36,13 @@ record Settling(CastingRecord record, @Nullable Audited by, List<Watched> watche
    * @param watches that have judged all that was cast until then, by wheel; empty where those that
    *     there are go on
    * @param signals with all that goes with them
+   * @param setPoints whether to adjust, with these signals under way
    */
   record Settled(
-      @Nullable Audited audited, Map<String, WheelWatch> watches, List<Signal> signals) {}
+      @Nullable Audited audited,
+      Map<String, WheelWatch> watches,
+      List<Signal> signals,
+      List<SetPointReport> setPoints) {}
 
   /** Does it. */
   Settled run() {
@@ -57,7 +62,9 @@ record Settling(CastingRecord record, @Nullable Audited by, List<Watched> watche
             all.stream().map(Watched::wheel).toList(),
             record.events(),
             all.stream().map(Watched::episodes).toList());
-    return new Settled(by == null ? limits : null, fresh, signals);
+    List<WheelRecord> wheels = all.stream().map(Watched::wheel).toList();
+    return new Settled(
+        by == null ? limits : null, fresh, signals, Audit.setPoints(wheels, signals));
   }
 
   private WheelWatch watch(WheelRecord wheel, Audited limits) {

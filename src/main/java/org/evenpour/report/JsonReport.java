@@ -83,6 +83,9 @@ public final class JsonReport {
     out.objectLines("events", report.events(), this::event);
     out.objectLines("set_aside", report.setAside(), this::setAside);
     out.texts("notes", report.notes());
+    JsonAdvice advice = new JsonAdvice(out);
+    out.objects("adjust", report.setPoints(), advice::setPoint);
+    out.objects("gauge", report.gauges(), advice::gauge);
     out.endObject();
   }
 

@@ -11,18 +11,20 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.audit.SetPointReport;
 import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
 public final class Summary {
 
   /** At most so many lines. */
-  public static final int LINES = 24;
+  public static final int LINES = 32;
 
   /** At most so many columns. */
   public static final int COLUMNS = 100;
 
   private static final int CHARACTERISTIC_LINES = 5;
+  private static final int ADVICE_LINES = 4;
   private static final int SIGNAL_LINES = 8;
   private static final int VERDICT_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -55,7 +57,12 @@ public final class Summary {
     lines.addAll(whatIf());
     lines.add("");
     lines.addAll(lookFirst());
-    lines.addAll(verdicts());
+    List<String> toDo = new ArrayList<>(verdicts());
+    toDo.addAll(advice());
+    if (!toDo.isEmpty()) {
+      lines.add("");
+      lines.addAll(toDo);
+    }
     int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
     List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
@@ -245,6 +252,30 @@ public final class Summary {
     String last = some.get(VERDICT_LINES - 1);
     some.set(VERDICT_LINES - 1, cut(last + " " + words.say("summary.more.verdicts")));
     return some;
+  }
+
+  /** One line for each ladle side and gauge; those that have something to do come first. */
+  private List<String> advice() {
+    SetPointText setPoints = SetPointText.of(sentences, report);
+    List<String> lines = new ArrayList<>();
+    report.setPoints().stream()
+        .filter(one -> one.answer() != SetPointReport.Answer.TOO_SHORT)
+        .sorted(Comparator.comparing(one -> one.moveBy() == null))
+        .map(setPoints::line)
+        .forEach(lines::add);
+    GaugeText gauges = new GaugeText(sentences);
+    report.gauges().forEach(gauge -> lines.addAll(gauges.lines(gauge)));
+    List<String> shown = new ArrayList<>();
+    for (int i = 0; i < lines.size(); i++) {
+      List<String> more = wrapped(lines.get(i), "");
+      boolean last = i == lines.size() - 1;
+      if (shown.size() + more.size() > ADVICE_LINES - (last ? 0 : 1)) {
+        shown.add(words.say("summary.more.advice", lines.size() - i));
+        break;
+      }
+      shown.addAll(more);
+    }
+    return shown;
   }
 
   private List<String> lookFirst() {

@@ -45,6 +45,9 @@ public final class Simulation implements Iterator<Simulation.Row> {
   /** The file that says what was planted. */
   public static final String TRUTH = "truth.csv";
 
+  /** The file that holds a study of the gauges. */
+  public static final String GAUGE = "gauge.csv";
+
   private static final CSVFormat CSV = CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
 
   /**
@@ -114,9 +117,9 @@ public final class Simulation implements Iterator<Simulation.Row> {
   }
 
   /**
-   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE} and {@value #TRUTH}. Each is written
-   * under a temporary name; only when all four are whole do they take their places, over any files
-   * of an earlier run.
+   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE}, {@value #TRUTH} and {@value #GAUGE}.
+   * Each is written under a temporary name; only when all five are whole do they take their places,
+   * over any files of an earlier run.
    *
    * @param directory made if it is missing
    * @throws IllegalArgumentException if the scenario has no room for its faults; nothing is written
@@ -124,7 +127,7 @@ public final class Simulation implements Iterator<Simulation.Row> {
   public static Summary write(Path directory, Scenario scenario) throws IOException {
     Wheel wheel = Wheel.of(scenario);
     Files.createDirectories(directory);
-    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH);
+    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH, GAUGE);
     try {
       int[] counts = writeLog(part(directory, LOG), wheel);
       writeTable(
@@ -134,6 +137,7 @@ public final class Simulation implements Iterator<Simulation.Row> {
       Files.writeString(part(directory, PROFILE), Profile.text(scenario), StandardCharsets.UTF_8);
       List<Truth> truths = Truth.of(wheel);
       writeTable(part(directory, TRUTH), Truth.COLUMNS, truths.stream().map(Truth::cells).toList());
+      writeTable(part(directory, GAUGE), GaugeTrial.COLUMNS, GaugeTrial.rows(scenario.seed()));
       for (String name : names) {
         Files.move(
             part(directory, name), directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);

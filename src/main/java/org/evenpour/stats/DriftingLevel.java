@@ -65,6 +65,36 @@ public record DriftingLevel(
     return lambda > 0;
   }
 
+  /**
+   * The forecast of each point from those before it, at {@code lambda}; the first is the fitted
+   * level at the beginning. At a missing point the forecast stands.
+   *
+   * @param x the series that this was estimated from
+   */
+  public double[] forecasts(double[] x) {
+    double[] forecasts = new double[x.length];
+    Fit fit = Fit.of(x, lambda);
+    double level = fit.start;
+    for (int i = 0; i < x.length; i++) {
+      forecasts[i] = level;
+      if (!Double.isNaN(x[i])) {
+        level += lambda * (x[i] - level);
+      }
+    }
+    return forecasts;
+  }
+
+  /**
+   * S.d. of the coming level about its forecast: σ√λ, the steady state of the filter of a random
+   * walk seen through noise (variances λ²σ² and (1 − λ)σ²; Kalman gain λ); never less than σ/√n,
+   * which is all that is left where the level stands still.
+   *
+   * @param points how many the forecast rests on
+   */
+  public double levelSigma(long points) {
+    return sigma * Math.sqrt(Math.max(lambda, 1.0 / (double) points));
+  }
+
   private static double minimum(double[] x, double from, double to) {
     double golden = 0.5 * (Math.sqrt(5) - 1);
     double low = from;
@@ -100,7 +130,7 @@ public record DriftingLevel(
   }
 
   /** The errors for one λ: linear in the first level m, e = e₀ − m·(1 − λ)ᵗ, so m is a ratio. */
-  private record Fit(double squares, double forecast) {
+  private record Fit(double squares, double start, double forecast) {
 
     static Fit of(double[] x, double lambda) {
       double forecast = 0;
@@ -121,7 +151,8 @@ public record DriftingLevel(
         weight *= 1 - lambda;
       }
       double level = ew / ww;
-      return new Fit(Math.max(0, ee - level * ew), origin + forecast + level * weight);
+      return new Fit(
+          Math.max(0, ee - level * ew), origin + level, origin + forecast + level * weight);
     }
 
     private static double first(double[] x) {

@@ -1,5 +1,7 @@
 package org.evenpour.stats;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What a rule of adjusting would have done to a record: leave alone, compensate after every point,
  * or adjust where the forecast leaves a deadband. Deming's funnel (Out of the Crisis, 1986), on the
@@ -18,12 +20,12 @@ package org.evenpour.stats;
 public record Funnel(double meanSquare, double mean, double sd, long adjustments) {
 
   public static Funnel leaveAlone(double[] deviations) {
-    return replay(deviations, 0, Double.POSITIVE_INFINITY);
+    return replay(deviations, 0, Double.POSITIVE_INFINITY, null);
   }
 
   /** After every point the set-point is moved by minus its deviation. */
   public static Funnel compensateAlways(double[] deviations) {
-    return replay(deviations, 1, 0);
+    return replay(deviations, 1, 0, null);
   }
 
   /**
@@ -34,6 +36,22 @@ public record Funnel(double meanSquare, double mean, double sd, long adjustments
    * @param limit L, in the unit; 0 to follow every forecast
    */
   public static Funnel deadband(double[] deviations, double lambda, double limit) {
+    check(lambda, limit);
+    return replay(deviations, lambda, limit, null);
+  }
+
+  /**
+   * The deviations themselves as {@link #deadband} would have left them; λ = 1 with limit 0 is
+   * compensating after every point. NaN stays NaN.
+   */
+  public static double[] deviations(double[] deviations, double lambda, double limit) {
+    check(lambda, limit);
+    double[] left = new double[deviations.length];
+    replay(deviations, lambda, limit, left);
+    return left;
+  }
+
+  private static void check(double lambda, double limit) {
     if (!(lambda >= 0 && lambda <= 1) || !(limit >= 0)) {
       throw new IllegalArgumentException(
           "a deadband needs a lambda from 0 to 1 and a limit of 0 or more, not "
@@ -41,20 +59,23 @@ public record Funnel(double meanSquare, double mean, double sd, long adjustments
               + " and "
               + limit);
     }
-    return replay(deviations, lambda, limit);
   }
 
-  private static Funnel replay(double[] deviations, double lambda, double limit) {
+  private static Funnel replay(
+      double[] deviations, double lambda, double limit, double @Nullable [] left) {
     double moved = 0;
     double forecast = 0;
     long adjustments = 0;
     Moments off = new Moments();
     Moments squares = new Moments();
-    for (double x : deviations) {
-      if (Double.isNaN(x)) {
+    for (int i = 0; i < deviations.length; i++) {
+      double y = deviations[i] + moved;
+      if (left != null) {
+        left[i] = y;
+      }
+      if (Double.isNaN(y)) {
         continue;
       }
-      double y = x + moved;
       off.add(y);
       squares.add(y * y);
       forecast += lambda * (y - forecast);

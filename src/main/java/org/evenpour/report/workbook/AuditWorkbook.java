@@ -97,6 +97,7 @@ public final class AuditWorkbook {
   private static void sheets(Paper paper, @Nullable CastingRecord record, LongConsumer written) {
     SummarySheet.write(paper);
     List<Source> sources = TurnsSheet.write(paper);
+    List<SetPointSheets.Source> sides = SetPointSheets.turns(paper);
     int turns = paper.book().getNumberOfSheets();
     if (!sources.isEmpty()) {
       WheelPictures.write(paper, sources);
@@ -108,6 +109,8 @@ public final class AuditWorkbook {
     MoldsSheet.write(paper);
     CapabilitySheet.write(paper);
     GroupsSheet.write(paper);
+    SetPointSheets.write(paper, sides);
+    GaugeSheet.write(paper);
     RunTestsSheet.write(paper);
     RecordSheets.settings(paper);
     RecordSheets.events(paper);

@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param signals what matters, the chosen one first
  * @param chosen the signals that a note would be about; empty where there are none
  * @param more how many signals have no room, {@code {0}} of them
+ * @param setPoints ladle sides whose set-point is worth a move; empty where all are to be left
+ *     alone
  * @param notice rows that could not be used or were lost; empty where there are none
  * @param keys what can be pressed
  * @param spoken all of it, for those who cannot see it
@@ -42,6 +44,7 @@ public record BoardModel(
     List<Matter> signals,
     List<Signal> chosen,
     String more,
+    List<String> setPoints,
     String notice,
     List<Key> keys,
     String spoken) {
@@ -52,6 +55,7 @@ public record BoardModel(
     runs = List.copyOf(runs);
     signals = List.copyOf(signals);
     chosen = List.copyOf(chosen);
+    setPoints = List.copyOf(setPoints);
     keys = List.copyOf(keys);
   }
 

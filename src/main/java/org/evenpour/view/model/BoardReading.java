@@ -121,6 +121,7 @@ public final class BoardReading {
     List<BoardModel.Figure> figures =
         its == null ? List.of() : new BoardFigures(words, units).of(its);
     String place = its == null ? snapshot.source() : place(its);
+    List<String> setPoints = said == null ? List.of() : said.setPoints();
     return new BoardModel(
         place,
         age(),
@@ -135,9 +136,10 @@ public final class BoardReading {
         matters,
         chosen,
         words.say("more", "{0}"),
+        setPoints,
         notice(),
         keys(),
-        spoken(place, figures, alert, verdict, matters));
+        spoken(place, figures, alert, verdict, matters, setPoints));
   }
 
   private String place(WheelNow its) {
@@ -373,7 +375,8 @@ public final class BoardReading {
       List<BoardModel.Figure> figures,
       BoardModel.@Nullable Alert alert,
       BoardModel.Verdict verdict,
-      List<BoardModel.Matter> matters) {
+      List<BoardModel.Matter> matters,
+      List<String> setPoints) {
     List<String> all = new ArrayList<>();
     if (alert != null) {
       all.add((alert.title() + " " + alert.large()).strip() + ". " + alert.detail());
@@ -397,6 +400,7 @@ public final class BoardReading {
     for (BoardModel.Matter matter : matters) {
       all.add((matter.lead() + " " + matter.advice() + " " + matter.seen()).strip());
     }
+    all.addAll(setPoints);
     return String.join(". ", all.stream().filter(one -> !one.isBlank()).toList());
   }
 }

@@ -20,6 +20,7 @@ import org.evenpour.live.Snapshot;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.SetPointText;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -28,11 +29,14 @@ import org.jspecify.annotations.Nullable;
  * read from far away.
  */
 final class BoardSignals {
+  private static final int MOST_SIDES = 2;
+
   private final Snapshot snapshot;
   private final BoardWords words;
   private final Sentences sentences;
   private final List<Topic> topics;
   private final ZoneId zone;
+  private final List<String> setPoints;
 
   BoardSignals(
       Snapshot snapshot,
@@ -55,6 +59,18 @@ final class BoardSignals {
     // What nobody has seen yet comes first; the sort is stable.
     all.sort(Comparator.comparing(topic -> seen(topic) != null));
     topics = all;
+    SetPointText text = SetPointText.of(sentences, report);
+    setPoints =
+        report.setPoints().stream()
+            .filter(side -> side.wheel().equals(wheel) && side.moveBy() != null)
+            .limit(MOST_SIDES)
+            .map(text::line)
+            .toList();
+  }
+
+  /** Ladle sides that are worth a move; none where all are to be left alone. */
+  List<String> setPoints() {
+    return setPoints;
   }
 
   List<Topic> topics() {

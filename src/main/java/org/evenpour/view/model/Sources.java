@@ -14,7 +14,9 @@ import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.GaugeFile;
 import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;
@@ -29,15 +31,23 @@ import org.jspecify.annotations.Nullable;
  * @param logs casting logs; empty = nothing is open
  * @param profile what the plant says of its wheels; null = nothing
  * @param events what people wrote down; null = nothing
+ * @param gauges studies of the gauges, and check weighings
  */
-public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path events) {
+public record Sources(
+    List<Path> logs, @Nullable Path profile, @Nullable Path events, List<Path> gauges) {
 
   /** Nothing is open. */
   public static final Sources NONE = new Sources(List.of(), null, null);
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Sources {
     logs = List.copyOf(logs);
+    gauges = List.copyOf(gauges);
+  }
+
+  /** Without gauges. */
+  public Sources(List<Path> logs, @Nullable Path profile, @Nullable Path events) {
+    this(logs, profile, events, List.of());
   }
 
   /**
@@ -48,32 +58,38 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
     List<Path> newLogs = new ArrayList<>();
     Path newProfile = profile;
     Path newEvents = events;
+    List<Path> newGauges = new ArrayList<>(gauges);
     for (Path path : opened) {
       String name = String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT);
       if (name.endsWith(".yaml") || name.endsWith(".yml")) {
         newProfile = path;
       } else if (isEvents(path)) {
         newEvents = path;
+      } else if (GaugeReader.isGauge(headings(path))) {
+        newGauges.remove(path);
+        newGauges.add(path);
       } else {
         newLogs.add(path);
       }
     }
-    return new Sources(newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents);
+    return new Sources(newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges);
   }
 
   /** An events file names its columns {@code at} and {@code event}; a log never does. */
   private static boolean isEvents(Path path) {
+    List<String> names = headings(path);
+    return names.contains("at") && names.contains("event");
+  }
+
+  private static List<String> headings(Path path) {
     try (BufferedReader reader = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
       String heading = reader.readLine();
-      if (heading == null) {
-        return false;
-      }
-      List<String> names =
-          List.of(heading.replace("\uFEFF", "").toLowerCase(Locale.ROOT).split("[,;\t]", -1));
-      return names.contains("at") && names.contains("event");
+      return heading == null
+          ? List.of()
+          : List.of(heading.replace("\uFEFF", "").toLowerCase(Locale.ROOT).split("[,;\t]", -1));
     } catch (IOException unreadable) {
       // Reading it as a log says what is wrong with it.
-      return false;
+      return List.of();
     }
   }
 
@@ -87,6 +103,10 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
   public OpenedLog open(Progress progress, BooleanSupplier isCancelled) throws IntakeException {
     Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
     List<CastingEvent> written = events == null ? List.of() : EventsReader.read(events, profiles);
+    List<GaugeFile> tried = new ArrayList<>();
+    for (Path gauge : gauges) {
+      tried.add(GaugeReader.read(gauge, profiles));
+    }
     CastingRecord record;
     try (SetAside nowhere = SetAside.nowhere()) {
       record =
@@ -103,7 +123,7 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
               });
     }
     stopIf(isCancelled);
-    AuditReport report = Audit.run(record);
+    AuditReport report = Audit.run(record, tried);
     stopIf(isCancelled);
     return OpenedLog.of(record, report);
   }
@@ -121,6 +141,7 @@ public record Sources(List<Path> logs, @Nullable Path profile, @Nullable Path ev
     if (events != null) {
       files.add(events);
     }
+    files.addAll(gauges);
     for (Path file : files) {
       try {
         stamp.add(Files.size(file));

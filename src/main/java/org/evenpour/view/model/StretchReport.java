@@ -72,6 +72,7 @@ public record StretchReport(String wheel, Stretch turns, AuditReport report) {
     }
     Setting disposition = whole.disposition();
     Setting defect = whole.defect();
+    DoubleColumn setPoint = whole.setPoint();
     return new WheelRecord(
         whole.wheel(),
         whole.profile(),
@@ -88,7 +89,8 @@ public record StretchReport(String wheel, Stretch turns, AuditReport report) {
         points,
         settings,
         disposition == null ? null : part(disposition, from, to, pages),
-        defect == null ? null : part(defect, from, to, pages));
+        defect == null ? null : part(defect, from, to, pages),
+        setPoint == null ? null : part(setPoint, from, to, pages));
   }
 
   private static Setting part(Setting whole, int from, int to, Pages pages) {

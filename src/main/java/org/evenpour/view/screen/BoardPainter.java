@@ -261,6 +261,11 @@ final class BoardPainter {
           model.notice(), 1.2 * u, bottom, pen.fitting(model.notice(), font, room), ink.text());
       bottom -= 1.5 * u;
     }
+    for (String setPoint : model.setPoints()) {
+      Font font = pen.font(1.2);
+      pen.text(setPoint, 1.2 * u, bottom, pen.fitting(setPoint, font, room), ink.text());
+      bottom -= 1.6 * u;
+    }
     list(y + 0.5 * u, bottom);
   }
 

@@ -11,6 +11,7 @@ import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.picture.SpreadBar;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.SetPointView;
 import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.CapabilityRow;
 import org.evenpour.view.model.WheelView;
@@ -81,6 +82,10 @@ final class CapabilityPage implements Page {
     above.add(spreadTitle, gaps);
     above.add(spread, "growx, h " + look.px(78) + "!, wrap");
     above.add(whatIf, gaps);
+    String gauges = SetPointView.gauges(desk);
+    if (!gauges.isEmpty()) {
+      above.add(Parts.prose("capability.gauge", gauges, look.ink().font(1), look), gaps);
+    }
     above.add(title, gaps);
     above.add(none, gaps);
     screen = Parts.panel("page.capability", new BorderLayout(), look.ink().field());

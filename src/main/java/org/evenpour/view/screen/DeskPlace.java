@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
 public final class DeskPlace implements Place {
   /** The pages' keys, in their order. */
   static final java.util.List<String> PAGES =
-      List.of("wheel", "molds", "signals", "settings", "capability", "record");
+      List.of("wheel", "molds", "signals", "settings", "capability", "setpoint", "record");
 
   private final FileAsk ask;
   private final Selection selection = new Selection();

@@ -16,5 +16,6 @@ final class Pages {
           SignalsPage::new,
           SettingsPage::new,
           CapabilityPage::new,
+          SetPointPage::new,
           RecordPage::new);
 }

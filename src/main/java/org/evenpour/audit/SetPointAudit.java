@@ -1,0 +1,311 @@
+package org.evenpour.audit;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.SetPointReport.Answer;
+import org.evenpour.audit.SetPointReport.Point;
+import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Specification;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.stats.BoundedAdjustment;
+import org.evenpour.stats.DriftingLevel;
+import org.evenpour.stats.Funnel;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Whether to adjust each ladle side or to leave it alone: an EWMA forecast of the side's level with
+ * a deadband whose width weighs a move against being off target (Box and Jenkins 1963).
+ *
+ * <p>Every anode counts by its distance from the set-point of its own pour, which takes past moves
+ * out of the record; the distance of today's set-point from the aim is then added. The aim is the
+ * profile's target where today's set-point lies within the specification; without a target it is
+ * the set-point, if that was never moved. Otherwise the aim is not known: a set-point that trims
+ * can't be told from one that follows an order.
+ */
+final class SetPointAudit {
+  /** Fewer turns say nothing of how a level wanders: a choice. */
+  static final int LEAST_TURNS = 20;
+
+  /** A level that stands still is watched by an EWMA of this weight: a choice. */
+  private static final double STILL_WEIGHT = 0.1;
+
+  /** It is moved when it is this many s.d. of that EWMA off: the usual three. */
+  private static final double STILL_SIGMAS = 3;
+
+  /** And when the move pays within so many turns, a charge or so: a choice. */
+  private static final double PAYS_WITHIN_TURNS = 20;
+
+  /** What people set: half kilograms, or whole pounds. Common practice, no source. */
+  private static final double STEP_KG = 0.5;
+
+  private static final double POUND_KG = 0.45359237;
+  private static final double Z95 = 1.959963984540054;
+
+  private final WheelRecord wheel;
+  private final TurnIndex index;
+  private final Characteristic mass;
+  private final List<Signal> signals;
+  private final int side;
+
+  private SetPointAudit(
+      WheelRecord wheel, TurnIndex index, Characteristic mass, List<Signal> signals, int side) {
+    this.wheel = wheel;
+    this.index = index;
+    this.mass = mass;
+    this.signals = signals;
+    this.side = side;
+  }
+
+  /** One for each side, by name; one alone where the log names none; none without masses. */
+  static List<SetPointReport> of(WheelRecord wheel, TurnIndex index, List<Signal> signals) {
+    Characteristic mass =
+        wheel.characteristics().stream()
+            .filter(one -> one.name().equals("mass"))
+            .findFirst()
+            .orElse(null);
+    if (mass == null) {
+      return List.of();
+    }
+    List<Integer> sides = new ArrayList<>();
+    for (int side = 0; side < wheel.sides().size(); side++) {
+      sides.add(side);
+    }
+    sides.sort((a, b) -> MoldOrder.compare(wheel.sides().name(a), wheel.sides().name(b)));
+    if (sides.isEmpty()) {
+      sides.add(-1);
+    }
+    return sides.stream()
+        .map(side -> new SetPointAudit(wheel, index, mass, signals, side).report())
+        .toList();
+  }
+
+  private @Nullable String sideName() {
+    return side < 0 ? null : wheel.sides().name(side);
+  }
+
+  private SetPointReport report() {
+    double[] setPoint = setPoints();
+    int moves = 0;
+    double last = Double.NaN;
+    for (double each : setPoint) {
+      moves += !Double.isNaN(each) && !Double.isNaN(last) && each != last ? 1 : 0;
+      last = Double.isNaN(each) ? last : each;
+    }
+    Double now = Double.isNaN(last) ? null : (Double) last;
+    Double aim = aim(now, moves);
+    double origin = aim == null ? Double.NaN : now == null ? aim : aim - now;
+    int[] turn = new int[wheel.rows()];
+    int[] mold = new int[wheel.rows()];
+    double[] deviation = new double[wheel.rows()];
+    int[] firstRow = new int[index.turns()];
+    Arrays.fill(firstRow, -1);
+    int n = 0;
+    for (int i = 0; i < wheel.rows() && aim != null; i++) {
+      double x = mass.values().get(i) - (now == null ? 0 : setPoint[i]) - origin;
+      if (isHere(i) && !index.startUp()[i] && !Double.isNaN(x)) {
+        turn[n] = index.ofRow()[i];
+        mold[n] = wheel.mold().get(i);
+        deviation[n] = x;
+        n++;
+        if (firstRow[index.ofRow()[i]] < 0) {
+          firstRow[index.ofRow()[i]] = i;
+        }
+      }
+    }
+    double[] ofTurns =
+        SideLevels.of(
+            Arrays.copyOf(turn, n),
+            Arrays.copyOf(mold, n),
+            Arrays.copyOf(deviation, n),
+            index.turns(),
+            wheel.molds().size());
+    int[] rows = new int[ofTurns.length];
+    double[] level = new double[ofTurns.length];
+    int turns = 0;
+    for (int t = 0; t < ofTurns.length; t++) {
+      if (!Double.isNaN(ofTurns[t])) {
+        rows[turns] = firstRow[t];
+        level[turns++] = ofTurns[t];
+      }
+    }
+    return report(aim, now, moves, Arrays.copyOf(level, turns), rows);
+  }
+
+  private boolean isHere(int row) {
+    return side < 0 || wheel.side().get(row) == side;
+  }
+
+  /** The set-point in force at each row of this side; NaN elsewhere, and where none is known. */
+  private double[] setPoints() {
+    double[] all = new double[wheel.rows()];
+    Arrays.fill(all, Double.NaN);
+    DoubleColumn recorded = wheel.setPoint();
+    double last = Double.NaN;
+    for (int i = 0; recorded != null && i < Math.min(all.length, recorded.size()); i++) {
+      if (isHere(i)) {
+        last = Double.isNaN(recorded.get(i)) ? last : recorded.get(i);
+        all[i] = last;
+      }
+    }
+    return all;
+  }
+
+  private @Nullable Double aim(@Nullable Double setPoint, int moves) {
+    Specification specification = mass.specification();
+    Double target = specification.target();
+    if (target == null) {
+      return moves == 0 ? setPoint : null;
+    }
+    return setPoint == null || !specification.excludes(setPoint) ? target : null;
+  }
+
+  private SetPointReport report(
+      @Nullable Double aim, @Nullable Double setPoint, int moves, double[] level, int[] rows) {
+    double costs = wheel.profile().setPointMoveCosts();
+    DriftingLevel drift = DriftingLevel.of(level);
+    if (aim == null || level.length < LEAST_TURNS || Double.isNaN(drift.lambda())) {
+      return new SetPointReport(
+          wheel.wheel(),
+          sideName(),
+          mass.displayUnit().suffix(),
+          aim,
+          setPoint,
+          moves,
+          level.length,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          costs,
+          aim == null ? Answer.NO_AIM : Answer.TOO_SHORT,
+          null,
+          null,
+          null,
+          null,
+          null,
+          null,
+          List.of());
+    }
+    Rule rule = Rule.of(drift, costs);
+    double half = Z95 * drift.levelSigma(level.length);
+    Replay alone = replay(Funnel.leaveAlone(level));
+    Replay banded = replay(Funnel.deadband(level, rule.weight, rule.deadband));
+    double moveBy = rounded(-drift.forecast());
+    boolean isInside = Math.abs(drift.forecast()) < rule.deadband || moveBy == 0;
+    String first = lookFirst();
+    Answer answer =
+        isInside
+            ? Answer.LEAVE
+            : banded.rms() > alone.rms()
+                ? Answer.NO_GAIN
+                : first == null ? Answer.MOVE : Answer.LOOK_FIRST;
+    boolean isToMove = answer == Answer.MOVE || answer == Answer.LOOK_FIRST;
+    double[] followed = Funnel.deviations(level, rule.weight, rule.deadband);
+    double[] compensated = Funnel.deviations(level, 1, 0);
+    double[] forecast = drift.forecasts(level);
+    List<Point> points = new ArrayList<>();
+    for (int t = 0; t < level.length; t++) {
+      points.add(
+          new Point(
+              wheel.turn().get(rows[t]),
+              Instant.ofEpochMilli(wheel.castAtMillis().get(rows[t])),
+              level[t],
+              forecast[t],
+              followed[t],
+              compensated[t]));
+    }
+    return new SetPointReport(
+        wheel.wheel(),
+        sideName(),
+        mass.displayUnit().suffix(),
+        aim,
+        setPoint,
+        moves,
+        level.length,
+        drift.lambda(),
+        drift.low(),
+        drift.high(),
+        drift.sigma(),
+        drift.forecast(),
+        drift.forecast() - half,
+        drift.forecast() + half,
+        rule.deadband,
+        costs,
+        answer,
+        isToMove ? (Double) moveBy : null,
+        rule.interval,
+        answer == Answer.LOOK_FIRST ? first : null,
+        alone,
+        banded,
+        replay(Funnel.compensateAlways(level)),
+        points);
+  }
+
+  /**
+   * When to move.
+   *
+   * @param weight of the newest turn, in the replay
+   * @param deadband in kg
+   * @param interval turns between moves; null where the level stands still
+   */
+  private record Rule(double weight, double deadband, @Nullable Double interval) {
+    static Rule of(DriftingLevel drift, double costs) {
+      double step = drift.lambda() * drift.sigma();
+      BoundedAdjustment cheapest =
+          drift.wanders() ? BoundedAdjustment.cheapest(1, costs, step) : null;
+      if (cheapest != null) {
+        return new Rule(drift.lambda(), cheapest.limit(step), cheapest.interval());
+      }
+      double beyondChance =
+          STILL_SIGMAS * drift.sigma() * Math.sqrt(STILL_WEIGHT / (2 - STILL_WEIGHT));
+      double pays = Math.sqrt(costs / PAYS_WITHIN_TURNS);
+      return new Rule(STILL_WEIGHT, Math.max(beyondChance, pays), null);
+    }
+  }
+
+  private static Replay replay(Funnel funnel) {
+    return new Replay(
+        Math.sqrt(funnel.meanSquare()), funnel.mean(), funnel.sd(), funnel.adjustments());
+  }
+
+  private double rounded(double move) {
+    double step = mass.displayUnit().suffix().equals("lb") ? POUND_KG : STEP_KG;
+    double steps = (double) Math.round(Math.abs(move) / step);
+    return steps == 0 ? 0 : Math.copySign(steps * step, move);
+  }
+
+  /**
+   * The open signal of this side's mass, for a side's scale is checked before its set-point is
+   * moved; or the whole wheel's, if something goes with it.
+   */
+  private @Nullable String lookFirst() {
+    for (Signal signal : signals) {
+      boolean isHere =
+          signal.scope() == Scope.WHEEL
+              || (signal.scope() == Scope.SIDE
+                  && signal.side() != null
+                  && signal.side().equals(sideName()));
+      boolean isMass =
+          signal.wheel().equals(wheel.wheel()) && signal.characteristic().startsWith("mass");
+      boolean hasCause =
+          signal.scope() == Scope.SIDE
+              || signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE);
+      if (isHere && isMass && hasCause && signal.open() && signal.direction() != Direction.SPREAD) {
+        return signal.id();
+      }
+    }
+    return null;
+  }
+}

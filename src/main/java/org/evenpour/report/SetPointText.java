@@ -1,0 +1,108 @@
+package org.evenpour.report;
+
+import java.util.Map;
+import java.util.TreeMap;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.SetPointReport;
+import org.evenpour.audit.SetPointReport.Answer;
+import org.evenpour.audit.SetPointReport.Replay;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Says whether to adjust a ladle side or to leave it alone.
+ *
+ * @param sentences the language and the units
+ * @param signals of the report, by id
+ */
+public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
+
+  /** Copies the map. */
+  public SetPointText {
+    signals = Map.copyOf(signals);
+  }
+
+  /** For the advice of one report. */
+  public static SetPointText of(Sentences sentences, AuditReport report) {
+    Map<String, Signal> byId = new TreeMap<>();
+    report.signals().forEach(signal -> byId.put(signal.id(), signal));
+    return new SetPointText(sentences, byId);
+  }
+
+  /** Which side of which wheel. */
+  public String who(SetPointReport its) {
+    String side = its.side();
+    String key = side == null ? "setpoint.ladle" : "setpoint.side";
+    return sentences.nameWheels()
+        ? words().say(key + ".wheel", sentences.label(its.wheel()), sentences.label(side))
+        : words().say(key, sentences.label(side));
+  }
+
+  /** What to do and why, in one line. */
+  public String line(SetPointReport its) {
+    Figures figures = figures(its);
+    String move = departure(figures, its.moveBy());
+    String forecast = departure(figures, its.forecast());
+    String deadband = size(figures, its.deadband());
+    return switch (its.answer()) {
+      case LEAVE -> words().say("setpoint.leave", who(its), forecast, deadband);
+      case NO_GAIN -> words().say("setpoint.gain", who(its), forecast);
+      case MOVE -> words().say("setpoint.move", who(its), move, forecast, deadband);
+      case LOOK_FIRST -> words().say("setpoint.look", who(its), move, cause(its), forecast);
+      case TOO_SHORT -> words().say("setpoint.short", who(its), its.turns());
+      case NO_AIM -> words().say("setpoint.aim", who(its));
+    };
+  }
+
+  /** Only what to do: {@code Move by −1.5 kg}. */
+  public String answer(SetPointReport its) {
+    Answer answer = its.answer();
+    return words()
+        .say(
+            "setpoint.answer." + answer.name().toLowerCase(java.util.Locale.ROOT),
+            departure(figures(its), its.moveBy()));
+  }
+
+  /** What each rule would have made of this record; empty where that is not known. */
+  public String funnel(SetPointReport its) {
+    Replay alone = its.leftAlone();
+    Replay banded = its.withDeadband();
+    Replay always = its.compensated();
+    if (alone == null || banded == null || always == null) {
+      return "";
+    }
+    Figures figures = figures(its);
+    int decimals = figures.decimals() + 1;
+    return words()
+        .say(
+            banded.moves() == 1 ? "setpoint.funnel.one" : "setpoint.funnel",
+            figures.size(alone.rms(), decimals),
+            figures.size(banded.rms(), decimals),
+            words().count(banded.moves()),
+            figures.size(always.rms(), decimals));
+  }
+
+  /** How the figures of a side are shown. */
+  public Figures figures(SetPointReport its) {
+    Figures shown = sentences.figures(its.wheel(), "mass");
+    return shown.unit().suffix().isEmpty() ? new Figures(Sentences.unit(its.displayUnit())) : shown;
+  }
+
+  private String cause(SetPointReport its) {
+    String id = its.lookFirst();
+    Signal signal = id == null ? null : signals.get(id);
+    return signal == null ? words().say("missing") : sentences.state(signal) + " (" + id + ")";
+  }
+
+  private String departure(Figures figures, @Nullable Double value) {
+    return value == null ? words().say("missing") : figures.departure(value, figures.decimals());
+  }
+
+  private String size(Figures figures, @Nullable Double value) {
+    return value == null ? words().say("missing") : figures.size(value, figures.decimals());
+  }
+
+  private Words words() {
+    return sentences.words();
+  }
+}

@@ -1,0 +1,142 @@
+package org.evenpour.view.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+import org.evenpour.audit.GaugeReport;
+import org.evenpour.audit.SetPointReport;
+import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.Unit;
+import org.evenpour.picture.Mark;
+import org.evenpour.picture.Points;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SetPointPicture;
+import org.evenpour.picture.SetPointPicture.Rule;
+import org.evenpour.report.Figures;
+import org.evenpour.report.GaugeText;
+import org.evenpour.report.SetPointText;
+import org.evenpour.report.Words;
+import org.jspecify.annotations.Nullable;
+
+/** Adjust or leave alone, and what the gauge is worth, as the desk shows them. */
+public final class SetPointView {
+  private SetPointView() {}
+
+  /** The sides of the chosen wheel. */
+  public static List<SetPointReport> sides(Desk desk) {
+    return desk.report().setPoints().stream()
+        .filter(side -> side.wheel().equals(desk.selection().wheel()))
+        .toList();
+  }
+
+  /** What to do at each side of the chosen wheel, and why. */
+  public static String said(Desk desk) {
+    SetPointText text = SetPointText.of(desk.sentences(), desk.report());
+    List<String> lines = new ArrayList<>();
+    for (SetPointReport side : sides(desk)) {
+      lines.add((text.line(side) + " " + text.funnel(side)).strip());
+    }
+    return String.join("\n", lines);
+  }
+
+  /** What the gauges are worth; empty where none was given. */
+  public static String gauges(Desk desk) {
+    GaugeText text = new GaugeText(desk.sentences());
+    List<String> lines = new ArrayList<>();
+    for (GaugeReport gauge : desk.report().gauges()) {
+      lines.addAll(text.lines(gauge));
+    }
+    return String.join("\n", lines);
+  }
+
+  /** The picture of all sides of the chosen wheel; null where too little is known. */
+  public static @Nullable SetPointPicture picture(Desk desk) {
+    SetPointText text = SetPointText.of(desk.sentences(), desk.report());
+    Words words = desk.look().language().report();
+    List<SetPointPicture.Side> sides = new ArrayList<>();
+    double reach = 0;
+    String symbol = "";
+    for (SetPointReport side : sides(desk)) {
+      Double deadband = side.deadband();
+      Double forecast = side.forecast();
+      if (deadband == null || forecast == null) {
+        continue;
+      }
+      Figures figures = text.figures(side);
+      Unit unit = figures.unit();
+      symbol = unit.symbol();
+      double half = unit.differenceFromCanonical(deadband);
+      reach = Math.max(reach, half);
+      for (SetPointReport.Point point : side.points()) {
+        reach = Math.max(reach, Math.abs(unit.differenceFromCanonical(point.deviation())));
+      }
+      int decimals = figures.decimals();
+      sides.add(
+          new SetPointPicture.Side(
+              text.who(side) + ": " + text.answer(side),
+              side.moveBy() == null ? Mark.NONE : forecast > 0 ? Mark.HIGH : Mark.LOW,
+              points(desk, side, unit, SetPointReport.Point::deviation),
+              points(desk, side, unit, SetPointReport.Point::forecast),
+              half,
+              words.say("chart.adjust.band", figures.size(deadband, decimals)),
+              words.say("chart.adjust.forecast") + " " + figures.departure(forecast, decimals),
+              List.of(
+                  rule(
+                      desk,
+                      side,
+                      figures,
+                      "alone",
+                      side.leftAlone(),
+                      SetPointReport.Point::deviation),
+                  rule(
+                      desk,
+                      side,
+                      figures,
+                      "rule",
+                      side.withDeadband(),
+                      SetPointReport.Point::withDeadband),
+                  rule(
+                      desk,
+                      side,
+                      figures,
+                      "always",
+                      side.compensated(),
+                      SetPointReport.Point::compensated))));
+    }
+    double high = reach > 0 ? 1.08 * reach : 1;
+    return sides.isEmpty()
+        ? null
+        : new SetPointPicture(
+            sides,
+            Charts.turns(desk, true),
+            new Axis(words.say("head.deviation", symbol), -high, high));
+  }
+
+  private static Rule rule(
+      Desk desk,
+      SetPointReport side,
+      Figures figures,
+      String key,
+      @Nullable Replay replay,
+      ToDoubleFunction<SetPointReport.Point> value) {
+    Words words = desk.look().language().report();
+    return new Rule(
+        words.say("chart.adjust." + key),
+        replay == null
+            ? words.say("missing")
+            : words.say("chart.rms", figures.size(replay.rms(), figures.decimals() + 1)),
+        points(desk, side, figures.unit(), value));
+  }
+
+  private static Points points(
+      Desk desk, SetPointReport side, Unit unit, ToDoubleFunction<SetPointReport.Point> value) {
+    double[] x = new double[side.points().size()];
+    double[] y = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      SetPointReport.Point point = side.points().get(i);
+      x[i] = desk.wheel().place(point.turn(), point.at()) + 0.5;
+      y[i] = unit.differenceFromCanonical(value.applyAsDouble(point));
+    }
+    return new Points(x, y, new int[0]);
+  }
+}
