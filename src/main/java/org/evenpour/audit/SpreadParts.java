@@ -22,6 +22,9 @@ final class SpreadParts {
   /** A mold belongs to a side that poured so many of its anodes: a choice. */
   private static final double MOSTLY = 0.9;
 
+  /** Without a smaller share nothing would change that anybody could see: a choice. */
+  private static final double LEAST = 0.01;
+
   private final WheelRecord record;
   private final TurnIndex turns;
   private final int[] mold;
@@ -200,7 +203,7 @@ final class SpreadParts {
               ? twoWay.center() + Robust.median(known(twoWay.columnEffects()))
               : overall.mean();
       double ppk = ppk(mean, sd, specification);
-      if (part.source() != Source.POUR && Double.isFinite(ppk)) {
+      if (part.source() != Source.POUR && part.share() >= LEAST && Double.isFinite(ppk)) {
         whatIfs.add(
             new WhatIf(part.source(), mean, sd, ppk, now, outside(mean, sd, specification)));
       }

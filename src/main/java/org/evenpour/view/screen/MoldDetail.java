@@ -81,7 +81,11 @@ final class MoldDetail {
     MoldVerdict verdict = WheelView.verdict(desk, report.wheel(), mold);
     if (verdict != null) {
       String what = Desk.capital(desk.verdicts().verdict(verdict));
-      said.add(look.say("mold.verdict", what, desk.verdicts().reason(verdict)));
+      boolean saidBelow =
+          verdict.reason() == MoldVerdict.Reason.SIGNAL
+              && report.name().equals(verdict.characteristic());
+      said.add(
+          saidBelow ? what + "." : look.say("mold.verdict", what, desk.verdicts().reason(verdict)));
     }
     int before = said.size();
     for (Signal signal : desk.signals()) {
