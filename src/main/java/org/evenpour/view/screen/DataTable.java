@@ -26,6 +26,7 @@ import javax.swing.JTable;
 import javax.swing.ListSelectionModel;
 import javax.swing.RowFilter;
 import javax.swing.SwingConstants;
+import javax.swing.SwingUtilities;
 import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.JTableHeader;
@@ -206,7 +207,13 @@ final class DataTable<R> {
       table.clearSelection();
     } else if (table.getSelectedRow() != shown) {
       table.setRowSelectionInterval(shown, shown);
-      table.scrollRectToVisible(table.getCellRect(shown, 0, true));
+      Runnable scroll = () -> table.scrollRectToVisible(table.getCellRect(shown, 0, true));
+      // Before there is room for any row, every row but the first would be scrolled to the top.
+      if (table.getVisibleRect().isEmpty()) {
+        SwingUtilities.invokeLater(scroll);
+      } else {
+        scroll.run();
+      }
     }
     telling = true;
   }
