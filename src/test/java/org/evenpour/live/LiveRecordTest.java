@@ -129,7 +129,7 @@ class LiveRecordTest {
         .isNotEmpty();
     // The same that a batch finds that reads the log from its file.
     Audited audited = Audit.inFull(batch(log, 150 * 16));
-    assertThat(live.episodes("T1")).isEqualTo(replayed(batch(log, row), audited));
+    assertThat(live.episodes("T1")).isEqualTo(replayed(batch(log, row - 1), audited));
     assertThat(signals.stream().mapToLong(signal -> signal.links().size()).sum()).isPositive();
   }
 
