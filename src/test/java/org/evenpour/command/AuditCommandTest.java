@@ -25,7 +25,7 @@ class AuditCommandTest {
 
     assertThat(call.status()).isZero();
     assertThat(call.err()).isEmpty();
-    assertThat(call.out().lines().count()).isLessThanOrEqualTo(24);
+    assertThat(call.out().lines().count()).isLessThanOrEqualTo(32);
     assertThat(call.out().lines()).allMatch(line -> line.length() <= 100);
     String look = call.out().substring(call.out().indexOf("Look first at:"));
     assertThat(look.lines().takeWhile(line -> !line.isBlank()).count()).isLessThan(11);
