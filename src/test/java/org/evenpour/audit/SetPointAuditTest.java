@@ -1,0 +1,171 @@
+package org.evenpour.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.Objects;
+import java.util.Random;
+import java.util.function.IntToDoubleFunction;
+import org.evenpour.audit.SetPointReport.Answer;
+import org.evenpour.audit.SetPointReport.Replay;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Adjust or leave alone, on logs whose turns are given. */
+class SetPointAuditTest {
+  private static final String PROFILE =
+      "characteristics:\n  mass: {unit: kg, lower: 380, target: 390, upper: 400}\n";
+
+  @TempDir Path folder;
+
+  private SetPointReport of(
+      int turns,
+      IntToDoubleFunction mass,
+      @Nullable IntToDoubleFunction setPoint,
+      String profile)
+      throws Exception {
+    return Audit.setPoints(
+            MadeWheel.of(folder, turns, mass, setPoint, profile).wheels(), java.util.List.of())
+        .get(0);
+  }
+
+  private static double[] white(int n, long seed) {
+    Random random = new Random(seed);
+    double[] x = new double[n];
+    for (int t = 0; t < n; t++) {
+      x[t] = 390 + 0.6 * random.nextGaussian();
+    }
+    return x;
+  }
+
+  private static double[] drifting(int n, double lambda, double sigma, long seed) {
+    Random random = new Random(seed);
+    double[] x = new double[n];
+    double level = 390;
+    for (int t = 0; t < n; t++) {
+      double a = sigma * random.nextGaussian();
+      x[t] = level + a;
+      level += lambda * a;
+    }
+    return x;
+  }
+
+  private static Replay known(@Nullable Replay replay) {
+    return Objects.requireNonNull(replay);
+  }
+
+  /**
+   * Rule 2 of the funnel: compensating after every point doubles the variance where the process
+   * stands still (Deming, Out of the Crisis, 1986). Over 400 turns the ratio has a standard error
+   * near 0.1.
+   */
+  @Test
+  void compensatingAWhiteRecordDoublesTheVarianceAndTheAnswerIsLeaveIt() throws Exception {
+    double[] x = white(400, 1986);
+    SetPointReport its = of(x.length, t -> x[t], null, PROFILE);
+    assertThat(its.turns()).isEqualTo(400);
+    assertThat(its.lambda()).isZero();
+    assertThat(its.answer()).isEqualTo(Answer.LEAVE);
+    assertThat(its.moveBy()).isNull();
+    assertThat(its.turnsBetweenMoves()).isNull();
+    double alone = known(its.leftAlone()).sd();
+    double always = known(its.compensated()).sd();
+    assertThat(always * always / (alone * alone)).isCloseTo(2, within(0.3));
+    assertThat(known(its.withDeadband()).moves()).isZero();
+    assertThat(known(its.withDeadband()).rms()).isEqualTo(known(its.leftAlone()).rms());
+  }
+
+  @Test
+  void theDeadbandWinsWhereTheLevelWanders() throws Exception {
+    double[] x = drifting(400, 0.3, 0.8, 1963);
+    SetPointReport its = of(x.length, t -> x[t], null, PROFILE);
+    assertThat(its.lambdaLow()).isLessThan(0.3);
+    assertThat(its.lambdaHigh()).isGreaterThan(0.3);
+    Replay banded = known(its.withDeadband());
+    assertThat(banded.rms()).isLessThan(0.6 * known(its.leftAlone()).rms());
+    assertThat(banded.rms()).isLessThan(known(its.compensated()).rms());
+    // with some moves in 400 turns, against 400
+    assertThat(banded.moves()).isBetween(5L, 60L);
+    // the interval between moves is an average over records: half or twice in one of them
+    Double between = Objects.requireNonNull(its.turnsBetweenMoves());
+    assertThat(400.0 / banded.moves()).isBetween(between / 2, between * 2);
+  }
+
+  /** Points as published in the report are the levels that were put in, missing molds or not. */
+  @Test
+  void levelsDoNotDependOnWhichMoldsWereThere() throws Exception {
+    double[] x = white(60, 5);
+    SetPointReport its = of(x.length, t -> x[t], null, PROFILE);
+    assertThat(its.points()).hasSize(60);
+    for (int t = 0; t < 60; t++) {
+      assertThat(its.points().get(t).turn()).isEqualTo(t + 2);
+      assertThat(its.points().get(t).deviation()).isCloseTo(x[t] - 390, within(1e-6));
+    }
+  }
+
+  @Test
+  void aLevelThatStandsOffTargetIsMovedOnceByRoundedSteps() throws Exception {
+    double[] x = white(100, 7);
+    SetPointReport its = of(x.length, t -> x[t] + 1.6, null, PROFILE);
+    assertThat(its.answer()).isEqualTo(Answer.MOVE);
+    assertThat(its.moveBy()).isEqualTo(-1.5);
+    assertThat(its.forecast()).isCloseTo(1.6, within(0.2));
+    assertThat(its.forecastLow()).isLessThan(1.6);
+    assertThat(its.forecastHigh()).isGreaterThan(1.6);
+    assertThat(known(its.withDeadband()).rms()).isLessThan(known(its.leftAlone()).rms());
+  }
+
+  /**
+   * The crew moved the set-point by −2 kg half-way and the mass followed: without those moves the
+   * record stands still, and what is left is what today's set-point leaves.
+   */
+  @Test
+  void movesOfTheSetPointAreTakenOut() throws Exception {
+    double[] x = white(200, 11);
+    IntToDoubleFunction setPoint = t -> t < 100 ? 390 : 388;
+    SetPointReport its =
+        of(x.length, t -> x[t] + 2 + setPoint.applyAsDouble(t) - 390, setPoint, PROFILE);
+    assertThat(its.movesTakenOut()).isEqualTo(1);
+    assertThat(its.setPoint()).isEqualTo(388);
+    assertThat(its.aim()).isEqualTo(390);
+    assertThat(its.lambda()).isZero();
+    assertThat(its.answer()).isEqualTo(Answer.LEAVE);
+    assertThat(its.forecast()).isCloseTo(0, within(0.2));
+    // the same masses, if the log did not say that it was moved, wander
+    SetPointReport unsaid =
+        of(x.length, t -> x[t] + 2 + setPoint.applyAsDouble(t) - 390, null, PROFILE);
+    assertThat(unsaid.lambda()).isGreaterThan(0.05);
+  }
+
+  /** A set-point that trims can't be told from one that follows an order. */
+  @Test
+  void aSetPointThatMovedWithoutATargetGivesNoAim() throws Exception {
+    double[] x = white(60, 13);
+    IntToDoubleFunction setPoint = t -> t < 30 ? 390 : 388;
+    assertThat(of(x.length, t -> x[t], setPoint, "").answer()).isEqualTo(Answer.NO_AIM);
+    assertThat(of(x.length, t -> x[t], null, "").answer()).isEqualTo(Answer.NO_AIM);
+    assertThat(of(x.length, t -> x[t], t -> 390, "").aim()).isEqualTo(390);
+    assertThat(of(x.length, t -> x[t], t -> 420, PROFILE).answer()).isEqualTo(Answer.NO_AIM);
+  }
+
+  @Test
+  void tooFewTurnsAreNoGroundForAMove() throws Exception {
+    double[] x = white(19, 17);
+    SetPointReport its = of(x.length, t -> x[t] + 5, null, PROFILE);
+    assertThat(its.answer()).isEqualTo(Answer.TOO_SHORT);
+    assertThat(its.moveBy()).isNull();
+  }
+
+  /** The more a move costs, the wider the deadband. */
+  @Test
+  void theDeadbandFollowsTheCosts() throws Exception {
+    double[] x = drifting(200, 0.3, 0.8, 19);
+    Double usual = of(x.length, t -> x[t], null, PROFILE).deadband();
+    Double dear = of(x.length, t -> x[t], null, PROFILE + "set_point_move_costs: 100\n").deadband();
+    Double free = of(x.length, t -> x[t], null, PROFILE + "set_point_move_costs: 0\n").deadband();
+    assertThat(dear).isGreaterThan(1.4 * Objects.requireNonNull(usual));
+    assertThat(free).isZero();
+  }
+}
