@@ -31,18 +31,20 @@ class ArchitectureTest {
           Map.entry("intake", Set.of("casting")),
           Map.entry("feed", Set.of("casting", "intake")),
           Map.entry("control", Set.of("casting", "stats")),
+          Map.entry("store", Set.of("casting", "stats", "control")),
           Map.entry("link", Set.of("casting", "stats", "control")),
           Map.entry("audit", Set.of("casting", "stats", "control", "link")),
           Map.entry(
-              "live", Set.of("casting", "stats", "intake", "feed", "control", "link", "audit")),
-          Map.entry("report", Set.of("casting", "audit", "picture")),
+              "live",
+              Set.of("casting", "stats", "intake", "feed", "control", "store", "link", "audit")),
+          Map.entry("report", Set.of("casting", "control", "audit", "picture")),
           Map.entry("picture", Set.of("casting", "audit")),
           Map.entry("simulate", Set.of("casting", "feed")),
           Map.entry(
               "view",
               Set.of(
-                  "casting", "intake", "feed", "control", "link", "audit", "live", "report",
-                  "picture")),
+                  "casting", "intake", "feed", "control", "store", "link", "audit", "live",
+                  "report", "picture")),
           Map.entry(
               "command",
               Set.of(
@@ -50,6 +52,7 @@ class ArchitectureTest {
                   "intake",
                   "feed",
                   "control",
+                  "store",
                   "link",
                   "audit",
                   "live",
@@ -65,8 +68,8 @@ class ArchitectureTest {
           Map.entry("org.apache.poi..", List.of("report.workbook..")),
           Map.entry("org.openxmlformats..", List.of("report.workbook..")),
           Map.entry("org.apache.commons.csv..", List.of("intake..", "simulate..")),
-          Map.entry("com.fasterxml.jackson.core..", List.of("report..")),
-          Map.entry("com.fasterxml.jackson.databind..", List.of("report..")),
+          Map.entry("com.fasterxml.jackson.core..", List.of("report..", "store..")),
+          Map.entry("com.fasterxml.jackson.databind..", List.of("report..", "store..")),
           Map.entry("org.yaml..", List.of("intake..")),
           Map.entry("picocli..", List.of("command..")),
           Map.entry("org.jfree..", List.of("picture..", "view.screen..")),

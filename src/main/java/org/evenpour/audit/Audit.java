@@ -17,7 +17,7 @@ import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.Episode;
-import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.control.MoldChange;
 import org.evenpour.link.Advice;
 
@@ -41,7 +41,46 @@ public final class Audit {
    * @param gauges studies and check measurements
    */
   public static AuditReport run(CastingRecord record, List<GaugeFile> gauges) {
-    return GaugeAudit.added(run(record), record, gauges);
+    return run(record, LimitsBook.NONE, gauges);
+  }
+
+  /**
+   * Audits a record by the limits that were approved for its time, and the gauges that it was
+   * measured with.
+   *
+   * @param record with at least one usable row
+   * @param book what was approved and specified
+   * @param gauges studies and check measurements
+   */
+  public static AuditReport run(CastingRecord record, LimitsBook book, List<GaugeFile> gauges) {
+    return GaugeAudit.added(run(record, book), record, gauges);
+  }
+
+  /**
+   * A wheel whose characteristics have the specification that its newest anode is judged by.
+   *
+   * @param book what was specified
+   */
+  public static WheelRecord specified(WheelRecord wheel, LimitsBook book) {
+    if (book.revisions().isEmpty()) {
+      return wheel;
+    }
+    long last = Long.MIN_VALUE;
+    for (int i = 0; i < wheel.rows(); i++) {
+      last = Math.max(last, wheel.castAtMillis().get(i));
+    }
+    List<Characteristic> all = new ArrayList<>();
+    for (Characteristic one : wheel.characteristics()) {
+      all.add(
+          new Characteristic(
+              one.name(),
+              one.unit(),
+              one.displayUnit(),
+              book.specification(
+                  wheel.wheel(), one.name(), one.specification(), Instant.ofEpochMilli(last)),
+              one.values()));
+    }
+    return wheel.withCharacteristics(all);
   }
 
   /**
@@ -56,12 +95,34 @@ public final class Audit {
   }
 
   /**
+   * Audits a record by the limits that were approved for its time.
+   *
+   * @param record with at least one usable row
+   * @param book what was approved and specified
+   */
+  public static AuditReport run(CastingRecord record, LimitsBook book) {
+    return inFull(record, book).report();
+  }
+
+  /**
    * Audits a record and gives the limits that it was judged by as well, for whoever goes on judging
    * by them.
    *
    * @param record with at least one usable row
    */
   public static Audited inFull(CastingRecord record) {
+    return inFull(record, LimitsBook.NONE);
+  }
+
+  /**
+   * Audits a record by the limits that were approved for its time: each turn by the version that
+   * was in force when it began, and where none was by limits that are proposed from these turns
+   * themselves.
+   *
+   * @param record with at least one usable row
+   * @param book what was approved and specified
+   */
+  public static Audited inFull(CastingRecord record, LimitsBook book) {
     List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<AuditReport.SettingReport> settings = new ArrayList<>();
@@ -91,14 +152,13 @@ public final class Audit {
               .mapToObj(
                   i ->
                       CharacteristicAudit.of(
-                          wheel, wheel.characteristics().get(i), index, budget, changes))
+                          wheel, wheel.characteristics().get(i), index, budget, changes, book))
               .toList();
       for (CharacteristicAudit.Result result : results) {
         characteristics.add(result.report());
-        LimitsInForce its = result.limits();
-        if (its != null) {
-          limits.add(new Audited.InForce(wheel.wheel(), result.report().name(), its));
-        }
+        limits.add(
+            new Audited.InForce(
+                wheel.wheel(), result.report().name(), result.limits(), result.terms()));
       }
       settings.addAll(
           findings.examine(
@@ -110,8 +170,10 @@ public final class Audit {
     }
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
+    List<WheelRecord> specified = new ArrayList<>();
     for (WheelRecord recorded : record.wheels()) {
-      WheelRecord wheel = measured(recorded);
+      specified.add(specified(recorded, book));
+      WheelRecord wheel = measured(specified(recorded, book));
       verdicts.addAll(
           MoldVerdicts.of(wheel, TurnIndex.of(wheel), eventsAt(record.events(), wheel), signals));
     }
@@ -125,7 +187,7 @@ public final class Audit {
             record.events(),
             record.setAside(),
             notes,
-            setPoints(record.wheels(), signals),
+            setPoints(specified, signals),
             List.of()),
         limits);
   }
@@ -152,7 +214,7 @@ public final class Audit {
   /**
    * The wheel without characteristics that its rows never have: a column may be another wheel's.
    */
-  private static WheelRecord measured(WheelRecord wheel) {
+  static WheelRecord measured(WheelRecord wheel) {
     List<Characteristic> some =
         wheel.characteristics().stream().filter(c -> hasValue(c.values())).toList();
     return some.size() == wheel.characteristics().size() ? wheel : wheel.withCharacteristics(some);

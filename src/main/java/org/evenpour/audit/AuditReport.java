@@ -122,8 +122,11 @@ public record AuditReport(
    * @param name {@code mass}, {@code thickness}, {@code wedge}, …
    * @param unit in which the figures here are
    * @param displayUnit suffix of the unit in which people read them
+   * @param specification that the newest anode was judged by
    * @param inFull what stands beside the capability indices
    * @param wheelChart null where the turns cannot be told from the molds
+   * @param specifications that were in force one after another; empty where there was only the
+   *     profile's
    */
   public record CharacteristicReport(
       String wheel,
@@ -136,7 +139,47 @@ public record AuditReport(
       CapabilityInFull inFull,
       @Nullable WheelChart wheelChart,
       Monitoring monitoring,
-      List<MoldReport> molds) {}
+      List<MoldReport> molds,
+      List<SpecificationUsed> specifications) {
+
+    /** Where the specification was never revised. */
+    public CharacteristicReport(
+        String wheel,
+        String name,
+        String unit,
+        String displayUnit,
+        Specification specification,
+        Overall overall,
+        Variance variance,
+        CapabilityInFull inFull,
+        @Nullable WheelChart wheelChart,
+        Monitoring monitoring,
+        List<MoldReport> molds) {
+      this(
+          wheel,
+          name,
+          unit,
+          displayUnit,
+          specification,
+          overall,
+          variance,
+          inFull,
+          wheelChart,
+          monitoring,
+          molds,
+          List.of());
+    }
+  }
+
+  /**
+   * A specification, and which anodes were judged by it. Capability is of those of the last one.
+   *
+   * @param from null = the profile's, before the first revision
+   * @param who revised it; empty for the profile's
+   * @param anodes how many were cast while it was in force
+   */
+  public record SpecificationUsed(
+      @Nullable Instant from, Specification specification, String who, String why, long anodes) {}
 
   /** All anodes together; the normality test and capability are null where they are not defined. */
   public record Overall(
@@ -203,6 +246,8 @@ public record AuditReport(
    * @param pourLimit single pours beyond this many sigma are a signal
    * @param falseAlarmsPerShift that all charts of the wheel together may raise
    * @param finds how fast a shift is found; null without limits
+   * @param used which turns were judged by what, in the order of time; the other figures are of the
+   *     last limits among them
    */
   public record Monitoring(
       String source,
@@ -212,7 +257,56 @@ public record AuditReport(
       @Nullable Double shiftLimit,
       @Nullable Double pourLimit,
       double falseAlarmsPerShift,
-      @Nullable Finds finds) {}
+      @Nullable Finds finds,
+      List<LimitsUsed> used) {
+
+    /** Where nothing is said of which turns were judged by what. */
+    public Monitoring(
+        String source,
+        int baseTurns,
+        @Nullable Double pourSigma,
+        @Nullable Double turnSigma,
+        @Nullable Double shiftLimit,
+        @Nullable Double pourLimit,
+        double falseAlarmsPerShift,
+        @Nullable Finds finds) {
+      this(
+          source,
+          baseTurns,
+          pourSigma,
+          turnSigma,
+          shiftLimit,
+          pourLimit,
+          falseAlarmsPerShift,
+          finds,
+          List.of());
+    }
+  }
+
+  /**
+   * Limits, and which turns were judged by them.
+   *
+   * @param source {@code approved}, {@code proposed} (by the audit, from these very turns) or
+   *     {@code none}
+   * @param version null where nobody approved them, and so the next four
+   * @param baseTurns how many turns they rest on
+   */
+  public record LimitsUsed(
+      String source,
+      @Nullable Integer version,
+      @Nullable Instant approvedAt,
+      @Nullable String who,
+      @Nullable String why,
+      @Nullable Instant validFrom,
+      int firstTurn,
+      int lastTurn,
+      int turns,
+      Instant firstCastAt,
+      Instant lastCastAt,
+      int baseTurns,
+      @Nullable Double center,
+      @Nullable Double pourSigma,
+      @Nullable Double turnSigma) {}
 
   /**
    * How fast a lasting shift is found, on average, from when it begins.

@@ -7,10 +7,10 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Finds;
+import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.Normality;
@@ -23,14 +23,15 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
-import org.evenpour.control.BaseRecord;
-import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.ClassicCharts;
 import org.evenpour.control.Episode;
-import org.evenpour.control.LimitProposal;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.MoldChange;
 import org.evenpour.control.Replay;
+import org.evenpour.control.SuccessiveMonitor;
+import org.evenpour.control.SuccessiveMonitor.Term;
 import org.evenpour.stats.AndersonDarling;
 import org.evenpour.stats.Capability;
 import org.evenpour.stats.Limits;
@@ -39,7 +40,6 @@ import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.OneWayAnova;
 import org.evenpour.stats.Percentiles;
 import org.evenpour.stats.RunTest;
-import org.evenpour.stats.RunTests;
 import org.evenpour.stats.StudentT;
 import org.evenpour.stats.TwoWay;
 import org.jspecify.annotations.Nullable;
@@ -63,8 +63,10 @@ final class CharacteristicAudit {
   private final OneWayAnova byMold;
   private final MovingRange[] ranges;
   private final long[] outside;
+  private final SpecificationHistory specifications;
 
-  private CharacteristicAudit(WheelRecord record, Characteristic characteristic, TurnIndex turns) {
+  private CharacteristicAudit(
+      WheelRecord record, Characteristic characteristic, TurnIndex turns, LimitsBook book) {
     this.record = record;
     this.characteristic = characteristic;
     this.turns = turns;
@@ -75,40 +77,47 @@ final class CharacteristicAudit {
     ranges = new MovingRange[molds];
     Arrays.setAll(ranges, i -> new MovingRange());
     outside = new long[molds];
+    specifications = new SpecificationHistory(record, characteristic, book);
   }
 
   /**
    * What an audit of one characteristic gives.
    *
-   * @param limits that were in force; null where turns cannot be told from molds
+   * @param limits that the newest turns were judged by; null where turns cannot be told from molds
+   * @param terms from when on what is in force
    */
   record Result(
-      CharacteristicReport report, @Nullable LimitsInForce limits, List<Episode> episodes) {}
+      CharacteristicReport report,
+      @Nullable LimitsInForce limits,
+      List<Term> terms,
+      List<Episode> episodes) {}
 
   /**
    * Audits one characteristic.
    *
    * @param budget how many false alarms each chart of this wheel may raise
    * @param changes when molds were changed or dressed, in the order of time
+   * @param book what was approved and specified
    */
   static Result of(
       WheelRecord record,
       Characteristic characteristic,
       TurnIndex turns,
       AlarmBudget budget,
-      List<MoldChange> changes) {
-    return new CharacteristicAudit(record, characteristic, turns).audit(budget, changes);
+      List<MoldChange> changes,
+      LimitsBook book) {
+    return new CharacteristicAudit(record, characteristic, turns, book)
+        .audit(budget, changes, book);
   }
 
-  private Result audit(AlarmBudget budget, List<MoldChange> changes) {
-    Specification specification = characteristic.specification();
+  private Result audit(AlarmBudget budget, List<MoldChange> changes, LimitsBook book) {
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
       if (!Double.isNaN(x)) {
         moments.add(x);
         byMold.add(mold[i], x);
         ranges[mold[i]].add(x);
-        if (specification.excludes(x)) {
+        if (specifications.accept(record.castAtMillis().get(i), mold[i], x)) {
           outside[mold[i]]++;
         }
       }
@@ -121,23 +130,27 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       classic.accept(mold[i], value[i]);
     }
-    LimitsInForce limits = LimitProposal.propose(base(), budget);
+    List<Term> terms = Terms.of(record, characteristic.name(), value, turns, budget, book);
     List<TurnPoint> points = new ArrayList<>();
-    CharacteristicMonitor monitor = null;
-    if (limits != null) {
-      monitor =
-          new CharacteristicMonitor(
-              limits,
-              record.profile(),
-              (turn, at, effect, anodes, startUp) -> {
-                if (!Double.isNaN(effect)) {
-                  points.add(
-                      new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
-                }
-              });
-      Replay.run(record, value, changes, monitor);
+    SuccessiveMonitor monitor =
+        new SuccessiveMonitor(
+            terms,
+            record.profile(),
+            record.molds(),
+            record.sides(),
+            record.serials(),
+            (turn, at, effect, anodes, startUp) -> {
+              if (!Double.isNaN(effect)) {
+                points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
+              }
+            });
+    Replay.run(record, value, changes, monitor);
+    Term newest = null;
+    for (SuccessiveMonitor.Judged each : monitor.judged()) {
+      newest = each.term().limits() == null ? newest : each.term();
     }
-    List<Episode> episodes = monitor == null ? List.of() : monitor.episodes();
+    LimitsInForce limits = newest == null ? null : newest.limits();
+    List<Episode> episodes = monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
     Overall overall = overall();
     CharacteristicReport report =
@@ -146,65 +159,19 @@ final class CharacteristicAudit {
             characteristic.name(),
             characteristic.unit().suffix(),
             characteristic.displayUnit().suffix(),
-            specification,
+            specifications.newest(),
             overall,
             variance(twoWay),
             inFull(overall, twoWay, episodes),
-            limits == null || monitor == null
-                ? null
-                : wheelChart(limits, monitor.wheelTests(), points),
-            monitoring(limits),
-            moldReports(classicLimits, classic, twoWay));
-    return new Result(report, limits, episodes);
-  }
-
-  private BaseRecord base() {
-    int rows = 0;
-    while (rows < value.length && turns.ofRow()[rows] < LimitProposal.BASE_TURNS) {
-      rows++;
-    }
-    int[] turn = new int[rows];
-    int[] baseMold = new int[rows];
-    int[] side = new int[rows];
-    double[] x = new double[rows];
-    int n = 0;
-    int sides = Math.max(1, record.sides().size());
-    for (int i = 0; i < rows; i++) {
-      if (!Double.isNaN(value[i]) && !turns.startUp()[i]) {
-        turn[n] = turns.ofRow()[i];
-        baseMold[n] = mold[i];
-        side[n] = Math.max(0, record.side().get(i));
-        x[n] = value[i];
-        n++;
-      }
-    }
-    return new BaseRecord(
-        Arrays.copyOf(turn, n),
-        Arrays.copyOf(baseMold, n),
-        Arrays.copyOf(side, n),
-        Arrays.copyOf(x, n),
-        rows == 0 ? 0 : turns.ofRow()[rows - 1] + 1,
-        molds,
-        sides);
+            limits == null ? null : wheelChart(limits, monitor, points),
+            monitoring(newest, monitor.judged()),
+            moldReports(classicLimits, classic, twoWay),
+            specifications.used());
+    return new Result(report, limits, terms, episodes);
   }
 
   private Overall overall() {
     AndersonDarling.Result normal = AndersonDarling.normal(value);
-    long rangeCount = 0;
-    double rangeSum = 0;
-    double freedom = 0;
-    for (MovingRange each : ranges) {
-      if (each.count() > 0 && each.meanRange() > 0) {
-        rangeCount += each.count();
-        rangeSum += each.meanRange() * each.count();
-        freedom += each.degreesOfFreedom();
-      }
-    }
-    double sigmaWithin =
-        rangeCount == 0
-            ? Double.NaN
-            : rangeSum / rangeCount / org.evenpour.stats.ChartConstants.d2(2);
-    long out = Arrays.stream(outside).sum();
     return new Overall(
         moments.count(),
         moments.mean(),
@@ -214,7 +181,7 @@ final class CharacteristicAudit {
         Double.isNaN(normal.a2()) || Double.isNaN(normal.pValue())
             ? null
             : new Normality(normal.a2(), normal.pValue()),
-        capability(moments, sigmaWithin, freedom, out));
+        specifications.capability());
   }
 
   /** A capability holds for the future only while no mold, side or wheel departs. */
@@ -223,22 +190,24 @@ final class CharacteristicAudit {
   }
 
   private CapabilityInFull inFull(Overall overall, TwoWay twoWay, List<Episode> episodes) {
-    Specification specification = characteristic.specification();
-    List<CapabilityInFull.Part> parts = SpreadParts.of(record, turns, mold, value, twoWay);
+    Specification specification = specifications.newest();
+    double[] its = specifications.values(record, value);
+    TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
+    List<CapabilityInFull.Part> parts = SpreadParts.of(record, turns, mold, its, itsTwoWay);
     Normality normality = overall.normality();
     Boolean normal = normality == null ? null : (Boolean) (normality.pValue() >= NORMAL_P);
     return new CapabilityInFull(
         isStable(episodes),
         normal,
-        Boolean.FALSE.equals(normal) && specification.hasLimits() ? byPercentiles() : null,
+        Boolean.FALSE.equals(normal) && specification.hasLimits() ? byPercentiles(its) : null,
         parts,
-        SpreadParts.whatIf(parts, moments, twoWay, specification),
-        Groups.of(record, mold, value, specification));
+        SpreadParts.whatIf(parts, specifications.all(), itsTwoWay, specification),
+        Groups.of(record, mold, its, specification));
   }
 
-  private @Nullable ByPercentiles byPercentiles() {
-    Specification specification = characteristic.specification();
-    double[] ascending = Arrays.stream(value).filter(x -> !Double.isNaN(x)).sorted().toArray();
+  private @Nullable ByPercentiles byPercentiles(double[] its) {
+    Specification specification = specifications.newest();
+    double[] ascending = Arrays.stream(its).filter(x -> !Double.isNaN(x)).sorted().toArray();
     Percentiles of = Percentiles.of(ascending);
     if (of == null) {
       return null;
@@ -259,34 +228,6 @@ final class CharacteristicAudit {
     return Double.isFinite(value) ? new Estimate(value, interval.low(), interval.high()) : null;
   }
 
-  private @Nullable CapabilityReport capability(
-      Moments moments, double sigmaWithin, double freedom, long out) {
-    Specification specification = characteristic.specification();
-    if (!specification.hasLimits() || moments.count() == 0) {
-      return null;
-    }
-    Capability c =
-        Capability.of(
-            moments.count(),
-            moments.mean(),
-            sigmaWithin,
-            freedom,
-            moments.sd(),
-            specification.lower(),
-            specification.target(),
-            specification.upper());
-    return new CapabilityReport(
-        estimate(c.cp()),
-        estimate(c.cpk()),
-        estimate(c.cpl()),
-        estimate(c.cpu()),
-        estimate(c.pp()),
-        estimate(c.ppk()),
-        estimate(c.cpm()),
-        known(c.fractionOutsideExpected()),
-        (double) out / moments.count());
-  }
-
   static @Nullable Estimate estimate(Capability.@Nullable Estimate e) {
     return e == null ? null : new Estimate(e.value(), known(e.low()), known(e.high()));
   }
@@ -305,12 +246,12 @@ final class CharacteristicAudit {
   }
 
   private static WheelChart wheelChart(
-      LimitsInForce limits, RunTests tests, List<TurnPoint> points) {
+      LimitsInForce limits, SuccessiveMonitor monitor, List<TurnPoint> points) {
     double center = limits.wheel().center();
     double sigma = limits.movingRangeSigma();
     Map<String, Long> counts = new LinkedHashMap<>();
     for (RunTest test : RunTest.values()) {
-      counts.put(test.id(), tests.count(test));
+      counts.put(test.id(), monitor.count(test));
     }
     return new WheelChart(
         center,
@@ -322,20 +263,57 @@ final class CharacteristicAudit {
         List.copyOf(points));
   }
 
-  private Monitoring monitoring(@Nullable LimitsInForce limits) {
+  private Monitoring monitoring(@Nullable Term newest, List<SuccessiveMonitor.Judged> judged) {
+    LimitsInForce limits = newest == null ? null : newest.limits();
+    List<LimitsUsed> used = judged.stream().map(CharacteristicAudit::used).toList();
     double budget = record.profile().falseAlarmsPerShift();
     return limits == null
         ? new Monitoring(
-            "none: turns cannot be told from molds", 0, null, null, null, null, budget, null)
+            "none: turns cannot be told from molds", 0, null, null, null, null, budget, null, used)
         : new Monitoring(
-            limits.source(),
+            source(newest, limits),
             limits.baseTurns(),
             known(limits.pour().sigma()),
             known(limits.wheel().sigma()),
             known(limits.pour().decision().h()),
             known(limits.pourLimit()),
             budget,
-            finds(limits));
+            finds(limits),
+            used);
+  }
+
+  private static String source(@Nullable Term newest, LimitsInForce limits) {
+    LimitsVersion version = newest == null ? null : newest.version();
+    return version == null
+        ? limits.source()
+        : "approved: version "
+            + version.version()
+            + ", by "
+            + version.who()
+            + " at "
+            + version.approvedAt();
+  }
+
+  private static LimitsUsed used(SuccessiveMonitor.Judged judged) {
+    LimitsVersion version = judged.term().version();
+    LimitsInForce limits = judged.term().limits();
+    boolean isApproved = version != null;
+    return new LimitsUsed(
+        isApproved ? "approved" : limits == null ? "none" : "proposed",
+        version == null ? null : (Integer) version.version(),
+        version == null ? null : version.approvedAt(),
+        version == null ? null : version.who(),
+        version == null ? null : version.why(),
+        version == null ? null : version.validFrom(),
+        judged.firstTurn(),
+        judged.lastTurn(),
+        judged.turns(),
+        Instant.ofEpochMilli(judged.firstAtMillis()),
+        Instant.ofEpochMilli(judged.lastAtMillis()),
+        limits == null ? 0 : limits.baseTurns(),
+        limits == null ? null : known(limits.center()),
+        limits == null ? null : known(limits.pour().sigma()),
+        limits == null ? null : known(limits.wheel().sigma()));
   }
 
   private static Finds finds(LimitsInForce limits) {
@@ -375,7 +353,7 @@ final class CharacteristicAudit {
           t
               * Math.sqrt(
                   twoWay.componentResidual() / moments.count() * (1 - 1.0 / Math.max(2, molds)));
-      boolean specified = characteristic.specification().hasLimits();
+      boolean specified = specifications.hasLimits();
       reports.add(
           new MoldReport(
               record.molds().name(m),
@@ -387,7 +365,7 @@ final class CharacteristicAudit {
               known(limits.get(m).lower()),
               known(limits.get(m).upper()),
               counts,
-              capability(moments, limits.get(m).sigma(), ranges[m].degreesOfFreedom(), outside[m]),
+              specifications.capability(m),
               known(offset),
               known(offset - half),
               known(offset + half),

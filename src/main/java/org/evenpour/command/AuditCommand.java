@@ -25,6 +25,7 @@ import org.evenpour.intake.SetAside;
 import org.evenpour.report.JsonReport;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
+import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -77,6 +78,12 @@ final class AuditCommand implements Callable<Integer> {
               + " may be given several times")
   private List<Path> gauges = new ArrayList<>();
 
+  @Option(
+      names = "--limits",
+      paramLabel = "F",
+      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
+  private @Nullable Path limits;
+
   @Option(names = "--from", paramLabel = "T", description = "only anodes cast at T or later")
   private @Nullable String from;
 
@@ -112,6 +119,11 @@ final class AuditCommand implements Callable<Integer> {
     ZoneId zone = zone(profiles);
     Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
     Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
+    LimitsFile.Contents approved = LimitsPlace.existing(limits, profile, logs.get(0)).read();
+    String warning = approved.warning();
+    if (warning != null) {
+      spec.commandLine().getErr().println("evenpour: " + warning);
+    }
     if (out != null) {
       Files.createDirectories(out);
     }
@@ -120,7 +132,7 @@ final class AuditCommand implements Callable<Integer> {
       try (ProgressLine progress = ProgressLine.onTerminal(spec.commandLine().getErr())) {
         record = LogReader.read(logs, profiles, happened, start, end, setAside, progress);
       }
-      AuditReport report = Audit.run(record, tried);
+      AuditReport report = Audit.run(record, approved.book(), tried);
       write(record, report, zone);
       List<Path> written = setAside.complete();
       if (!STANDARD_OUTPUT.equals(json)) {

@@ -13,7 +13,12 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "evenpour",
     description = "Keeps the cast anodes of a copper smelter even. It advises and never controls.",
-    subcommands = {AuditCommand.class, ViewCommand.class, SimulateCommand.class},
+    subcommands = {
+      AuditCommand.class,
+      LimitsCommand.class,
+      ViewCommand.class,
+      SimulateCommand.class
+    },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     exitCodeOnInvalidInput = Main.NOT_DONE,
@@ -80,6 +85,7 @@ public final class Main implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "name a command: audit, view or simulate");
+    throw new ParameterException(
+        spec.commandLine(), "name a command: audit, limits, view or simulate");
   }
 }

@@ -45,6 +45,12 @@ final class ViewCommand implements Callable<Integer> {
   private List<Path> gauges = new ArrayList<>();
 
   @Option(
+      names = "--limits",
+      paramLabel = "F",
+      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
+  private @Nullable Path limits;
+
+  @Option(
       names = "--follow",
       paramLabel = "LOG",
       description = "follow a log that still grows, on the board; it need not be there yet")
@@ -62,7 +68,7 @@ final class ViewCommand implements Callable<Integer> {
     if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
-    Sources sources = new Sources(logs, profile, events, gauges);
+    Sources sources = new Sources(logs, profile, events, gauges, limits);
     if (follow == null) {
       Viewer.open(sources, tongue, dark);
     } else if (logs.isEmpty()) {

@@ -86,9 +86,14 @@ public final class CharacteristicMonitor {
    * @param listener hears of every closed turn
    */
   public CharacteristicMonitor(LimitsInForce limits, WheelProfile profile, TurnListener listener) {
+    this(limits, new StartUp(profile, limits.offsets().length), listener);
+  }
+
+  /** With a start-up that may have begun before. */
+  CharacteristicMonitor(LimitsInForce limits, StartUp startUp, TurnListener listener) {
     this.limits = limits;
     this.listener = listener;
-    startUp = new StartUp(profile, limits.offsets().length);
+    this.startUp = startUp;
     LimitsInForce.SeriesLimits wheel = limits.wheel();
     wheelTests = new RunTests(wheel.center(), limits.movingRangeSigma());
     wheelChart = new ShiftChart(Episode.Scope.WHEEL, -1, wheel, true, wheel.sigma());
@@ -180,7 +185,8 @@ public final class CharacteristicMonitor {
     boolean startUpTurn = 2 * startUpInTurn > n;
     if (!Double.isNaN(effect) && !startUpTurn) {
       wheelPoint(effect);
-      if (levels == sides && sides > 1) {
+      // Where a side poured nothing, there is nothing to hold the others against.
+      if (levels == sides && sides > 1 && sides >= sideCharts.size()) {
         sidePoints(level, effect);
       }
       residuals(n, level, count, sides);

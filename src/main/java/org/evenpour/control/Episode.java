@@ -57,6 +57,50 @@ public record Episode(
     SPREAD
   }
 
+  /** The same of another mold or side. */
+  Episode withIndex(int other) {
+    return new Episode(
+        scope,
+        other,
+        direction,
+        firstTurn,
+        lastTurn,
+        firstAtMillis,
+        lastAtMillis,
+        sinceTurn,
+        sinceAtMillis,
+        open,
+        ramp,
+        tests,
+        points,
+        size,
+        sizeError,
+        sizeSigma,
+        companion);
+  }
+
+  /** The same where the charts that it is on were ended. */
+  Episode ended() {
+    return new Episode(
+        scope,
+        index,
+        direction,
+        firstTurn,
+        lastTurn,
+        firstAtMillis,
+        lastAtMillis,
+        sinceTurn,
+        sinceAtMillis,
+        false,
+        ramp,
+        tests,
+        points,
+        size,
+        sizeError,
+        sizeSigma,
+        companion);
+  }
+
   /** The same with another size. */
   Episode withSize(double other) {
     return new Episode(

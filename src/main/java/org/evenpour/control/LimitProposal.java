@@ -40,6 +40,25 @@ public final class LimitProposal {
   private double pourSigma;
   private double pourCorrelation;
   private long pourPairs;
+  private boolean[] turnIsNormal = new boolean[0];
+
+  /**
+   * Limits, and what they do not rest on.
+   *
+   * @param shifted whether each anode of the base was cast while its mold stood off its normal
+   *     state
+   * @param far whether each anode of the base was a pour far from what was expected of it
+   * @param turnShifted whether in each turn the wheel was out of its normal state
+   * @param residual what is left of each anode when its mold and turn are taken off; NaN where they
+   *     are not known
+   */
+  @SuppressWarnings("ArrayRecordComponent") // made once, never changed
+  public record Proposal(
+      LimitsInForce limits,
+      boolean[] shifted,
+      boolean[] far,
+      boolean[] turnShifted,
+      double[] residual) {}
 
   private LimitProposal(BaseRecord base) {
     this.base = base;
@@ -59,6 +78,12 @@ public final class LimitProposal {
    * @param budget how many false alarms each chart may raise
    */
   public static @Nullable LimitsInForce propose(BaseRecord base, AlarmBudget budget) {
+    Proposal proposal = inFull(base, budget);
+    return proposal == null ? null : proposal.limits();
+  }
+
+  /** As {@link #propose}, with what was left out. */
+  public static @Nullable Proposal inFull(BaseRecord base, AlarmBudget budget) {
     if (base.turnsWithValues() < LEAST_TURNS
         || base.size() < LEAST_MOLDS * base.turnsWithValues()) {
       return null;
@@ -71,7 +96,22 @@ public final class LimitProposal {
       proposal.refine();
       proposal.scale();
     }
-    return proposal.pourSigma > 0 ? proposal.limits(budget) : null;
+    return proposal.pourSigma > 0 ? proposal.inFull(budget) : null;
+  }
+
+  private Proposal inFull(AlarmBudget budget) {
+    LimitsInForce limits = limits(budget);
+    boolean[] shifted = new boolean[base.size()];
+    boolean[] far = new boolean[base.size()];
+    for (int i = 0; i < shifted.length; i++) {
+      shifted[i] = !normal[i];
+      far[i] = normal[i] && Math.abs(residual[i]) > FAR * pourSigma;
+    }
+    boolean[] turnShifted = new boolean[base.turns()];
+    for (int t = 0; t < turnShifted.length; t++) {
+      turnShifted[t] = !turnIsNormal[t];
+    }
+    return new Proposal(limits, shifted, far, turnShifted, residual);
   }
 
   private static int[][] rowsBy(int[] key, int keys) {
@@ -297,6 +337,11 @@ public final class LimitProposal {
     double white = pourSigma * pourSigma * (1 - pourCorrelation);
     double ofMean = white / base.molds();
     SeriesProposal wheel = SeriesProposal.of(effect, ofMean, Math.sqrt(ofMean) / 2);
+    turnIsNormal = new boolean[base.turns()];
+    int known = 0;
+    for (int t = 0; t < effect.length; t++) {
+      turnIsNormal[t] = Double.isNaN(effect[t]) || wheel.normal()[known++];
+    }
     List<SeriesLimits> sides = new ArrayList<>();
     int charts = AlarmBudget.sideCharts(base.sides());
     for (int c = 0; c < charts; c++) {
@@ -320,7 +365,15 @@ public final class LimitProposal {
         base.turns(),
         wheel.center(),
         centered,
-        new SeriesProposal(0, pourSigma, pourCorrelation, 0, pourExcess(), (int) perMold, pourSigma)
+        new SeriesProposal(
+                0,
+                pourSigma,
+                pourCorrelation,
+                0,
+                pourExcess(),
+                (int) perMold,
+                pourSigma,
+                new boolean[0])
             .limits(
                 budget.moldShift(),
                 1 / Math.max(1, perMold),

@@ -16,15 +16,12 @@ public final class Replay {
    * @param monitor takes them in
    */
   public static void run(
-      WheelRecord record,
-      double[] values,
-      List<MoldChange> changes,
-      CharacteristicMonitor monitor) {
+      WheelRecord record, double[] values, List<MoldChange> changes, SuccessiveMonitor monitor) {
     int next = 0;
     for (int i = 0; i < values.length; i++) {
       long at = record.castAtMillis().get(i);
       while (next < changes.size() && changes.get(next).atMillis() <= at) {
-        monitor.moldChanged(changes.get(next++).mold());
+        monitor.moldChanged(changes.get(next++));
       }
       monitor.accept(
           at,

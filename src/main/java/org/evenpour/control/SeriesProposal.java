@@ -24,7 +24,9 @@ import org.evenpour.stats.Robust;
  *     allows; 1 unless clearly more
  * @param points how many made the estimates
  * @param movingRangeSigma s.d. by the moving range
+ * @param normal whether each value that is known lies in the normal state
  */
+@SuppressWarnings("ArrayRecordComponent") // made once, never changed
 record SeriesProposal(
     double center,
     double sigma,
@@ -32,7 +34,8 @@ record SeriesProposal(
     double noise,
     double excess,
     int points,
-    double movingRangeSigma) {
+    double movingRangeSigma,
+    boolean[] normal) {
   private static final int ROUNDS = 3;
   private static final double TRIM = 3;
   private static final double MOST_CORRELATION = 0.95;
@@ -71,7 +74,14 @@ record SeriesProposal(
     double[] known = Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray();
     if (known.length < 3) {
       return new SeriesProposal(
-          known.length == 0 ? 0 : known[0], least, 0, 0, 1, Math.max(1, known.length), least);
+          known.length == 0 ? 0 : known[0],
+          least,
+          0,
+          0,
+          1,
+          Math.max(1, known.length),
+          least,
+          all(known.length));
     }
     // Differences are blind to a level that steps: Var(x₂−x₀)/2 − v = (1 + φ)(Var(x₁−x₀)/2 − v).
     double one = square(trimmedSd(differences(known, 1))) / 2;
@@ -140,7 +150,14 @@ record SeriesProposal(
         share(white, variance),
         excess(known, normal, center, sigma, phi, share(white, variance)),
         points,
-        ranges.count() == 0 ? sigma : ranges.sigma());
+        ranges.count() == 0 ? sigma : ranges.sigma(),
+        normal);
+  }
+
+  private static boolean[] all(int count) {
+    boolean[] all = new boolean[count];
+    Arrays.fill(all, true);
+    return all;
   }
 
   /**

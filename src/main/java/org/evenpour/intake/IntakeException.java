@@ -32,6 +32,15 @@ public final class IntakeException extends Exception {
     super(message(file, line, column, what, mend), cause);
   }
 
+  private IntakeException(String message, Throwable cause) {
+    super(CellText.oneLine(message), cause);
+  }
+
+  /** Of a file that is read elsewhere, whose message already says where, what and how to mend. */
+  public static IntakeException of(IOException cause) {
+    return new IntakeException(String.valueOf(cause.getMessage()), cause);
+  }
+
   /** A file as a whole that cannot be used. */
   static IntakeException ofFile(String file, String what, String mend) {
     return new IntakeException(file, 0, 0, what, mend);

@@ -115,7 +115,10 @@ public final class LiveEngine implements AutoCloseable {
     }
 
     LiveRecord record(Feed feed) {
-      return new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log));
+      LiveRecord record =
+          new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log));
+      record.book(files.book());
+      return record;
     }
   }
 
@@ -225,6 +228,7 @@ public final class LiveEngine implements AutoCloseable {
       its.files().look();
       if (its.files().profiles().equals(profiles)) {
         isNew |= record.events(its.files().events());
+        isNew |= record.book(its.files().book());
       } else {
         profiles = its.files().profiles();
         feed.close();

@@ -20,6 +20,7 @@ import org.evenpour.casting.Pages;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
@@ -48,6 +49,7 @@ public final class LiveRecord {
   private final RowIntake intake;
   private List<CastingEvent> events;
   private final SeenFile seenFile;
+  private LimitsBook book = LimitsBook.NONE;
   private List<Seen> seen = List.of();
   private @Nullable FileStamp seenStamp;
   private final List<SetAsideRow> setAside = new ArrayList<>();
@@ -127,6 +129,21 @@ public final class LiveRecord {
   }
 
   /**
+   * Limits were approved or retired, or a specification was dated: from now on these are in force,
+   * each for the turns of its time. Where nothing is approved limits are proposed anew.
+   *
+   * @return whether anything is new
+   */
+  boolean book(LimitsBook fresh) {
+    if (fresh == book) {
+      return false;
+    }
+    book = fresh;
+    renewal = audited != null;
+    return renewal;
+  }
+
+  /**
    * A new version of the profile or of the events is not in force, and why; null where all are.
    *
    * @return whether that is new
@@ -200,7 +217,7 @@ public final class LiveRecord {
       renewal |= settling == null || !settling.proposes(record);
       return;
     }
-    if (watch.accept(anode, record.molds().names())) {
+    if (watch.accept(anode, record)) {
       turnClosed = true;
       renewal |= watch.isDue();
     }
@@ -278,7 +295,7 @@ public final class LiveRecord {
             intake.rowsSetAside(),
             setAside,
             intake.warnings());
-    settling = new Settling(soFar, by, watched);
+    settling = new Settling(soFar, by, watched, book);
     return settling;
   }
 

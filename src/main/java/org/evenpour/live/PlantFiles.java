@@ -1,16 +1,20 @@
 package org.evenpour.live;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
+import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,12 +27,20 @@ import org.jspecify.annotations.Nullable;
 public final class PlantFiles {
   private final @Nullable Path profile;
   private final @Nullable Path events;
+  private final @Nullable LimitsFile limits;
+  private LimitsBook book = LimitsBook.NONE;
+  private @Nullable String limitsWarning;
   private Profiles profiles = Profiles.NONE;
   private List<CastingEvent> written = List.of();
   private final Version ofProfile;
   private final Version ofEvents;
+  private final Version ofLimits;
 
-  private PlantFiles(@Nullable Path profile, @Nullable Path events) throws IntakeException {
+  private PlantFiles(@Nullable Path profile, @Nullable Path events, @Nullable LimitsFile limits)
+      throws IntakeException, IOException {
+    this.limits = limits;
+    ofLimits = new Version(limits == null ? null : limits.path());
+
     this.profile = profile;
     this.events = events;
     ofProfile = new Version(profile);
@@ -38,6 +50,15 @@ public final class PlantFiles {
     }
     if (events != null) {
       written = EventsReader.read(events, profiles);
+    }
+    readLimits();
+  }
+
+  private void readLimits() throws IOException {
+    if (limits != null) {
+      LimitsFile.Contents contents = limits.read();
+      book = contents.book();
+      limitsWarning = contents.warning();
     }
   }
 
@@ -49,7 +70,23 @@ public final class PlantFiles {
    */
   public static PlantFiles read(@Nullable Path profile, @Nullable Path events)
       throws IntakeException {
-    return new PlantFiles(profile, events);
+    try {
+      return new PlantFiles(profile, events, null);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // of limits, and there are none
+    }
+  }
+
+  /**
+   * Reads all for the first time.
+   *
+   * @param profile null = there is none
+   * @param events null = there are none
+   * @param limits need not be there yet
+   */
+  public static PlantFiles read(@Nullable Path profile, @Nullable Path events, LimitsFile limits)
+      throws IntakeException, IOException {
+    return new PlantFiles(profile, events, limits);
   }
 
   /** What is in force of the wheels. */
@@ -62,11 +99,15 @@ public final class PlantFiles {
     return written;
   }
 
+  /** The limits that were approved. */
+  public LimitsBook book() {
+    return book;
+  }
+
   /** Why a new version is not in force, with what mends it; null where all are. */
   public @Nullable String trouble() {
     String all =
-        Stream.of(ofProfile, ofEvents)
-            .map(version -> version.trouble)
+        Stream.of(ofProfile.trouble, ofEvents.trouble, ofLimits.trouble, limitsWarning)
             .filter(Objects::nonNull)
             .collect(Collectors.joining(" "));
     return all.isEmpty() ? null : all;
@@ -83,6 +124,14 @@ public final class PlantFiles {
         ofProfile.trouble = null;
       } catch (IntakeException e) {
         ofProfile.trouble = e.getMessage();
+      }
+    }
+    if (ofLimits.isNew()) {
+      try {
+        readLimits();
+        ofLimits.trouble = null;
+      } catch (IOException e) {
+        ofLimits.trouble = e.getMessage();
       }
     }
     // Times without an offset are read in the profile's zone.

@@ -11,6 +11,7 @@ import org.evenpour.audit.SetPointReport;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsBook;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,8 +24,10 @@ import org.jspecify.annotations.Nullable;
  * @param by the limits to judge by; null where they are to be proposed anew
  * @param watched the episodes of each wheel that is watched already; empty where all that was cast
  *     is to be judged from the start
+ * @param book what was approved and specified
  */
-record Settling(CastingRecord record, @Nullable Audited by, List<Watched> watched) {
+record Settling(
+    CastingRecord record, @Nullable Audited by, List<Watched> watched, LimitsBook book) {
 
   /** A wheel as it stood, and the episodes of each of its characteristics. */
   record Watched(WheelRecord wheel, List<List<Episode>> episodes) {}
@@ -46,7 +49,7 @@ record Settling(CastingRecord record, @Nullable Audited by, List<Watched> watche
 
   /** Does it. */
   Settled run() {
-    Audited limits = by == null ? Audit.inFull(record) : by;
+    Audited limits = by == null ? Audit.inFull(record, book) : by;
     Map<String, WheelWatch> fresh = new LinkedHashMap<>();
     List<Watched> all = watched;
     if (all.isEmpty()) {
@@ -62,13 +65,14 @@ record Settling(CastingRecord record, @Nullable Audited by, List<Watched> watche
             all.stream().map(Watched::wheel).toList(),
             record.events(),
             all.stream().map(Watched::episodes).toList());
-    List<WheelRecord> wheels = all.stream().map(Watched::wheel).toList();
+    List<WheelRecord> wheels = all.stream().map(one -> Audit.specified(one.wheel(), book)).toList();
     return new Settled(
         by == null ? limits : null, fresh, signals, Audit.setPoints(wheels, signals));
   }
 
   private WheelWatch watch(WheelRecord wheel, Audited limits) {
-    WheelWatch watch = new WheelWatch(wheel, limits, Audit.moldChanges(record.events(), wheel));
+    WheelWatch watch =
+        new WheelWatch(wheel, limits, Audit.moldChanges(record.events(), wheel), book);
     watch.catchUp(wheel);
     watch.begin();
     return watch;

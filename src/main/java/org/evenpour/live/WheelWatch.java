@@ -1,5 +1,6 @@
 package org.evenpour.live;
 
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -13,11 +14,12 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
+import org.evenpour.control.SuccessiveMonitor;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,9 +35,9 @@ final class WheelWatch {
   static final int TURNS = 12;
 
   private final String wheel;
+  private final LimitsBook book;
   private final List<String> characteristics;
-  private final List<@Nullable LimitsInForce> limits = new ArrayList<>();
-  private final List<@Nullable CharacteristicMonitor> monitors = new ArrayList<>();
+  private final List<SuccessiveMonitor> monitors = new ArrayList<>();
   private final List<Map<Integer, Double>> means = new ArrayList<>();
   private final List<MoldChange> changes;
   private int nextChange;
@@ -55,23 +57,24 @@ final class WheelWatch {
    * @param record of the wheel; none of its rows is watched yet
    * @param audited whose limits are in force
    * @param changes of molds, in the order of time
+   * @param book tells the specification of the time
    */
-  WheelWatch(WheelRecord record, Audited audited, List<MoldChange> changes) {
+  WheelWatch(WheelRecord record, Audited audited, List<MoldChange> changes, LimitsBook book) {
+    this.book = book;
     wheel = record.wheel();
     characteristics = record.characteristics().stream().map(Characteristic::name).toList();
     this.changes = changes;
     for (String name : characteristics) {
-      LimitsInForce its = audited.limits(wheel, name);
       Map<Integer, Double> mean = new HashMap<>();
-      limits.add(its);
       means.add(mean);
       monitors.add(
-          its == null
-              ? null
-              : new CharacteristicMonitor(
-                  its,
-                  record.profile(),
-                  (turn, at, value, anodes, startUp) -> mean.put(turn, value)));
+          new SuccessiveMonitor(
+              audited.terms(wheel, name),
+              record.profile(),
+              record.molds(),
+              record.sides(),
+              record.serials(),
+              (turn, at, value, anodes, startUp) -> mean.put(turn, value)));
     }
   }
 
@@ -84,38 +87,37 @@ final class WheelWatch {
   /**
    * Takes in the next anode.
    *
+   * @param record of the wheel as it stands now
    * @return whether it is the first of a turn, and so the turn before it was closed
    */
-  boolean accept(Anode anode, List<String> labels) {
+  boolean accept(Anode anode, WheelRecord record) {
     rows++;
     while (nextChange < changes.size()
         && changes.get(nextChange).atMillis() <= anode.castAtMillis()) {
-      int mold = changes.get(nextChange++).mold();
-      for (CharacteristicMonitor monitor : monitors) {
-        if (monitor != null) {
-          monitor.moldChanged(mold);
-        }
+      MoldChange change = changes.get(nextChange++);
+      for (SuccessiveMonitor monitor : monitors) {
+        monitor.moldChanged(change);
       }
     }
     boolean first = open.isEmpty() || open.get(0).turn() != anode.turn();
     for (int i = 0; i < monitors.size(); i++) {
-      CharacteristicMonitor monitor = monitors.get(i);
-      if (monitor != null) {
-        monitor.accept(
-            anode.castAtMillis(),
-            anode.turn(),
-            anode.mold(),
-            anode.side(),
-            anode.serial(),
-            anode.values()[i]);
-      }
+      monitors.get(i).labels(record.molds(), record.sides(), record.serials());
+      monitors
+          .get(i)
+          .accept(
+              anode.castAtMillis(),
+              anode.turn(),
+              anode.mold(),
+              anode.side(),
+              anode.serial(),
+              anode.values()[i]);
     }
     if (first) {
       close();
       turns++;
     }
     open.add(anode);
-    step(anode.mold(), labels);
+    step(anode.mold(), record.molds().names());
     return first;
   }
 
@@ -125,10 +127,9 @@ final class WheelWatch {
    * @return whether a turn was closed
    */
   boolean catchUp(WheelRecord record) {
-    List<String> labels = record.molds().names();
     boolean closes = false;
     while (rows < record.rows()) {
-      closes |= accept(record.anode(rows), labels);
+      closes |= accept(record.anode(rows), record);
     }
     return closes;
   }
@@ -170,15 +171,16 @@ final class WheelWatch {
 
   /** Whether the record has become so much longer that better limits can be had. */
   boolean isDue() {
-    return turnsAtStart < ENOUGH_TURNS
+    return monitors.stream().anyMatch(one -> one.version() == null)
+        && turnsAtStart < ENOUGH_TURNS
         && turns > Math.max(LimitProposal.LEAST_TURNS, 2 * turnsAtStart);
   }
 
   /** The episodes of each characteristic, as the closed turns show them. */
   List<List<Episode>> episodes() {
     List<List<Episode>> all = new ArrayList<>();
-    for (CharacteristicMonitor monitor : monitors) {
-      all.add(monitor == null ? List.of() : monitor.episodes());
+    for (SuccessiveMonitor monitor : monitors) {
+      all.add(monitor.episodes());
     }
     return all;
   }
@@ -214,19 +216,23 @@ final class WheelWatch {
   }
 
   private WheelNow.Judged judged(Characteristic characteristic, int i, int molds) {
-    LimitsInForce its = limits.get(i);
-    CharacteristicMonitor monitor = monitors.get(i);
+    SuccessiveMonitor monitor = monitors.get(i);
+    LimitsInForce its = monitor.limits();
     List<@Nullable Double> departures = new ArrayList<>();
     List<@Nullable Double> usual = new ArrayList<>();
     for (int mold = 0; mold < molds; mold++) {
-      departures.add(monitor == null ? null : known(monitor.departure(mold)));
-      usual.add(monitor == null ? null : known(monitor.usual(mold)));
+      departures.add(known(monitor.departure(mold)));
+      usual.add(known(monitor.usual(mold)));
     }
     return new WheelNow.Judged(
         characteristic.name(),
         characteristic.unit(),
         characteristic.displayUnit(),
-        characteristic.specification(),
+        book.specification(
+            wheel,
+            characteristic.name(),
+            characteristic.specification(),
+            Instant.ofEpochMilli(open.get(open.size() - 1).castAtMillis())),
         its == null ? null : limits(its),
         departures,
         usual,

@@ -8,18 +8,21 @@ import com.fasterxml.jackson.core.json.JsonWriteFeature;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Finds;
+import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.AuditReport.SpecificationUsed;
 import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
@@ -124,6 +127,7 @@ public final class JsonReport {
       wheelChart(chart);
     }
     monitoring(characteristic.monitoring());
+    out.objectLines("spec_history", characteristic.specifications(), this::specification);
     out.objects("molds", characteristic.molds(), this::mold);
   }
 
@@ -195,7 +199,44 @@ public final class JsonReport {
       out.number("wheel_turns", finds.wheelTurns());
       out.endObject();
     }
+    out.objectLines("used", monitoring.used(), this::used);
     out.endObject();
+  }
+
+  private void used(LimitsUsed used) throws IOException {
+    out.text("source", used.source());
+    out.number("version", used.version());
+    instant("approved_at", used.approvedAt());
+    out.text("who", used.who());
+    out.text("why", used.why());
+    instant("valid_from", used.validFrom());
+    out.number("first_turn", used.firstTurn());
+    out.number("last_turn", used.lastTurn());
+    out.number("turns", used.turns());
+    out.instant("first_cast_at", used.firstCastAt());
+    out.instant("last_cast_at", used.lastCastAt());
+    out.number("base_turns", used.baseTurns());
+    out.number("center", used.center());
+    out.number("pour_sigma", used.pourSigma());
+    out.number("turn_sigma", used.turnSigma());
+  }
+
+  private void specification(SpecificationUsed used) throws IOException {
+    instant("from", used.from());
+    out.number("lower", used.specification().lower());
+    out.number("target", used.specification().target());
+    out.number("upper", used.specification().upper());
+    out.text("who", used.who());
+    out.text("why", used.why());
+    out.number("anodes", used.anodes());
+  }
+
+  private void instant(String name, @Nullable Instant at) throws IOException {
+    if (at == null) {
+      out.nothing(name);
+    } else {
+      out.instant(name, at);
+    }
   }
 
   private void mold(MoldReport mold) throws IOException {

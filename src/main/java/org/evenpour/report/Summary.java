@@ -99,7 +99,44 @@ public final class Summary {
             words.count(log.turns()),
             words.count(log.rowsRead()),
             words.count(log.rowsSetAside()));
-    return List.of(cut(period), cut(counts));
+    List<String> lines = new ArrayList<>(List.of(cut(period), cut(counts)));
+    String approved = approved();
+    if (!approved.isEmpty()) {
+      lines.add(cut(approved));
+    }
+    return lines;
+  }
+
+  /** Which approved limits were used last; empty where none were. */
+  private String approved() {
+    List<String> items = new ArrayList<>();
+    for (CharacteristicReport each : report.characteristics()) {
+      List<AuditReport.LimitsUsed> used = each.monitoring().used();
+      AuditReport.LimitsUsed last = used.isEmpty() ? null : used.get(used.size() - 1);
+      if (last != null && last.approvedAt() != null) {
+        String item =
+            words.say(
+                "summary.approved.item",
+                String.valueOf(last.version()),
+                String.valueOf(last.who()),
+                sentences.date(last.approvedAt()),
+                words.count(last.turns()));
+        String name = words.characteristic(each.name());
+        String whose = sentences.nameWheels() ? sentences.label(each.wheel()) + " " + name : name;
+        int same = items.indexOf(item);
+        if (same < 0) {
+          items.add(whose);
+          items.add(item);
+        } else {
+          items.set(same - 1, items.get(same - 1) + ", " + whose);
+        }
+      }
+    }
+    List<String> said = new ArrayList<>();
+    for (int i = 0; i < items.size(); i += 2) {
+      said.add(items.get(i) + ": " + items.get(i + 1));
+    }
+    return said.isEmpty() ? "" : words.say("summary.approved", String.join("; ", said));
   }
 
   private List<String> characteristics() {

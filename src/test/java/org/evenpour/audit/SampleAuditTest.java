@@ -19,6 +19,7 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
@@ -174,7 +175,8 @@ class SampleAuditTest {
     AlarmBudget budget = AlarmBudget.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit.Result batch =
-          CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, budget, List.of());
+          CharacteristicAudit.of(
+              wheel, wheel.characteristics().get(c), turns, budget, List.of(), LimitsBook.NONE);
       LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});

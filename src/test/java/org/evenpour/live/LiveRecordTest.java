@@ -17,10 +17,9 @@ import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
-import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.Replay;
+import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.intake.ArrivingRecords;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
@@ -161,10 +160,14 @@ class LiveRecordTest {
     WheelRecord wheel = record.wheels().get(0);
     List<List<Episode>> episodes = new ArrayList<>();
     for (Characteristic characteristic : wheel.characteristics()) {
-      LimitsInForce limits = Objects.requireNonNull(audited.limits("T1", characteristic.name()));
-      CharacteristicMonitor monitor =
-          new CharacteristicMonitor(
-              limits, wheel.profile(), (turn, at, value, anodes, startUp) -> {});
+      SuccessiveMonitor monitor =
+          new SuccessiveMonitor(
+              audited.terms("T1", characteristic.name()),
+              wheel.profile(),
+              wheel.molds(),
+              wheel.sides(),
+              wheel.serials(),
+              (turn, at, value, anodes, startUp) -> {});
       Replay.run(wheel, characteristic.values().toArray(), List.of(), monitor);
       episodes.add(monitor.episodes());
     }

@@ -15,6 +15,7 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
@@ -23,6 +24,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,9 +34,20 @@ import org.jspecify.annotations.Nullable;
  * @param profile what the plant says of its wheels; null = nothing
  * @param events what people wrote down; null = nothing
  * @param gauges studies of the gauges, and check weighings
+ * @param limits what was approved; null = the usual file, which need not be there
  */
 public record Sources(
-    List<Path> logs, @Nullable Path profile, @Nullable Path events, List<Path> gauges) {
+    List<Path> logs,
+    @Nullable Path profile,
+    @Nullable Path events,
+    List<Path> gauges,
+    @Nullable Path limits) {
+
+  /** With the usual limits file. */
+  public Sources(
+      List<Path> logs, @Nullable Path profile, @Nullable Path events, List<Path> gauges) {
+    this(logs, profile, events, gauges, null);
+  }
 
   /** Nothing is open. */
   public static final Sources NONE = new Sources(List.of(), null, null);
@@ -72,7 +85,8 @@ public record Sources(
         newLogs.add(path);
       }
     }
-    return new Sources(newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges);
+    return new Sources(
+        newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges, limits);
   }
 
   /** An events file names its columns {@code at} and {@code event}; a log never does. */
@@ -123,9 +137,22 @@ public record Sources(
               });
     }
     stopIf(isCancelled);
-    AuditReport report = Audit.run(record, tried);
+    AuditReport report = Audit.run(record, book(), tried);
     stopIf(isCancelled);
     return OpenedLog.of(record, report);
+  }
+
+  /** Where approved limits stand. */
+  public LimitsFile limitsFile() {
+    return limits == null ? LimitsFile.beside(profile, logs.get(0)) : new LimitsFile(limits);
+  }
+
+  private LimitsBook book() throws IntakeException {
+    try {
+      return limitsFile().read().book();
+    } catch (IOException e) {
+      throw IntakeException.of(e);
+    }
   }
 
   /**
@@ -142,6 +169,9 @@ public record Sources(
       files.add(events);
     }
     files.addAll(gauges);
+    if (!logs.isEmpty()) {
+      files.add(limitsFile().path());
+    }
     for (Path file : files) {
       try {
         stamp.add(Files.size(file));

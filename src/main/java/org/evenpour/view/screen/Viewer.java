@@ -3,6 +3,7 @@ package org.evenpour.view.screen;
 import java.awt.GraphicsEnvironment;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.InstantSource;
@@ -55,11 +56,13 @@ public final class Viewer {
    */
   public static void follow(
       Path log, Sources sources, String languageTag, boolean dark, InstantSource clock)
-      throws IntakeException {
+      throws IntakeException, IOException {
     Path profile = sources.profile();
     Path events = sources.events();
+    Sources all = new Sources(List.of(log), profile, events, sources.gauges(), sources.limits());
     LiveEngine engine =
-        LiveEngine.following(log, PlantFiles.read(profile, events), clock, LOOK_EVERY);
+        LiveEngine.following(
+            log, PlantFiles.read(profile, events, all.limitsFile()), clock, LOOK_EVERY);
     engine.start();
     SwingUtilities.invokeLater(
         () -> {
@@ -89,8 +92,7 @@ public final class Viewer {
                     }
                   });
           window.frame().setVisible(true);
-          window.follow(
-              engine::snapshot, engine::onSnapshot, new Sources(List.of(log), profile, events));
+          window.follow(engine::snapshot, engine::onSnapshot, all);
         });
   }
 }

@@ -1,0 +1,314 @@
+package org.evenpour.store;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.util.List;
+import org.evenpour.casting.Specification;
+import org.evenpour.control.LimitsBook.Retirement;
+import org.evenpour.control.LimitsBook.SpecificationRevision;
+import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
+import org.evenpour.control.LimitsVersion;
+import org.evenpour.control.LimitsVersion.Base;
+import org.evenpour.control.LimitsVersion.LeftOut;
+import org.evenpour.control.LimitsVersion.MoldBase;
+import org.evenpour.control.LimitsVersion.Reason;
+import org.evenpour.stats.CusumPair;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One line of the limits file as JSON and back. Every double is the fewest digits that read back to
+ * the same double. Members that are not known are passed over: a later version may add some.
+ */
+final class LimitsJson {
+  private static final String FORMAT = "evenpour.limits/1";
+  private static final String APPROVED = "limits_approved";
+  private static final String RETIRED = "limits_retired";
+  private static final String SPECIFIED = "specification";
+
+  private static final JsonFactory JSON =
+      JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
+
+  private LimitsJson() {}
+
+  @FunctionalInterface
+  private interface Members {
+    void write(JsonGenerator out) throws IOException;
+  }
+
+  private static String record(String kind, Members members) throws IOException {
+    StringWriter text = new StringWriter();
+    try (JsonGenerator out = JSON.createGenerator(text)) {
+      out.writeStartObject();
+      out.writeStringField("format", FORMAT);
+      out.writeStringField("record", kind);
+      members.write(out);
+      out.writeEndObject();
+    }
+    return text.toString();
+  }
+
+  static String text(LimitsVersion one) throws IOException {
+    return record(
+        APPROVED,
+        out -> {
+          out.writeStringField("wheel", one.wheel());
+          out.writeStringField("characteristic", one.characteristic());
+          out.writeStringField("unit", one.unit());
+          out.writeNumberField("version", one.version());
+          out.writeStringField("valid_from", one.validFrom().toString());
+          out.writeStringField("approved_at", one.approvedAt().toString());
+          out.writeStringField("who", one.who());
+          out.writeStringField("why", one.why());
+          base(out, one.base());
+          leftOut(out, one.leftOut());
+          limits(out, one);
+        });
+  }
+
+  private static void texts(JsonGenerator out, String name, List<String> texts) throws IOException {
+    out.writeArrayFieldStart(name);
+    for (String text : texts) {
+      out.writeString(text);
+    }
+    out.writeEndArray();
+  }
+
+  private static void base(JsonGenerator out, Base base) throws IOException {
+    out.writeObjectFieldStart("base");
+    texts(out, "logs", base.logs());
+    out.writeStringField("first_cast_at", base.firstCastAt().toString());
+    out.writeStringField("last_cast_at", base.lastCastAt().toString());
+    out.writeNumberField("turns", base.turns());
+    out.writeNumberField("anodes", base.anodes());
+    out.writeEndObject();
+  }
+
+  private static void leftOut(JsonGenerator out, List<LeftOut> all) throws IOException {
+    out.writeArrayFieldStart("left_out");
+    for (LeftOut one : all) {
+      out.writeStartObject();
+      out.writeStringField("reason", one.reason().id());
+      out.writeStringField("note", one.note());
+      out.writeStringField("mold", one.mold());
+      out.writeStringField("from", one.from().toString());
+      out.writeStringField("to", one.to().toString());
+      out.writeNumberField("anodes", one.anodes());
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+  }
+
+  private static void limits(JsonGenerator out, LimitsVersion one) throws IOException {
+    LimitsInForce limits = one.limits();
+    out.writeObjectFieldStart("limits");
+    out.writeStringField("source", limits.source());
+    out.writeNumberField("base_turns", limits.baseTurns());
+    number(out, "center", limits.center());
+    out.writeArrayFieldStart("molds");
+    for (int i = 0; i < one.molds().size(); i++) {
+      MoldBase mold = one.molds().get(i);
+      double offset = limits.offsets()[i];
+      out.writeStartObject();
+      out.writeStringField("mold", mold.mold());
+      out.writeStringField("serial", mold.serial());
+      out.writeNumberField("casts", mold.casts());
+      maybe(out, "offset", Double.isNaN(offset) ? null : (Double) offset);
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+    series(out, "pour", limits.pour());
+    number(out, "pour_limit", limits.pourLimit());
+    series(out, "wheel", limits.wheel());
+    number(out, "wheel_point_limit", limits.wheelPointLimit());
+    number(out, "moving_range_sigma", limits.movingRangeSigma());
+    texts(out, "ladle_sides", one.sides());
+    out.writeArrayFieldStart("sides");
+    for (SeriesLimits side : limits.sides()) {
+      out.writeStartObject();
+      series(out, side);
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+    series(out, "spread", limits.spread());
+    out.writeEndObject();
+  }
+
+  private static void series(JsonGenerator out, String name, SeriesLimits series)
+      throws IOException {
+    out.writeObjectFieldStart(name);
+    series(out, series);
+    out.writeEndObject();
+  }
+
+  private static void series(JsonGenerator out, SeriesLimits series) throws IOException {
+    number(out, "center", series.center());
+    number(out, "sigma", series.sigma());
+    number(out, "correlation", series.correlation());
+    number(out, "noise", series.noise());
+    number(out, "excess", series.excess());
+    number(out, "k", series.decision().k());
+    number(out, "h", series.decision().h());
+    number(out, "k2", series.decision().k2());
+    number(out, "h2", series.decision().h2());
+  }
+
+  private static void number(JsonGenerator out, String name, double value) throws IOException {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException(name + " is " + value + ", which no limits may hold");
+    }
+    out.writeNumberField(name, value);
+  }
+
+  private static void maybe(JsonGenerator out, String name, @Nullable Double value)
+      throws IOException {
+    if (value == null) {
+      out.writeNullField(name);
+    } else {
+      number(out, name, value);
+    }
+  }
+
+  static String text(Retirement one) throws IOException {
+    return record(
+        RETIRED,
+        out -> {
+          out.writeStringField("wheel", one.wheel());
+          out.writeStringField("characteristic", one.characteristic());
+          out.writeNumberField("version", one.version());
+          out.writeStringField("from", one.from().toString());
+          out.writeStringField("retired_at", one.at().toString());
+          out.writeStringField("who", one.who());
+          out.writeStringField("why", one.why());
+        });
+  }
+
+  static String text(SpecificationRevision one) throws IOException {
+    return record(
+        SPECIFIED,
+        out -> {
+          out.writeStringField("wheel", one.wheel());
+          out.writeStringField("characteristic", one.characteristic());
+          out.writeStringField("unit", one.unit());
+          maybe(out, "lower", one.specification().lower());
+          maybe(out, "target", one.specification().target());
+          maybe(out, "upper", one.specification().upper());
+          out.writeStringField("from", one.from().toString());
+          out.writeStringField("specified_at", one.at().toString());
+          out.writeStringField("who", one.who());
+          out.writeStringField("why", one.why());
+        });
+  }
+
+  /**
+   * A {@link LimitsVersion}, a {@link Retirement} or a {@link SpecificationRevision}.
+   *
+   * @throws IOException if it is none, or lacks something: says what, and what mends it
+   */
+  static Object read(String json) throws IOException {
+    JsonMembers line = JsonMembers.of(json);
+    String format = line.text("format");
+    String kind = line.text("record");
+    if (!format.equals(FORMAT)) {
+      throw new IOException(
+          "the format " + format + " is not known here; use the Evenpour that wrote it");
+    }
+    return switch (kind) {
+      case APPROVED -> version(line);
+      case RETIRED ->
+          new Retirement(
+              line.text("wheel"),
+              line.text("characteristic"),
+              line.whole("version"),
+              line.instant("from"),
+              line.instant("retired_at"),
+              line.text("who"),
+              line.text("why"));
+      case SPECIFIED ->
+          new SpecificationRevision(
+              line.textOrNull("wheel"),
+              line.text("characteristic"),
+              new Specification(
+                  line.numberOrNull("lower"),
+                  line.numberOrNull("target"),
+                  line.numberOrNull("upper")),
+              line.text("unit"),
+              line.instant("from"),
+              line.instant("specified_at"),
+              line.text("who"),
+              line.text("why"));
+      default ->
+          throw new IOException(
+              "the record " + kind + " is not known here; use the Evenpour that wrote it");
+    };
+  }
+
+  private static LimitsVersion version(JsonMembers line) throws IOException {
+    JsonMembers base = line.member("base");
+    List<LeftOut> leftOut =
+        line.each(
+            "left_out",
+            one ->
+                new LeftOut(
+                    one.oneOf("reason", Reason.values(), Reason::id),
+                    one.text("note"),
+                    one.textOrNull("mold"),
+                    one.instant("from"),
+                    one.instant("to"),
+                    one.whole("anodes")));
+    JsonMembers limits = line.member("limits");
+    List<MoldBase> molds =
+        limits.each(
+            "molds", one -> new MoldBase(one.text("mold"), one.text("serial"), one.whole("casts")));
+    List<Double> offsets =
+        limits.each(
+            "molds",
+            one -> {
+              Double offset = one.numberOrNull("offset");
+              return offset == null ? (Double) Double.NaN : offset;
+            });
+    return new LimitsVersion(
+        line.text("wheel"),
+        line.text("characteristic"),
+        line.text("unit"),
+        line.whole("version"),
+        line.instant("valid_from"),
+        line.instant("approved_at"),
+        line.text("who"),
+        line.text("why"),
+        new Base(
+            base.texts("logs"),
+            base.instant("first_cast_at"),
+            base.instant("last_cast_at"),
+            base.whole("turns"),
+            base.whole("anodes")),
+        leftOut,
+        molds,
+        limits.texts("ladle_sides"),
+        new LimitsInForce(
+            limits.text("source"),
+            limits.whole("base_turns"),
+            limits.number("center"),
+            offsets.stream().mapToDouble(Double::doubleValue).toArray(),
+            series(limits.member("pour")),
+            limits.number("pour_limit"),
+            series(limits.member("wheel")),
+            limits.number("wheel_point_limit"),
+            limits.number("moving_range_sigma"),
+            limits.each("sides", LimitsJson::series),
+            series(limits.member("spread"))));
+  }
+
+  private static SeriesLimits series(JsonMembers one) throws IOException {
+    return new SeriesLimits(
+        one.number("center"),
+        one.number("sigma"),
+        one.number("correlation"),
+        one.number("noise"),
+        one.number("excess"),
+        new CusumPair(one.number("k"), one.number("h"), one.number("k2"), one.number("h2")));
+  }
+}
