@@ -46,8 +46,7 @@ final class MadeWheel {
         double offset = m % 2 == 0 ? 1 : -1;
         // the first turn is start-up, and far off
         double level = t < 0 ? 300 : mass.applyAsDouble(t);
-        log.append(
-            String.format(Locale.ROOT, "%s,%d,%d,%.9f", at, t + 2, m + 1, level + offset));
+        log.append(String.format(Locale.ROOT, "%s,%d,%d,%.9f", at, t + 2, m + 1, level + offset));
         if (setPoint != null) {
           log.append(String.format(Locale.ROOT, ",%.3f", setPoint.applyAsDouble(Math.max(0, t))));
         }

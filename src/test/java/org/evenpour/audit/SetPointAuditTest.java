@@ -21,10 +21,7 @@ class SetPointAuditTest {
   @TempDir Path folder;
 
   private SetPointReport of(
-      int turns,
-      IntToDoubleFunction mass,
-      @Nullable IntToDoubleFunction setPoint,
-      String profile)
+      int turns, IntToDoubleFunction mass, @Nullable IntToDoubleFunction setPoint, String profile)
       throws Exception {
     return Audit.setPoints(
             MadeWheel.of(folder, turns, mass, setPoint, profile).wheels(), java.util.List.of())
