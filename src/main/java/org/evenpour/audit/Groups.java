@@ -20,9 +20,12 @@ final class Groups {
   /** A group of fewer anodes says little of itself: a choice, some two turns of a wheel. */
   static final int FEW = 50;
 
+  /** Of a kind with more groups only the newest are told: a choice, some two months of charges. */
+  static final int MOST = 100;
+
   private Groups() {}
 
-  /** All groups that the record names, in the order in which they first came. */
+  /** The newest {@value #MOST} groups of each kind, in the order in which they first came. */
   static List<Group> of(
       WheelRecord record, int[] mold, double[] value, Specification specification) {
     List<Group> groups = new ArrayList<>();
@@ -88,7 +91,7 @@ final class Groups {
       last[m] = x;
       lastGroup[m] = g;
     }
-    for (int g = 0; g < k; g++) {
+    for (int g = Math.max(0, k - MOST); g < k; g++) {
       if (moments[g].count() > 0) {
         double sigma =
             rangeCount[g] == 0 ? Double.NaN : ranges[g] / rangeCount[g] / ChartConstants.d2(2);

@@ -49,6 +49,9 @@ final class SetPointAudit {
   private static final double POUND_KG = 0.45359237;
   private static final double Z95 = 1.959963984540054;
 
+  /** Advice rests on no more than the newest turns: how a side wandered last year says little. */
+  static final int LATEST = 2000;
+
   private final WheelRecord wheel;
   private final TurnIndex index;
   private final Characteristic mass;
@@ -108,7 +111,7 @@ final class SetPointAudit {
     int[] firstRow = new int[index.turns()];
     Arrays.fill(firstRow, -1);
     int n = 0;
-    for (int i = 0; i < wheel.rows() && aim != null; i++) {
+    for (int i = firstRow(index.turns() - LATEST); i < wheel.rows() && aim != null; i++) {
       double x = mass.values().get(i) - (now == null ? 0 : setPoint[i]) - origin;
       if (isHere(i) && !index.startUp()[i] && !Double.isNaN(x)) {
         turn[n] = index.ofRow()[i];
@@ -137,6 +140,21 @@ final class SetPointAudit {
       }
     }
     return report(aim, now, moves, Arrays.copyOf(level, turns), rows);
+  }
+
+  /** The first row of a turn, counted from 0, or of a later one. */
+  private int firstRow(int turn) {
+    int low = 0;
+    int high = wheel.rows();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (index.ofRow()[middle] < turn) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
   }
 
   private boolean isHere(int row) {
