@@ -54,29 +54,6 @@ public record AuditReport(
     gauges = List.copyOf(gauges);
   }
 
-  /** A report that says nothing of set-points and gauges. */
-  public AuditReport(
-      Log log,
-      List<CharacteristicReport> characteristics,
-      List<Signal> signals,
-      List<MoldVerdict> verdicts,
-      List<SettingReport> settings,
-      List<CastingEvent> events,
-      List<SetAsideRow> setAside,
-      List<String> notes) {
-    this(
-        log,
-        characteristics,
-        signals,
-        verdicts,
-        settings,
-        events,
-        setAside,
-        notes,
-        List.of(),
-        List.of());
-  }
-
   /** The same with these signals: an audit's figures beside what has come since. */
   public AuditReport withSignals(List<Signal> others) {
     return new AuditReport(
@@ -140,36 +117,7 @@ public record AuditReport(
       @Nullable WheelChart wheelChart,
       Monitoring monitoring,
       List<MoldReport> molds,
-      List<SpecificationUsed> specifications) {
-
-    /** Where the specification was never revised. */
-    public CharacteristicReport(
-        String wheel,
-        String name,
-        String unit,
-        String displayUnit,
-        Specification specification,
-        Overall overall,
-        Variance variance,
-        CapabilityInFull inFull,
-        @Nullable WheelChart wheelChart,
-        Monitoring monitoring,
-        List<MoldReport> molds) {
-      this(
-          wheel,
-          name,
-          unit,
-          displayUnit,
-          specification,
-          overall,
-          variance,
-          inFull,
-          wheelChart,
-          monitoring,
-          molds,
-          List.of());
-    }
-  }
+      List<SpecificationUsed> specifications) {}
 
   /**
    * A specification, and which anodes were judged by it. Capability is of those of the last one.

@@ -45,44 +45,6 @@ public record WheelRecord(
     @Nullable Setting defect,
     @Nullable DoubleColumn setPoint) {
 
-  /** A record without set-points. */
-  public WheelRecord(
-      String wheel,
-      WheelProfile profile,
-      Labels molds,
-      Labels sides,
-      Labels serials,
-      LongColumn castAtMillis,
-      IntColumn turn,
-      IntColumn mold,
-      IntColumn side,
-      IntColumn serial,
-      LongColumn line,
-      List<Characteristic> characteristics,
-      List<ThicknessPoint> points,
-      List<Setting> settings,
-      @Nullable Setting disposition,
-      @Nullable Setting defect) {
-    this(
-        wheel,
-        profile,
-        molds,
-        sides,
-        serials,
-        castAtMillis,
-        turn,
-        mold,
-        side,
-        serial,
-        line,
-        characteristics,
-        points,
-        settings,
-        disposition,
-        defect,
-        null);
-  }
-
   /** The same rows with other characteristics. */
   public WheelRecord withCharacteristics(List<Characteristic> others) {
     return new WheelRecord(
@@ -126,7 +88,8 @@ public record WheelRecord(
         points.stream().map(ThicknessPoint::frozen).toList(),
         settings.stream().map(Setting::frozen).toList(),
         disposition == null ? null : disposition.frozen(),
-        defect == null ? null : defect.frozen());
+        defect == null ? null : defect.frozen(),
+        setPoint == null ? null : setPoint.frozen());
   }
 
   /** How many anodes there are. */

@@ -62,7 +62,8 @@ class ApprovedLimitsTest {
         one.points(),
         one.settings(),
         one.disposition(),
-        one.defect());
+        one.defect(),
+        null);
   }
 
   private static LimitsBook approved(Instant validFrom, List<ProposedLimits> proposed) {

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Objects;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.evenpour.audit.SetPointReport.Answer;
 import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.WheelRecord;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,8 +25,7 @@ class SetPointAuditTest {
   private SetPointReport of(
       int turns, IntToDoubleFunction mass, @Nullable IntToDoubleFunction setPoint, String profile)
       throws Exception {
-    return Audit.setPoints(
-            MadeWheel.of(folder, turns, mass, setPoint, profile).wheels(), java.util.List.of())
+    return Audit.setPoints(MadeWheel.of(folder, turns, mass, setPoint, profile).wheels(), List.of())
         .get(0);
   }
 
@@ -164,5 +165,19 @@ class SetPointAuditTest {
     Double free = of(x.length, t -> x[t], null, PROFILE + "set_point_move_costs: 0\n").deadband();
     assertThat(dear).isGreaterThan(1.4 * Objects.requireNonNull(usual));
     assertThat(free).isZero();
+  }
+
+  /** The board asks of a record that no longer grows; set-points are a column of it like others. */
+  @Test
+  void answersTheSameOfARecordThatNoLongerGrows() throws Exception {
+    double[] x = drifting(120, 0.3, 0.6, 7);
+    List<WheelRecord> growing =
+        MadeWheel.of(folder, x.length, t -> x[t], t -> t < 60 ? 390 : 391, PROFILE).wheels();
+    List<WheelRecord> frozen = growing.stream().map(WheelRecord::frozen).toList();
+
+    List<SetPointReport> expected = Audit.setPoints(growing, List.of());
+
+    assertThat(expected.get(0).movesTakenOut()).isEqualTo(1);
+    assertThat(Audit.setPoints(frozen, List.of())).isEqualTo(expected);
   }
 }

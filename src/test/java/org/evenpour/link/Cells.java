@@ -108,6 +108,7 @@ final class Cells {
         List.of(),
         settings,
         null,
+        null,
         null);
   }
 

@@ -83,7 +83,9 @@ public final class Reports {
                 117,
                 "the mass 38.9 kg is outside the plausible 200 to 600 kg",
                 "2024-05-12T09:00:00Z,N2,7,38.9")),
-        List.of("The limits rest on the first 100 turns of this log."));
+        List.of("The limits rest on the first 100 turns of this log."),
+        List.of(),
+        List.of());
   }
 
   /** Nothing is defined that may be undefined. */
@@ -103,7 +105,8 @@ public final class Reports {
             List.of(
                 new MoldReport(
                     "1", 1, 388.0, null, null, 388.0, null, null, Map.of(), null, null, null, null,
-                    null)));
+                    null)),
+            List.of());
     Signal signal =
         new Signal(
             "S1",
@@ -149,6 +152,8 @@ public final class Reports {
                 List.of(new Effect("mass", null, null, null)))),
         List.of(new CastingEvent(START, "", null, "other", "")),
         List.of(),
+        List.of(),
+        List.of(),
         List.of());
   }
 
@@ -177,7 +182,8 @@ public final class Reports {
               CapabilityInFull.bare(false),
               good.wheelChart(),
               good.monitoring(),
-              molds));
+              molds,
+              List.of()));
     }
     Link link =
         new Link(
@@ -242,7 +248,9 @@ public final class Reports {
         List.of(
             new SetAsideRow("=log", 1, formula, huge),
             new SetAsideRow("@log", 2, control, emoji + "\ud83d")),
-        List.of(formula, huge, control));
+        List.of(formula, huge, control),
+        List.of(),
+        List.of());
   }
 
   private static Signal washSignal() {
@@ -419,7 +427,9 @@ public final class Reports {
         report.settings(),
         report.events(),
         report.setAside(),
-        report.notes());
+        report.notes(),
+        List.of(),
+        List.of());
   }
 
   /** Stable where no signal but single pours speaks against it. */
@@ -440,7 +450,8 @@ public final class Reports {
         CapabilityInFull.bare(isStable),
         one.wheelChart(),
         one.monitoring(),
-        one.molds());
+        one.molds(),
+        List.of());
   }
 
   /** When a turn began: every 14 minutes and 20 seconds one. */
@@ -492,7 +503,8 @@ public final class Reports {
             4.8,
             1,
             new AuditReport.Finds(2, 9.25, 11.5)),
-        molds);
+        molds,
+        List.of());
   }
 
   private static MoldReport mold(

@@ -76,7 +76,9 @@ class SummaryTest {
             plant.settings(),
             plant.events(),
             plant.setAside(),
-            Collections.nCopies(40, plant.notes().get(0)));
+            Collections.nCopies(40, plant.notes().get(0)),
+            List.of(),
+            List.of());
     for (AuditReport report : List.of(many, Reports.nasty())) {
       List<String> lines = Summary.text(report, SANTIAGO).lines().toList();
       assertThat(lines).hasSizeLessThanOrEqualTo(Summary.LINES);

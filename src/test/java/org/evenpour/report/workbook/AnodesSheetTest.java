@@ -105,6 +105,7 @@ class AnodesSheetTest {
                     indices(0, -1),
                     labels("@night"))),
             null,
+            null,
             null);
     return new CastingRecord(
         List.of("log.csv"), List.of(wheel), List.of(), 2, 0, List.of(), List.of());
