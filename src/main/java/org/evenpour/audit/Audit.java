@@ -130,9 +130,11 @@ public final class Audit {
     List<String> notes = new ArrayList<>(record.warnings());
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
+    List<TurnIndex> indices = new ArrayList<>();
     for (WheelRecord recorded : record.wheels()) {
       WheelRecord wheel = measured(recorded);
       TurnIndex index = TurnIndex.of(wheel);
+      indices.add(index);
       turns += index.turns();
       for (String mold : wheel.molds().names()) {
         molds.add(wheel.wheel() + "\n" + mold);
@@ -170,12 +172,13 @@ public final class Audit {
     }
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
-    List<WheelRecord> specified = new ArrayList<>();
-    for (WheelRecord recorded : record.wheels()) {
-      specified.add(specified(recorded, book));
-      WheelRecord wheel = measured(specified(recorded, book));
-      verdicts.addAll(
-          MoldVerdicts.of(wheel, TurnIndex.of(wheel), eventsAt(record.events(), wheel), signals));
+    List<SetPointReport> setPoints = new ArrayList<>();
+    for (int i = 0; i < indices.size(); i++) {
+      WheelRecord specified = specified(record.wheels().get(i), book);
+      WheelRecord wheel = measured(specified);
+      TurnIndex index = indices.get(i);
+      verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
+      setPoints.addAll(SetPointAudit.of(specified, index, signals));
     }
     return new Audited(
         new AuditReport(
@@ -187,7 +190,7 @@ public final class Audit {
             record.events(),
             record.setAside(),
             notes,
-            setPoints(specified, signals),
+            setPoints,
             List.of()),
         limits);
   }

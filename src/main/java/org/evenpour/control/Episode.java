@@ -59,53 +59,23 @@ public record Episode(
 
   /** The same of another mold or side. */
   Episode withIndex(int other) {
-    return new Episode(
-        scope,
-        other,
-        direction,
-        firstTurn,
-        lastTurn,
-        firstAtMillis,
-        lastAtMillis,
-        sinceTurn,
-        sinceAtMillis,
-        open,
-        ramp,
-        tests,
-        points,
-        size,
-        sizeError,
-        sizeSigma,
-        companion);
+    return with(other, open, size);
   }
 
   /** The same where the charts that it is on were ended. */
   Episode ended() {
-    return new Episode(
-        scope,
-        index,
-        direction,
-        firstTurn,
-        lastTurn,
-        firstAtMillis,
-        lastAtMillis,
-        sinceTurn,
-        sinceAtMillis,
-        false,
-        ramp,
-        tests,
-        points,
-        size,
-        sizeError,
-        sizeSigma,
-        companion);
+    return with(index, false, size);
   }
 
   /** The same with another size. */
   Episode withSize(double other) {
+    return with(index, open, other);
+  }
+
+  private Episode with(int itsIndex, boolean isOpen, double itsSize) {
     return new Episode(
         scope,
-        index,
+        itsIndex,
         direction,
         firstTurn,
         lastTurn,
@@ -113,11 +83,11 @@ public record Episode(
         lastAtMillis,
         sinceTurn,
         sinceAtMillis,
-        open,
+        isOpen,
         ramp,
         tests,
         points,
-        other,
+        itsSize,
         sizeError,
         sizeSigma,
         companion);

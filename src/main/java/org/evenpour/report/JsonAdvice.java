@@ -1,8 +1,6 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import java.util.Locale;
-import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.GaugeReport;
 import org.evenpour.audit.SetPointReport;
 import org.evenpour.audit.SetPointReport.Replay;
@@ -32,7 +30,7 @@ record JsonAdvice(JsonFields out) {
     out.number("forecast_high", its.forecastHigh());
     out.number("deadband", its.deadband());
     out.number("move_costs", its.moveCosts());
-    out.text("answer", its.answer().name().toLowerCase(Locale.ROOT));
+    out.text("answer", JsonFields.name(its.answer()));
     out.number("move_by", its.moveBy());
     out.number("turns_between_moves", its.turnsBetweenMoves());
     out.text("look_first", its.lookFirst());
@@ -71,17 +69,17 @@ record JsonAdvice(JsonFields out) {
     out.number("parts", its.parts());
     out.number("operators", its.operators());
     out.number("readings", its.readings());
-    estimate("sigma", its.sigma());
-    estimate("repeatability", its.repeatability());
+    out.estimate("sigma", its.sigma());
+    out.estimate("repeatability", its.repeatability());
     out.number("reproducibility", its.reproducibility());
-    estimate("between_operators", its.betweenOperators());
-    estimate("interaction", its.interaction());
-    estimate("part_to_part", its.partToPart());
+    out.estimate("between_operators", its.betweenOperators());
+    out.estimate("interaction", its.interaction());
+    out.estimate("part_to_part", its.partToPart());
     out.number("interaction_p", its.interactionP());
     out.number("share_of_study", its.shareOfStudy());
-    estimate("bias", its.bias());
+    out.estimate("bias", its.bias());
     out.number("bias_p", its.biasP());
-    estimate("drift_per_day", its.driftPerDay());
+    out.estimate("drift_per_day", its.driftPerDay());
     out.number("drift_p", its.driftP());
     out.objects("wheels", its.wheels(), this::wheel);
   }
@@ -97,20 +95,6 @@ record JsonAdvice(JsonFields out) {
     out.number("reject_above", its.rejectAbove());
     out.number("in_doubt", its.inDoubt());
     out.yes("leaves_room", its.leavesRoom());
-    out.textsOnLine(
-        "too_coarse_for",
-        its.tooCoarseFor().stream().map(one -> one.name().toLowerCase(Locale.ROOT)).toList());
-  }
-
-  private void estimate(String name, @Nullable Estimate estimate) throws IOException {
-    if (estimate == null) {
-      out.nothing(name);
-      return;
-    }
-    out.startLine(name);
-    out.number("value", estimate.value());
-    out.number("low", estimate.low());
-    out.number("high", estimate.high());
-    out.endLine();
+    out.textsOnLine("too_coarse_for", its.tooCoarseFor().stream().map(JsonFields::name).toList());
   }
 }

@@ -4,7 +4,9 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.evenpour.audit.AuditReport.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,6 +53,24 @@ final class JsonFields {
   void endLine() throws IOException {
     out.writeEndObject();
     lines.onOneLine(false);
+  }
+
+  /** A value with its interval, on one line. */
+  void estimate(String name, @Nullable Estimate estimate) throws IOException {
+    if (estimate == null) {
+      nothing(name);
+      return;
+    }
+    startLine(name);
+    number("value", estimate.value());
+    number("low", estimate.low());
+    number("high", estimate.high());
+    endLine();
+  }
+
+  /** What a constant is called in the report. */
+  static String name(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT);
   }
 
   void nothing(String name) throws IOException {

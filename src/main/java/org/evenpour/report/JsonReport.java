@@ -9,11 +9,9 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.Locale;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Finds;
 import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.Link;
@@ -262,35 +260,23 @@ public final class JsonReport {
       return;
     }
     out.startObject("capability");
-    estimate("cp", capability.cp());
-    estimate("cpk", capability.cpk());
-    estimate("cpl", capability.cpl());
-    estimate("cpu", capability.cpu());
-    estimate("pp", capability.pp());
-    estimate("ppk", capability.ppk());
-    estimate("cpm", capability.cpm());
+    out.estimate("cp", capability.cp());
+    out.estimate("cpk", capability.cpk());
+    out.estimate("cpl", capability.cpl());
+    out.estimate("cpu", capability.cpu());
+    out.estimate("pp", capability.pp());
+    out.estimate("ppk", capability.ppk());
+    out.estimate("cpm", capability.cpm());
     out.number("fraction_outside_expected", capability.fractionOutsideExpected());
     out.number("fraction_outside_observed", capability.fractionOutsideObserved());
     out.endObject();
-  }
-
-  private void estimate(String name, @Nullable Estimate estimate) throws IOException {
-    if (estimate == null) {
-      out.nothing(name);
-      return;
-    }
-    out.startLine(name);
-    out.number("value", estimate.value());
-    out.number("low", estimate.low());
-    out.number("high", estimate.high());
-    out.endLine();
   }
 
   private void signal(Signal signal) throws IOException {
     out.text("id", signal.id());
     out.text("wheel", signal.wheel());
     out.text("characteristic", signal.characteristic());
-    out.text("scope", name(signal.scope()));
+    out.text("scope", JsonFields.name(signal.scope()));
     out.text("mold", signal.mold());
     out.text("side", signal.side());
     out.number("first_turn", signal.firstTurn());
@@ -301,7 +287,7 @@ public final class JsonReport {
     out.instant("since_at", signal.sinceAt());
     out.yes("open", signal.open());
     out.textsOnLine("tests", signal.tests());
-    out.text("direction", name(signal.direction()));
+    out.text("direction", JsonFields.name(signal.direction()));
     out.number("size", signal.size());
     out.number("size_low", signal.sizeLow());
     out.number("size_high", signal.sizeHigh());
@@ -313,7 +299,7 @@ public final class JsonReport {
     out.text(link.event() ? "event" : "setting", link.name());
     out.text("group", link.group());
     out.text("unit", link.unit());
-    out.text("evidence", name(link.evidence()));
+    out.text("evidence", JsonFields.name(link.evidence()));
     out.number("moved_by", link.movedBy());
     out.number("expected_effect", link.expectedEffect());
     out.number("explained_share", link.explainedShare());
@@ -361,9 +347,5 @@ public final class JsonReport {
     out.number("line", row.line());
     out.text("reason", row.reason());
     out.text("text", row.text());
-  }
-
-  private static String name(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
   }
 }

@@ -1,8 +1,6 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import java.util.Locale;
-import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.CapabilityInFull;
 import org.evenpour.audit.CapabilityInFull.ByPercentiles;
 import org.evenpour.audit.CapabilityInFull.Group;
@@ -12,7 +10,6 @@ import org.evenpour.audit.MoldVerdict;
 import org.evenpour.audit.MoldVerdict.Standing;
 import org.evenpour.audit.MoldVerdict.ThickSide;
 import org.evenpour.audit.MoldVerdict.Trend;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The JSON of molds' verdicts and of what stands beside capability.
@@ -25,8 +22,8 @@ record JsonVerdicts(JsonFields out) {
     out.text("wheel", verdict.wheel());
     out.text("mold", verdict.mold());
     out.text("mold_serial", verdict.serial());
-    out.text("verdict", verdict.verdict() == null ? null : name(verdict.verdict()));
-    out.text("reason", name(verdict.reason()));
+    out.text("verdict", verdict.verdict() == null ? null : JsonFields.name(verdict.verdict()));
+    out.text("reason", JsonFields.name(verdict.reason()));
     out.text("characteristic", verdict.characteristic());
     out.text("signal", verdict.signal());
     out.number("casts", verdict.casts());
@@ -61,8 +58,8 @@ record JsonVerdicts(JsonFields out) {
     out.number("decision_limit", one.decisionLimit());
     out.yes("stands_out", one.standsOut());
     out.number("sd", one.sd());
-    estimate("ppk", one.room());
-    estimate("step", one.step());
+    out.estimate("ppk", one.room());
+    out.estimate("step", one.step());
     Trend trend = one.trend();
     if (trend == null) {
       out.nothing("trend");
@@ -94,8 +91,8 @@ record JsonVerdicts(JsonFields out) {
       out.number("low", percentiles.low());
       out.number("median", percentiles.median());
       out.number("high", percentiles.high());
-      estimate("pp", percentiles.pp());
-      estimate("ppk", percentiles.ppk());
+      out.estimate("pp", percentiles.pp());
+      out.estimate("ppk", percentiles.ppk());
       out.endObject();
     }
     out.objectLines("spread", full.parts(), this::part);
@@ -104,14 +101,14 @@ record JsonVerdicts(JsonFields out) {
   }
 
   private void part(Part part) throws IOException {
-    out.text("source", name(part.source()));
+    out.text("source", JsonFields.name(part.source()));
     out.number("variance", part.variance());
     out.number("sd", part.sd());
     out.number("share", part.share());
   }
 
   private void whatIf(WhatIf one) throws IOException {
-    out.text("without", name(one.without()));
+    out.text("without", JsonFields.name(one.without()));
     out.number("mean", one.mean());
     out.number("sd", one.sd());
     out.number("ppk", one.ppk());
@@ -125,25 +122,9 @@ record JsonVerdicts(JsonFields out) {
     out.number("count", group.count());
     out.number("mean", group.mean());
     out.number("sd", group.sd());
-    estimate("cpk", group.cpk());
-    estimate("ppk", group.ppk());
+    out.estimate("cpk", group.cpk());
+    out.estimate("ppk", group.ppk());
     out.number("outside", group.outside());
     out.yes("few", group.isFew());
-  }
-
-  private void estimate(String name, @Nullable Estimate estimate) throws IOException {
-    if (estimate == null) {
-      out.nothing(name);
-      return;
-    }
-    out.startLine(name);
-    out.number("value", estimate.value());
-    out.number("low", estimate.low());
-    out.number("high", estimate.high());
-    out.endLine();
-  }
-
-  private static String name(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
   }
 }

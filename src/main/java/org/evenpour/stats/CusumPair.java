@@ -68,9 +68,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
     return new CusumPair(k, exactLimit(k, alone), LARGE * k, exactLimit(LARGE * k, RARER * alone));
   }
 
-  /**
-   * False alarms for each value of a pair each of whose sums alone has run length {@code alone}.
-   */
+  /** False alarms for each value of a pair whose first sum alone has run length {@code alone}. */
   private static double expectedRate(
       double k, double alone, double centerVariance, double logVarianceSd) {
     double known = together(k, alone) / alone;
@@ -109,7 +107,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
     return 7 / (1.5 * k * Math.max(0.2 * k, 0.75 * k - off));
   }
 
-  /** Points to Φ of a seven-point Gauss–Hermite rule for the standard normal (from memory). */
+  /** Nodes of a seven-point Gauss–Hermite rule for the standard normal (from memory). */
   private static final double[] NODE = {
     -3.750_439_717_725_742,
     -2.366_759_410_734_541,
