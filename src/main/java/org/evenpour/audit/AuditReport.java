@@ -395,6 +395,8 @@ public record AuditReport(
    * @param qValue false discovery rate over the whole audit at which this move counts as real
    * @param sinceTurn when the setting itself moved, or the event's turn
    * @param lookFirst what to look at first, in the trade's words; empty where nothing is advised
+   * @param togetherWith settings that moved together with this one through the whole record, so
+   *     that their effects cannot be told apart on it; empty for most
    */
   public record Link(
       String name,
@@ -409,7 +411,8 @@ public record AuditReport(
       @Nullable Double explainedHigh,
       @Nullable Double qValue,
       @Nullable Integer sinceTurn,
-      String lookFirst) {}
+      String lookFirst,
+      List<String> togetherWith) {}
 
   /**
    * One recorded setting over the whole log.

@@ -240,7 +240,8 @@ final class SignalFindings {
         known(finding.shareHigh()),
         graded.q(),
         finding.sinceTurn(),
-        graded.grade() == Finding.Grade.NONE ? "" : advice.of(graded.name(), group));
+        graded.grade() == Finding.Grade.NONE ? "" : advice.of(graded.name(), group),
+        List.of());
   }
 
   private static Signal withId(Signal s, String id) {

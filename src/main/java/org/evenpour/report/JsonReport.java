@@ -308,6 +308,7 @@ public final class JsonReport {
     out.number("q_value", link.qValue());
     out.number("since_turn", link.sinceTurn());
     out.text("look_first", link.lookFirst());
+    out.textsOnLine("together_with", link.togetherWith());
   }
 
   private void setting(SettingReport setting) throws IOException {

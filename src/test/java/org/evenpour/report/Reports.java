@@ -199,7 +199,8 @@ public final class Reports {
             0.9,
             0.01,
             2,
-            "=look{0} " + control);
+            "=look{0} " + control,
+            List.of());
     Signal signal =
         new Signal(
             "S1",
@@ -288,7 +289,8 @@ public final class Reports {
                 1.2,
                 0.002,
                 212,
-                "look at its spray nozzle first. Check first that the mold is dry."),
+                "look at its spray nozzle first. Check first that the mold is dry.",
+                List.of()),
             new Link(
                 "melt_temp_c",
                 false,
@@ -302,7 +304,8 @@ public final class Reports {
                 null,
                 0.8,
                 null,
-                "")));
+                "",
+                List.of())));
   }
 
   private static Signal moldChange() {
@@ -340,7 +343,8 @@ public final class Reports {
                 null,
                 0.01,
                 40,
-                "Check that the new mold stands level.")));
+                "Check that the new mold stands level.",
+                List.of())));
   }
 
   private static Signal wheelUp() {

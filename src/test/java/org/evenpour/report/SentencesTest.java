@@ -64,7 +64,8 @@ class SentencesTest {
       @Nullable Double share,
       String lookFirst) {
     return new Link(
-        name, event, group, unit, evidence, movedBy, null, share, null, null, 0.01, 211, lookFirst);
+        name, event, group, unit, evidence, movedBy, null, share, null, null, 0.01, 211, lookFirst,
+        List.of());
   }
 
   @Test
