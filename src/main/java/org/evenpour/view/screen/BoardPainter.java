@@ -36,9 +36,12 @@ final class BoardPainter {
     u = pen.unit();
   }
 
-  /** The unit of a board of this size, in pixels. */
+  /**
+   * The unit of a board of this size, in pixels; in half pixels, for each size of text is kept by
+   * the runtime for as long as it likes.
+   */
   static double unit(double width, double height) {
-    return Math.max(1, Math.min(height / ROWS, width / LEAST_COLUMNS));
+    return Math.max(1, Math.floor(2 * Math.min(height / ROWS, width / LEAST_COLUMNS)) / 2);
   }
 
   /** Where the field for a note has room. */

@@ -46,7 +46,9 @@ record BoardPen(Graphics2D g, Ink ink, double unit) {
   /** The largest size up to {@code units} at which a text is no wider than {@code width}. */
   Font fitting(String text, Font font, double width) {
     double its = width(text, font);
-    return its <= width ? font : font.deriveFont((float) (font.getSize2D() * width / its));
+    return its <= width
+        ? font
+        : font.deriveFont((float) Math.floor(2 * font.getSize2D() * width / its) / 2);
   }
 
   /** Writes with its baseline at y; returns the x after it. */

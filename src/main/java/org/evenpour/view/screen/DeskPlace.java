@@ -213,6 +213,10 @@ public final class DeskPlace implements Place {
     onOpened.accept(again);
     figures.again();
     selection.renew(before, again);
+    DeskScreen seen = desk;
+    if (seen != null) {
+      seen.refreshUnseen();
+    }
   }
 
   private void notRenewed(Throwable why) {
@@ -221,6 +225,11 @@ public final class DeskPlace implements Place {
       notRenewed = Reasons.of(why, now);
       refresh();
     }
+  }
+
+  /** Whether files are being read just now. */
+  boolean isReading() {
+    return reading != null;
   }
 
   /** Whether more of the log is expected. */
@@ -323,6 +332,7 @@ public final class DeskPlace implements Place {
       desk = null;
     }
     panel.removeAll();
+    Tips.forget(panel);
     OpenedLog opened = log;
     Reading busy = reading;
     if (opened != null) {

@@ -5,6 +5,7 @@ import java.awt.CardLayout;
 import java.awt.Color;
 import java.awt.Component;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -19,6 +20,7 @@ import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
+import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Charts;
@@ -276,6 +278,21 @@ final class DeskScreen {
     Desk seen = desk.asNow();
     strip.show(() -> report == null ? null : Charts.strip(seen, report));
     page().refresh();
+  }
+
+  /**
+   * Pages that are not seen must not keep a log that was read again: one after the other takes what
+   * there is now, between other things to do.
+   */
+  void refreshUnseen() {
+    for (Page page : List.copyOf(pages.values())) {
+      SwingUtilities.invokeLater(
+          () -> {
+            if (page != page()) {
+              page.refresh();
+            }
+          });
+    }
   }
 
   /** Every wheel, and what is judged on the chosen one. */

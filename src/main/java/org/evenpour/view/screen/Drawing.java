@@ -55,8 +55,7 @@ final class Drawing {
 
   /** Makes a picture when it is first asked for, on whatever thread asks. */
   private static final class Made {
-    private final Supplier<? extends @Nullable Picture> maker;
-    private boolean isMade;
+    private @Nullable Supplier<? extends @Nullable Picture> maker;
     private @Nullable Picture picture;
 
     Made(Supplier<? extends @Nullable Picture> maker) {
@@ -64,9 +63,10 @@ final class Drawing {
     }
 
     synchronized @Nullable Picture picture() {
-      if (!isMade) {
-        picture = maker.get();
-        isMade = true;
+      Supplier<? extends @Nullable Picture> its = maker;
+      if (its != null) {
+        picture = its.get();
+        maker = null; // and with it the log that it reads
       }
       return picture;
     }

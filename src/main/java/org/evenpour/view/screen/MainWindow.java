@@ -151,7 +151,9 @@ public final class MainWindow {
       frame.setContentPane(new JPanel());
       SwingUtilities.updateComponentTreeUI(frame.getRootPane());
     }
+    screen.close();
     screen = build();
+    Tips.forget(screen.screen());
   }
 
   private void fitText() {

@@ -94,6 +94,12 @@ final class WindowScreen {
     return screen;
   }
 
+  /** Must be called when another screen takes its place: what still holds a part holds no other. */
+  void close() {
+    deck.removeAll();
+    screen.removeAll();
+  }
+
   void choose(String place) {
     cards.show(deck, place);
   }
