@@ -57,6 +57,7 @@ final class MoldState {
     trialLeft = CharacteristicMonitor.TRIAL;
     learned = 0;
     learnedMean = 0;
+    departure = Double.NaN; // it was the old mold's
   }
 
   /** Whether the mold may take part in the wheel's level. */

@@ -61,6 +61,18 @@ class CharacteristicMonitorTest {
   }
 
   @Test
+  void aNewMoldDoesNotStandWhereTheOldOneStood() {
+    WheelOfNumbers wheel = new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 11);
+    CharacteristicMonitor monitor = wheel.monitored(wheel.limits(PROFILE), PROFILE);
+    assertThat(monitor.departure(7)).isNotNaN();
+
+    monitor.moldChanged(7);
+
+    assertThat(monitor.departure(7)).isNaN();
+    assertThat(monitor.departure(8)).isNotNaN();
+  }
+
+  @Test
   void callsADisturbanceOfTheWholeWheelOneSignal() {
     List<Episode> found =
         episodes(new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 12).shiftAll(-1, 150, 190, 3));
