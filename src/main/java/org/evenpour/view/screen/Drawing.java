@@ -2,16 +2,15 @@ package org.evenpour.view.screen;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.GraphicsConfiguration;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
+import java.util.Objects;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
-import javax.swing.SwingWorker;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Painted;
 import org.evenpour.picture.Picture;
@@ -39,6 +38,7 @@ final class Drawing {
   private final double upMargin;
   private Made made = new Made(() -> null);
   private Drawn drawn = Drawn.NOTHING;
+  private @Nullable Picture still;
   private @Nullable Work work;
 
   /**
@@ -89,7 +89,31 @@ final class Drawing {
   /** Shows another picture; it reads nothing that the event thread may change. */
   void show(Supplier<? extends @Nullable Picture> maker) {
     made = new Made(maker);
-    owner.repaint();
+    GraphicsConfiguration where = owner.getGraphicsConfiguration();
+    if (where == null || !owner.isShowing() || isAtOnce()) {
+      owner.repaint();
+    } else {
+      // What is seen is painted once, when the new picture is there, and not before as well.
+      double scale = Math.max(1, where.getDefaultTransform().getScaleX());
+      begin(pixels(owner.getWidth(), scale), pixels(owner.getHeight(), scale), scale);
+    }
+  }
+
+  /** Shows a picture that is there already; the same again is not drawn again. */
+  void showStill(@Nullable Picture picture) {
+    if (!Objects.equals(picture, still)) {
+      still = picture;
+      show(() -> picture);
+    }
+  }
+
+  /** Where there is no window, and on paper, nobody waits. */
+  private boolean isAtOnce() {
+    return owner.isPaintingForPrint() || SwingUtilities.getWindowAncestor(owner) == null;
+  }
+
+  private static int pixels(int length, double scale) {
+    return Math.max(1, (int) Math.ceil(length * scale));
   }
 
   /** What is shown now; null = nothing. To ask it may mean to wait until it is made. */
@@ -110,11 +134,11 @@ final class Drawing {
 
   void paint(Graphics2D g) {
     double scale = Math.max(1, g.getTransform().getScaleX());
-    int width = Math.max(1, (int) Math.ceil(owner.getWidth() * scale));
-    int height = Math.max(1, (int) Math.ceil(owner.getHeight() * scale));
+    int width = pixels(owner.getWidth(), scale);
+    int height = pixels(owner.getHeight(), scale);
     Drawn shown = drawn;
     if (!shown.is(made, width, height)) {
-      if (owner.isPaintingForPrint() || SwingUtilities.getWindowAncestor(owner) == null) {
+      if (isAtOnce()) {
         shown = draw(made, width, height, scale);
         drawn = shown;
       } else {
@@ -160,7 +184,7 @@ final class Drawing {
   }
 
   /** One drawing on a worker thread. */
-  private final class Work extends SwingWorker<Drawn, Void> {
+  private final class Work implements Runnable {
     private final Made its;
     private final int width;
     private final int height;
@@ -173,24 +197,25 @@ final class Drawing {
       this.scale = scale;
     }
 
+    // No SwingWorker, which hands over what it has made only thirty times a second.
     @Override
-    protected Drawn doInBackground() {
-      return draw(its, width, height, scale);
+    public void run() {
+      try {
+        Drawn made = draw(its, width, height, scale);
+        SwingUtilities.invokeLater(() -> done(made));
+      } catch (RuntimeException | Error e) {
+        SwingUtilities.invokeLater(
+            () -> {
+              work = null;
+              throw new IllegalStateException("a picture could not be drawn", e);
+            });
+      }
     }
 
-    @Override
-    protected void done() {
+    private void done(Drawn made) {
       work = null;
-      try {
-        drawn = get();
-        owner.repaint();
-      } catch (CancellationException none) {
-        // Nobody cancels it.
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      } catch (ExecutionException e) {
-        throw new IllegalStateException("a picture could not be drawn", e.getCause());
-      }
+      drawn = made;
+      owner.repaint();
     }
   }
 }

@@ -88,6 +88,11 @@ final class PictureView extends JComponent {
     drawing.show(next);
   }
 
+  /** Shows a picture that takes no time to make; the same again changes nothing. */
+  void showStill(@Nullable Picture next) {
+    drawing.showStill(next);
+  }
+
   /** What is shown; null = nothing. May wait until it is made. */
   @Nullable Picture picture() {
     return drawing.shown().get();

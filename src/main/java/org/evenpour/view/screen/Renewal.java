@@ -3,6 +3,8 @@ package org.evenpour.view.screen;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.FutureTask;
 import java.util.function.Consumer;
 import javax.swing.SwingWorker;
 import javax.swing.Timer;
@@ -89,7 +91,22 @@ final class Renewal {
     @Override
     protected @Nullable Read doInBackground() throws Exception {
       List<Long> now = its.stamp();
-      return now.equals(before) ? null : new Read(now, its.open(Progress.NONE, this::isCancelled));
+      if (now.equals(before)) {
+        return null;
+      }
+      // Where its streams run in parallel, they do on this one thread: the screen needs a
+      // processor.
+      ForkJoinPool beside = new ForkJoinPool(1);
+      FutureTask<Read> read =
+          new FutureTask<>(() -> new Read(now, its.open(Progress.NONE, this::isCancelled)));
+      try {
+        beside.execute(read);
+        return read.get();
+      } catch (ExecutionException e) {
+        throw e.getCause() instanceof Exception why ? why : e;
+      } finally {
+        beside.shutdown();
+      }
     }
 
     @Override
