@@ -11,6 +11,7 @@ import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -130,7 +131,15 @@ public record SeriesPicture(
     plot.setDataset(new Plots.Kept(points, kept));
     plot.setRenderer(
         Plots.lines(ink.data(), Math.max(0.8, ink.length(dots ? 1 : 0.8)), dots, ink.length(3.2)));
-    Rectangle2D data = Plots.draw(pen, plot, lower);
+    // A number at the very top of the axis reaches above it.
+    double head = ink.length(7);
+    plot.setInsets(new RectangleInsets(head, 0, 0, 0));
+    Rectangle2D data =
+        Plots.draw(
+            pen,
+            plot,
+            new Rectangle2D.Double(
+                lower.getX(), lower.getY() - head, lower.getWidth(), lower.getHeight() + head));
     List<Spot> spots = new ArrayList<>();
     paintFlagged(pen, kept, values, data);
     paintChanges(pen, data, spots);

@@ -57,11 +57,8 @@ public record SpreadBar(List<Part> parts) implements Picture {
       // Where room is short the smallest parts go without words; pointing at them still says
       // theirs.
       if (left + wide <= area.getMaxX() + 1) {
-        double below = y + height + ink.length(5);
-        pen.line(x, y + height, x, below, ink.dim(), pen.hair());
-        if (Math.abs(left - x) > 1) {
-          pen.line(x, below, left, below, ink.dim(), pen.hair());
-        }
+        // Slanting, so that no two of them run into one.
+        pen.line(x, y + height, left, y + height + ink.length(8), ink.dim(), pen.hair());
         pen.text(part.figure(), left, y + height + ink.length(16), 0, bold, ink.text());
         pen.text(part.name(), left, y + height + ink.length(33), 0, plain, ink.dim());
         free = left + wide + ink.length(16);

@@ -145,10 +145,10 @@ public final class EvidenceView {
                         link.event()
                             ? sentences.event(link.name())
                             : sentences.setting(link.name())))));
-    columns.add(new Column<>("evidence", "", 13, link -> new Cell.Text(evidence(desk, link))));
+    columns.add(new Column<>("evidence", "", 10, link -> new Cell.Text(evidence(desk, link))));
     columns.add(new Column<>("moved", "", 9, link -> moved(link)));
     columns.add(new Column<>("would", unit, 9, link -> would(figures, link)));
-    columns.add(new Column<>("share", "%", 13, link -> share(desk, link)));
+    columns.add(new Column<>("share", "%", 10, link -> share(desk, link)));
     columns.add(new Column<>("chance", "", 8, link -> chance(link)));
     return columns;
   }

@@ -59,7 +59,7 @@ public final class Tables {
     List<Column<MoldRow>> columns = new ArrayList<>();
     columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
     columns.add(new Column<>("shift", unit, 17, row -> shift(desk, figures, row.signal())));
-    columns.add(new Column<>("verdict", "", 13, row -> verdict(desk, report, row.mold())));
+    columns.add(new Column<>("verdict", "", 15, row -> verdict(desk, report, row.mold())));
     columns.add(
         new Column<>(
             "offset",

@@ -213,7 +213,10 @@ final class BoardPainter {
       pen.text(alert.large(), x, y, pen.fitting(alert.large(), pen.bold(5.8), room), ink.ground());
       y += 1.8 * u;
     }
-    Font font = pen.font(1.25);
+    // One line under the large figure; where that would be too small, two.
+    Font full = pen.font(1.25);
+    Font one = pen.fitting(alert.detail(), full, room);
+    Font font = one.getSize2D() > 0.85 * full.getSize2D() ? one : full;
     for (String line : pen.lines(alert.detail(), font, room)) {
       if (y < area.getMaxY() - 0.2 * u) {
         pen.text(line, x, y, font, ink.ground());
@@ -280,11 +283,13 @@ final class BoardPainter {
     }
     double x = pen.text(verdict.text(), left, y, pen.font(size), pen.ink().text()) + size * u;
     Font font = pen.bold(size);
+    int more = verdict.parts().size();
     for (BoardModel.Part part : verdict.parts()) {
       if (x + (1.5 * size) * u + pen.width(part.text(), font) > left + room + u) {
-        pen.text("…", x, y, font, pen.ink().text());
+        pen.text("+" + more, x, y, font, pen.ink().text());
         return;
       }
+      more--;
       pen.fill(
           part.mark().at(x + 0.45 * size * u, y - 0.36 * size * u, 0.8 * size * u),
           pen.ink().of(part.mark()));

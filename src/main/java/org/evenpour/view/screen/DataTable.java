@@ -9,6 +9,7 @@ import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -31,6 +32,7 @@ import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
 import javax.swing.table.JTableHeader;
 import javax.swing.table.TableColumn;
+import javax.swing.table.TableColumnModel;
 import javax.swing.table.TableRowSorter;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Mark;
@@ -55,6 +57,8 @@ final class DataTable<R> {
   private @Nullable RowFilter<Rows, Integer> filter;
   private Consumer<R> onChosen = row -> {};
   private boolean telling = true;
+  private boolean onlyWhole;
+  private List<TableColumn> all = List.of();
 
   /**
    * @param key by which a row is the same one when the table is shown anew
@@ -79,7 +83,19 @@ final class DataTable<R> {
                 onChosen.accept(model.rows.get(table.convertRowIndexToModel(row)));
               }
             });
-    scroll = scroll(table, look);
+    scroll =
+        dress(
+            new JScrollPane(table) {
+              @Override
+              public void doLayout() {
+                super.doLayout();
+                if (leaveOut()) {
+                  super.doLayout();
+                }
+              }
+            },
+            table,
+            look);
   }
 
   /** Row height, selection, heading: the same for all tables. */
@@ -99,7 +115,10 @@ final class DataTable<R> {
 
   /** A scroll pane that shows the heading even where there is no window. */
   static JScrollPane scroll(JTable table, Look look) {
-    JScrollPane scroll = new JScrollPane(table);
+    return dress(new JScrollPane(table), table, look);
+  }
+
+  private static JScrollPane dress(JScrollPane scroll, JTable table, Look look) {
     scroll.setName(table.getName() + ".scroll");
     scroll.setColumnHeaderView(table.getTableHeader());
     scroll.getViewport().setBackground(look.ink().field());
@@ -109,6 +128,34 @@ final class DataTable<R> {
 
   JComponent component() {
     return scroll;
+  }
+
+  /** Where its place is narrow the last columns are left out, rather than cut. */
+  void showOnlyWholeColumns() {
+    onlyWhole = true;
+  }
+
+  /** Whether it changes anything. */
+  private boolean leaveOut() {
+    if (!onlyWhole || scroll == null || scroll.getWidth() == 0) {
+      return false; // there is no room yet
+    }
+    int room = scroll.getWidth() - scroll.getVerticalScrollBar().getPreferredSize().width;
+    int fit = 0;
+    int width = 0;
+    while (fit < all.size() && width + all.get(fit).getPreferredWidth() <= room) {
+      width += all.get(fit++).getPreferredWidth();
+    }
+    TableColumnModel shown = table.getColumnModel();
+    int wanted = Math.max(2, fit);
+    boolean isOther = shown.getColumnCount() != Math.min(wanted, all.size());
+    while (shown.getColumnCount() > wanted) {
+      shown.removeColumn(shown.getColumn(shown.getColumnCount() - 1));
+    }
+    while (shown.getColumnCount() < Math.min(wanted, all.size())) {
+      shown.addColumn(all.get(shown.getColumnCount()));
+    }
+    return isOther;
   }
 
   JTable table() {
@@ -188,6 +235,8 @@ final class DataTable<R> {
       int index = i;
       column.setHeaderRenderer(new HeadingRenderer(look, () -> isFigure(index)));
     }
+    all = Collections.list(table.getColumnModel().getColumns());
+    leaveOut();
   }
 
   private boolean isFigure(int column) {
@@ -329,7 +378,10 @@ final class DataTable<R> {
       if (row < 0 || column < 0) {
         return null;
       }
-      return getValueAt(row, column) instanceof Cell.Drawn drawn ? drawn.text() : null;
+      Cell cell = (Cell) getValueAt(row, column);
+      int room = getColumnModel().getColumn(column).getWidth() - look.px(16);
+      boolean isCut = getFontMetrics(look.ink().font(1)).stringWidth(cell.text()) > room;
+      return cell instanceof Cell.Drawn || isCut ? Tips.wrapped(cell.text()) : null;
     }
   }
 

@@ -26,6 +26,7 @@ final class MoldsPage implements Page {
     this.desk = desk;
     var look = desk.look();
     table = new DataTable<>("molds.table", look.say("page.molds.tip"), look, MoldRow::mold);
+    table.showOnlyWholeColumns();
     table.onChosen(row -> desk.selection().chooseMold(row.mold()));
     filter = Filters.field("molds.filter", look, this::applyFilter);
     withSignal = Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);

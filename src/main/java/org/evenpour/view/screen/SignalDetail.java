@@ -41,6 +41,7 @@ final class SignalDetail {
     stack.onScroll(Scrolling.of(desk));
     heading = Parts.heading("signal.links.title", look.say("signal.links"), look);
     links = new DataTable<>("signal.links", look.say("signal.links"), look, Link::name);
+    links.showOnlyWholeColumns();
     links.onChosen(
         link -> {
           if (!link.event()) {
