@@ -3,6 +3,7 @@ package org.evenpour.view.screen;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
@@ -19,7 +20,10 @@ final class Reasons {
       return look.say("failed.memory");
     }
     if (cause instanceof AccessDeniedException denied) {
-      return denied.getFile() + ": ✕";
+      return look.say("failed.denied", denied.getFile());
+    }
+    if (cause instanceof NoSuchFileException missing) {
+      return look.say("failed.missing", missing.getFile());
     }
     if (cause instanceof FileSystemException system) {
       String reason = system.getReason();

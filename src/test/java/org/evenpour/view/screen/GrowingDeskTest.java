@@ -131,6 +131,25 @@ class GrowingDeskTest {
   }
 
   @Test
+  void aFollowedLogIsJudgedWithItsGaugeToo() throws Exception {
+    Sources withGauge =
+        new Sources(
+            List.of(log),
+            Sample.SOURCES.profile(),
+            Sample.SOURCES.events(),
+            List.of(LOG.resolveSibling("gauge.csv")));
+    Snapshot snapshot = BoardSample.at(205).snapshot();
+    onEventThread(
+        () -> {
+          place.follow(() -> snapshot, listener -> () -> {}, withGauge);
+          return true;
+        });
+    until(() -> place.log() != null);
+
+    assertThat(opened().report().gauges()).isNotEmpty();
+  }
+
+  @Test
   void whatAnEngineHearsLiesWhereTheLogReadAgainWouldPutIt() throws Exception {
     OpenedLog before = sources().open(Progress.NONE, () -> false);
     Snapshot snapshot = BoardSample.at(205).snapshot();
