@@ -48,6 +48,9 @@ public final class Simulation implements Iterator<Simulation.Row> {
   /** The file that holds a study of the gauges. */
   public static final String GAUGE = "gauge.csv";
 
+  /** The file that says what each setting truly does. */
+  public static final String EFFECTS = "effects.csv";
+
   private static final CSVFormat CSV = CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
 
   /**
@@ -117,9 +120,9 @@ public final class Simulation implements Iterator<Simulation.Row> {
   }
 
   /**
-   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE}, {@value #TRUTH} and {@value #GAUGE}.
-   * Each is written under a temporary name; only when all five are whole do they take their places,
-   * over any files of an earlier run.
+   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE}, {@value #TRUTH}, {@value #GAUGE} and
+   * {@value #EFFECTS}. Each is written under a temporary name; only when all six are whole do they
+   * take their places, over any files of an earlier run.
    *
    * @param directory made if it is missing
    * @throws IllegalArgumentException if the scenario has no room for its faults; nothing is written
@@ -127,7 +130,7 @@ public final class Simulation implements Iterator<Simulation.Row> {
   public static Summary write(Path directory, Scenario scenario) throws IOException {
     Wheel wheel = Wheel.of(scenario);
     Files.createDirectories(directory);
-    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH, GAUGE);
+    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH, GAUGE, EFFECTS);
     try {
       int[] counts = writeLog(part(directory, LOG), wheel);
       writeTable(
@@ -138,6 +141,10 @@ public final class Simulation implements Iterator<Simulation.Row> {
       List<Truth> truths = Truth.of(wheel);
       writeTable(part(directory, TRUTH), Truth.COLUMNS, truths.stream().map(Truth::cells).toList());
       writeTable(part(directory, GAUGE), GaugeTrial.COLUMNS, GaugeTrial.rows(scenario.seed()));
+      writeTable(
+          part(directory, EFFECTS),
+          LastingEffect.COLUMNS,
+          LastingEffect.ofTordilla().stream().map(LastingEffect::cells).toList());
       for (String name : names) {
         Files.move(
             part(directory, name), directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);
