@@ -37,7 +37,7 @@ class ArchitectureTest {
           Map.entry(
               "live",
               Set.of("casting", "stats", "intake", "feed", "control", "store", "link", "audit")),
-          Map.entry("report", Set.of("casting", "stats", "control", "audit", "picture", "score")),
+          Map.entry("report", Set.of("casting", "control", "audit", "picture", "score")),
           Map.entry("picture", Set.of("casting", "audit")),
           Map.entry("simulate", Set.of("casting", "feed")),
           Map.entry("score", Set.of("casting", "stats", "intake", "audit", "simulate")),

@@ -72,7 +72,7 @@ final class ScoreCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IntakeException, IOException {
-    String what = folders.isEmpty() ? simulated() : "the folders given";
+    String what = folders.isEmpty() ? simulated() : given();
     Score score = score();
     PrintWriter screen = spec.commandLine().getOut();
     if (STANDARD_OUTPUT.equals(json)) {
@@ -99,9 +99,7 @@ final class ScoreCommand implements Callable<Integer> {
         }
         return Scoring.ofFolders(folders, progress::scored);
       }
-      return Scoring.ofSeeds(chosen(), first(), count(), size, progress::scored);
-    } catch (IllegalArgumentException e) {
-      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
+      return Scoring.ofSeeds(chosen(), first(), count(), sizeAsked(), progress::scored);
     }
   }
 
@@ -113,11 +111,25 @@ final class ScoreCommand implements Callable<Integer> {
     return firstSeed == null ? 1 : firstSeed;
   }
 
+  private @Nullable Double sizeAsked() {
+    if (size != null && !(size > 0 && size <= 10)) {
+      throw new ParameterException(
+          spec.commandLine(), "--size must be above 0 and up to 10 sigmas, not " + size);
+    }
+    return size;
+  }
+
   private int count() {
     if (seeds != null && seeds < 1) {
       throw new ParameterException(spec.commandLine(), "--seeds must be 1 or more, not " + seeds);
     }
     return seeds == null ? 20 : seeds;
+  }
+
+  private String given() {
+    return folders.size() > 2
+        ? folders.get(0) + " and " + (folders.size() - 1) + " more"
+        : String.join(", ", folders.stream().map(Path::toString).toList());
   }
 
   private String simulated() {

@@ -12,7 +12,7 @@ import org.evenpour.score.Score.Effects;
 import org.evenpour.score.Score.FalseLinks;
 import org.evenpour.score.Score.Faults;
 import org.evenpour.score.Score.Quantiles;
-import org.evenpour.stats.Proportion;
+import org.evenpour.score.Score.Share;
 
 /** A score as JSON, written as {@link JsonReport} writes. */
 public final class JsonScore {
@@ -112,15 +112,13 @@ public final class JsonScore {
     out.endLine();
   }
 
-  /** Null where nothing was counted. */
-  private void share(String name, Proportion share) throws IOException {
-    boolean any = share.trials() > 0;
+  private void share(String name, Share share) throws IOException {
     out.startLine(name);
-    out.number("count", share.successes());
-    out.number("of", share.trials());
-    out.number("share", any ? Double.valueOf(share.value()) : null);
-    out.number("low", any ? Double.valueOf(share.low()) : null);
-    out.number("high", any ? Double.valueOf(share.high()) : null);
+    out.number("count", share.count());
+    out.number("of", share.of());
+    out.number("share", share.value());
+    out.number("low", share.low());
+    out.number("high", share.high());
     out.endLine();
   }
 }

@@ -8,11 +8,13 @@ import org.evenpour.score.Score.Effects;
 import org.evenpour.score.Score.FalseLinks;
 import org.evenpour.score.Score.Faults;
 import org.evenpour.score.Score.Quantiles;
-import org.evenpour.stats.Proportion;
+import org.evenpour.score.Score.Share;
+import org.jspecify.annotations.Nullable;
 
 /** A score as tables for a terminal, at most 100 columns wide. */
 public final class ScoreText {
   private static final int NAME = 30;
+  private static final String NOTHING = "–";
 
   private final List<String> lines = new ArrayList<>();
 
@@ -30,10 +32,10 @@ public final class ScoreText {
   }
 
   private void score(String what, Score score) {
+    lines.add(what);
     line(
-        "%s: %d logs, %d planted faults, %d signals",
-        what, score.logs(), planted(score), score.signals());
-    line("%-40s %s", "signals that are of a planted fault", share(score.signalsOfFaults()));
+        "logs: %d, planted faults: %d, signals: %d, of a planted fault: %s",
+        score.logs(), score.all().found().of(), score.signals(), share(score.signalsOfFaults()));
     lines.add("shares with their counts and 95 % intervals; turns as median / nine in ten at most");
     lines.add("");
     found(score.byFault(), score.all(), "fault");
@@ -48,16 +50,14 @@ public final class ScoreText {
     lines.add("");
     links(score);
     lines.add("");
-    effects("intervals of effects, settings that act", score.acting());
-    effects("intervals of effects, idle settings", score.idle());
+    line(
+        "%-30s %-26s %-12s %s",
+        "intervals of effects", "hold the truth", "no interval", "width over effect, median");
+    effects("settings that act", score.acting());
+    effects("idle settings", score.idle());
   }
 
-  private static long planted(Score score) {
-    return score.all().found().trials();
-  }
-
-  private void found(
-      List<Faults> kinds, @org.jspecify.annotations.Nullable Faults all, String head) {
+  private void found(List<Faults> kinds, @Nullable Faults all, String head) {
     line("%-30s %-26s %14s %14s", head, "found", "onset error", "delay");
     for (Faults one : kinds) {
       found(one);
@@ -81,7 +81,7 @@ public final class ScoreText {
     rows.addAll(score.bySize());
     rows.add(score.all());
     for (Faults one : rows) {
-      if (one.topRight().trials() > 0) {
+      if (one.topRight().of() > 0) {
         line(
             "%-30s %-26s %-12s %-12s",
             name(one), share(one.topRight()), percent(one.topExact()), percent(one.anyTopRight()));
@@ -96,34 +96,35 @@ public final class ScoreText {
     List<Faults> rows = new ArrayList<>(score.byFault());
     rows.add(score.all());
     for (Faults one : rows) {
-      if (one.noStrong().trials() > 0) {
+      if (one.noStrong().of() > 0) {
         line("%-30s %-26s %s", name(one), share(one.noStrong()), share(one.noLink()));
       }
     }
   }
 
   private void links(Score score) {
-    line("%-40s %s", "strong links that are right", share(score.links().right()));
-    falseLinks("false, beside a planted fault", score.links().besideFault());
-    falseLinks("false, beside no planted fault", score.links().besideNothing());
+    line("%-30s %s", "strong links that are right", share(score.links().right()));
+    line(
+        "%-30s %6s %18s %12s %18s",
+        "false strong links", "all", "of settings: act", "idle", "not known, events");
+    falseLinks("beside a planted fault", score.links().besideFault());
+    falseLinks("beside no planted fault", score.links().besideNothing());
   }
 
   private void falseLinks(String name, FalseLinks links) {
     line(
-        "%-40s %d: of settings that act %d, of idle ones %d, not known (events) %d",
+        "%-30s %6d %18d %12d %18d",
         name, links.count(), links.acting(), links.idle(), links.unknown());
   }
 
   private void effects(String name, Effects effects) {
     Double width = effects.relativeWidth();
     line(
-        "%-40s %s hold the truth; without: %d%s",
+        "%-30s %-26s %-12d %s",
         name,
         share(effects.covered()),
         effects.without(),
-        width == null
-            ? ""
-            : String.format(Locale.ROOT, "; width over effect, median: %.2f", width));
+        width == null ? "" : String.format(Locale.ROOT, "%.2f", width));
   }
 
   private static String name(Faults faults) {
@@ -132,27 +133,25 @@ public final class ScoreText {
   }
 
   /** {@code 97 % (89–99) of 120}. */
-  private static String share(Proportion share) {
-    return share.trials() == 0
-        ? "–"
+  private static String share(Share share) {
+    Double low = share.low();
+    Double high = share.high();
+    return low == null || high == null
+        ? NOTHING
         : String.format(
-            Locale.ROOT,
-            "%s (%.0f–%.0f) of %d",
-            percent(share),
-            100 * share.low(),
-            100 * share.high(),
-            share.trials());
+            Locale.ROOT, "%s (%.0f–%.0f) of %d", percent(share), 100 * low, 100 * high, share.of());
   }
 
-  private static String percent(Proportion share) {
-    return share.trials() == 0 ? "–" : String.format(Locale.ROOT, "%.0f %%", 100 * share.value());
+  private static String percent(Share share) {
+    Double value = share.value();
+    return value == null ? NOTHING : String.format(Locale.ROOT, "%.0f %%", 100 * value);
   }
 
   private static String turns(Quantiles quantiles) {
     Double median = quantiles.median();
     Double ninetieth = quantiles.ninetieth();
     return median == null || ninetieth == null
-        ? "–"
+        ? NOTHING
         : String.format(Locale.ROOT, "%.1f / %.1f", median, ninetieth);
   }
 

@@ -1,6 +1,7 @@
 package org.evenpour.score;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.function.Predicate;
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 public record Score(
     int logs,
     int signals,
-    Proportion signalsOfFaults,
+    Share signalsOfFaults,
     Faults all,
     List<Faults> byFault,
     List<Faults> bySize,
@@ -52,20 +53,29 @@ public record Score(
    */
   public record Faults(
       String name,
-      Proportion found,
+      Share found,
       Quantiles onsetError,
       Quantiles delay,
-      Proportion topRight,
-      Proportion topExact,
-      Proportion anyTopRight,
-      Proportion noStrong,
-      Proportion noLink) {}
+      Share topRight,
+      Share topExact,
+      Share anyTopRight,
+      Share noStrong,
+      Share noLink) {}
+
+  /**
+   * A share with its 95 % interval; null where nothing was counted.
+   *
+   * @param count how many are so
+   * @param of how many there are
+   */
+  public record Share(
+      long count, long of, @Nullable Double value, @Nullable Double low, @Nullable Double high) {}
 
   /** The middle of some numbers, and what nine in ten of them do not pass; null without any. */
   public record Quantiles(int count, @Nullable Double median, @Nullable Double ninetieth) {
     static Quantiles of(double[] values) {
       double[] sorted = values.clone();
-      java.util.Arrays.sort(sorted);
+      Arrays.sort(sorted);
       return sorted.length == 0
           ? new Quantiles(0, null, null)
           : new Quantiles(sorted.length, Percentiles.at(0.5, sorted), Percentiles.at(0.9, sorted));
@@ -79,7 +89,7 @@ public record Score(
    * @param besideFault false ones beside a signal of a planted fault of another cause, or of none
    * @param besideNothing false ones beside a signal of no planted fault
    */
-  public record Links(Proportion right, FalseLinks besideFault, FalseLinks besideNothing) {}
+  public record Links(Share right, FalseLinks besideFault, FalseLinks besideNothing) {}
 
   /**
    * False strong links.
@@ -102,7 +112,7 @@ public record Score(
    * @param without how many settings and characteristics have no interval
    * @param relativeWidth the intervals' median width over the true effect; null for idle settings
    */
-  public record Effects(Proportion covered, int without, @Nullable Double relativeWidth) {}
+  public record Effects(Share covered, int without, @Nullable Double relativeWidth) {}
 
   static Score of(List<LogOutcome> logs) {
     List<FaultOutcome> faults = logs.stream().flatMap(log -> log.faults().stream()).toList();
@@ -186,11 +196,15 @@ public record Score(
         acts ? Quantiles.of(widths).median() : null);
   }
 
-  private static <T> Proportion share(List<T> all, Predicate<T> which) {
+  private static <T> Share share(List<T> all, Predicate<T> which) {
     return share(all.stream().filter(which).count(), all.size());
   }
 
-  private static Proportion share(long part, long whole) {
-    return Proportion.of(part, whole, CONFIDENCE);
+  private static Share share(long part, long whole) {
+    if (whole == 0) {
+      return new Share(0, 0, null, null, null);
+    }
+    Proportion share = Proportion.of(part, whole, CONFIDENCE);
+    return new Share(part, whole, share.value(), share.low(), share.high());
   }
 }

@@ -64,10 +64,14 @@ public final class Scoring {
       SimulatedPlant plant, long firstSeed, int count, @Nullable Double sizeSigmas, Done done)
       throws IntakeException, IOException {
     Path folder = Files.createTempDirectory("evenpour-score");
+    folder.toFile().deleteOnExit(); // an interrupt from the keyboard should leave no litter either
     try {
       List<LogOutcome> outcomes = new ArrayList<>();
       for (int i = 0; i < count; i++) {
         plant.write(folder, firstSeed + i, sizeSigmas);
+        if (i == 0) {
+          deleteOnExit(folder);
+        }
         outcomes.add(outcome(folder));
         done.at(i + 1, count);
       }
@@ -101,6 +105,12 @@ public final class Scoring {
     List<Path> logs = List.of(folder.resolve(Simulation.LOG));
     try (SetAside nowhere = SetAside.nowhere()) {
       return LogReader.read(logs, profiles, happened, null, null, nowhere, Progress.NONE);
+    }
+  }
+
+  private static void deleteOnExit(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      files.forEach(file -> file.toFile().deleteOnExit());
     }
   }
 
