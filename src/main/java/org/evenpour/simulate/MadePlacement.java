@@ -117,7 +117,7 @@ final class MadePlacement {
   /** Something shifts that no record tells of; often a decoy steps in the very same turn. */
   private boolean unrecorded() {
     int die = noise.whole(1, 20);
-    Place place = die <= 10 ? molds(1) : die <= 13 ? side() : Place.WHEEL;
+    Place place = die <= 9 ? molds(1) : die <= 14 ? side() : Place.WHEEL;
     Stretch stretch = stretch(null, 0);
     if (place == null || stretch == null || !isFree(SHARED, place, stretch)) {
       return false;
@@ -234,9 +234,7 @@ final class MadePlacement {
     int die = noise.whole(1, 20);
     return switch (rhythm) {
       case POUR ->
-          die <= 7
-              ? molds(1)
-              : die <= 11 ? molds(severalMolds()) : die <= 14 ? side() : Place.WHEEL;
+          die <= 5 ? molds(1) : die <= 9 ? molds(severalMolds()) : die <= 14 ? side() : Place.WHEEL;
       case MOLD -> die <= 10 ? molds(1) : die <= 16 ? molds(severalMolds()) : Place.WHEEL;
       case SIDE -> die <= 13 ? side() : Place.WHEEL;
       case TURN, SHIFT -> Place.WHEEL;

@@ -83,13 +83,13 @@ final class MadeSettings {
 
   private Rhythm rhythm() {
     int die = noise.whole(1, 20);
-    if (die <= 6) {
+    if (die <= 5) {
       return Rhythm.POUR;
     }
-    if (die <= 11) {
+    if (die <= 9) {
       return Rhythm.MOLD;
     }
-    if (die <= 15 || (die <= 17 && sides == Sides.ONE)) {
+    if (die <= 13 || (die <= 17 && sides == Sides.ONE)) {
       return Rhythm.TURN;
     }
     return die <= 17 ? Rhythm.SIDE : Rhythm.SHIFT;
