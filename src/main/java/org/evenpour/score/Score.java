@@ -174,16 +174,14 @@ public record Score(
   }
 
   private static FalseLinks falseOnes(List<StrongLink> strong, boolean beside) {
-    int[] counts = new int[Truly.values().length];
-    for (StrongLink link : strong) {
-      if (!link.right() && link.beside() == beside) {
-        counts[link.truly().ordinal()]++;
-      }
-    }
+    List<StrongLink> own =
+        strong.stream().filter(link -> !link.right() && link.beside() == beside).toList();
     return new FalseLinks(
-        counts[Truly.ACTS.ordinal()],
-        counts[Truly.IDLE.ordinal()],
-        counts[Truly.UNKNOWN.ordinal()]);
+        count(own, Truly.ACTS), count(own, Truly.IDLE), count(own, Truly.UNKNOWN));
+  }
+
+  private static int count(List<StrongLink> links, Truly truly) {
+    return (int) links.stream().filter(link -> link.truly() == truly).count();
   }
 
   private static Effects effects(List<EffectOutcome> effects, boolean acts) {

@@ -58,11 +58,14 @@ class PlantedShiftTest {
     List<PlantedShift> truth =
         PlantedShift.read(
             file(
-                "\uFEFFdirection;Fault;characteristic;first_turn;last_turn;mold;anything\r\n"
-                    + "low;dip;mass;3;9;M4;x\r\n"
-                    + "\r\n"
-                    + "high;all;mass;3;9;;\r\n"
-                    + "high;nothing;;;;;\r\n"));
+                String.join(
+                    "\r\n",
+                    "\uFEFFdirection;Fault;characteristic;first_turn;last_turn;mold;anything",
+                    "low;dip;mass;3;9;M4;x",
+                    "",
+                    "high;all;mass;3;9;;",
+                    "high;nothing;;;;;",
+                    "")));
     assertThat(truth).hasSize(2);
     assertThat(truth.get(0).mold()).isEqualTo("M4");
     assertThat(truth.get(0).scope()).isEqualTo(PlantedShift.Scope.MOLD);
