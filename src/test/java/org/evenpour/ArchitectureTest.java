@@ -37,9 +37,10 @@ class ArchitectureTest {
           Map.entry(
               "live",
               Set.of("casting", "stats", "intake", "feed", "control", "store", "link", "audit")),
-          Map.entry("report", Set.of("casting", "control", "audit", "picture")),
+          Map.entry("report", Set.of("casting", "control", "audit", "picture", "score")),
           Map.entry("picture", Set.of("casting", "audit")),
           Map.entry("simulate", Set.of("casting", "feed")),
+          Map.entry("score", Set.of("casting", "stats", "intake", "audit", "simulate")),
           Map.entry(
               "view",
               Set.of(
@@ -59,6 +60,7 @@ class ArchitectureTest {
                   "report",
                   "picture",
                   "simulate",
+                  "score",
                   "view")));
 
   /** A part of others lives in these rooms alone. */

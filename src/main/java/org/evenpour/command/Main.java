@@ -17,7 +17,8 @@ import picocli.CommandLine.Spec;
       AuditCommand.class,
       LimitsCommand.class,
       ViewCommand.class,
-      SimulateCommand.class
+      SimulateCommand.class,
+      ScoreCommand.class
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -86,6 +87,6 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "name a command: audit, limits, view or simulate");
+        spec.commandLine(), "name a command: audit, limits, view, simulate or score");
   }
 }

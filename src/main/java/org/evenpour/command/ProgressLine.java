@@ -34,10 +34,19 @@ final class ProgressLine implements Progress, AutoCloseable {
     }
   }
 
+  /** So many logs are scored. */
+  void scored(int logs, int of) {
+    if (shown) {
+      percent = 100 * logs / of;
+      terminal.print("\rscored " + logs + " of " + of + " ");
+      terminal.flush();
+    }
+  }
+
   @Override
   public void close() {
     if (percent >= 0) {
-      terminal.print("\r              \r");
+      terminal.print("\r                          \r");
       terminal.flush();
     }
   }

@@ -17,6 +17,7 @@ import org.evenpour.simulate.LargeLog;
 import org.evenpour.simulate.LiveSimulation;
 import org.evenpour.simulate.LiveSimulation.Pace;
 import org.evenpour.simulate.Scenario;
+import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -58,6 +59,15 @@ final class SimulateCommand implements Callable<Integer> {
       description = "with --live: so much stands in the log at once; default: ${DEFAULT-VALUE}")
   private double historyHours = 24;
 
+  @Option(
+      names = "--plant",
+      paramLabel = "PLANT",
+      description = {
+        "tordilla; or made: a plant that is made up from the seed, with other settings and faults",
+        "each time, which only --seed and --size change. Default: tordilla"
+      })
+  private SimulatedPlant plant = SimulatedPlant.TORDILLA;
+
   @Option(names = "--seed", paramLabel = "N", description = "default: ${DEFAULT-VALUE}")
   private long seed = 1;
 
@@ -70,7 +80,7 @@ final class SimulateCommand implements Callable<Integer> {
   @Option(
       names = "--size",
       paramLabel = "SIGMA",
-      description = "how large the faults are, in sigma from pour to pour")
+      description = "how large the faults are, in sigma from pour to pour (made: of their scope)")
   private @Nullable Double size;
 
   @Option(
@@ -100,7 +110,7 @@ final class SimulateCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Path growing = live;
-    if (growing != null) {
+    if (growing != null && plant == SimulatedPlant.TORDILLA) {
       return grow(growing);
     }
     Path folder = out;
@@ -108,7 +118,7 @@ final class SimulateCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "where to? give --out DIR, or --live FILE for a log that grows");
     }
-    return write(folder);
+    return plant == SimulatedPlant.MADE ? writeMade(folder) : write(folder);
   }
 
   private int grow(Path file) throws IOException {
@@ -136,6 +146,31 @@ final class SimulateCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+    return Main.DONE;
+  }
+
+  private int writeMade(Path folder) throws IOException {
+    if (live != null || days != null || molds != null || rows != null || !faults.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "a made plant has its own days, molds and faults; give --out, --seed and --size only");
+    }
+    try {
+      Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size);
+      spec.commandLine()
+          .getOut()
+          .println(
+              "wrote "
+                  + folder.resolve(Simulation.LOG)
+                  + ": "
+                  + summary.anodes()
+                  + " anodes, "
+                  + summary.turns()
+                  + " turns; planted: see "
+                  + Simulation.TRUTH);
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     }
     return Main.DONE;
   }

@@ -1,15 +1,11 @@
 package org.evenpour.simulate;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.jspecify.annotations.Nullable;
 
@@ -48,7 +44,8 @@ public final class Simulation implements Iterator<Simulation.Row> {
   /** The file that holds a study of the gauges. */
   public static final String GAUGE = "gauge.csv";
 
-  private static final CSVFormat CSV = CSVFormat.RFC4180.builder().setRecordSeparator("\n").get();
+  /** The file that says what each setting truly does. */
+  public static final String EFFECTS = "effects.csv";
 
   /**
    * One row of the casting log.
@@ -88,7 +85,7 @@ public final class Simulation implements Iterator<Simulation.Row> {
 
   /** The casting log's first line. */
   public static String header() {
-    return line(Pour.COLUMNS);
+    return OutputFolder.line(Pour.COLUMNS);
   }
 
   @Override
@@ -111,57 +108,47 @@ public final class Simulation implements Iterator<Simulation.Row> {
     while (ahead == null && wheel.hasNext()) {
       Wheel.Slot slot = wheel.next();
       if (slot.isRecorded()) {
-        ahead = new Row(slot.pour().castAt().toInstant(), line(slot.pour().cells()));
+        ahead = new Row(slot.pour().castAt().toInstant(), OutputFolder.line(slot.pour().cells()));
       }
     }
   }
 
   /**
-   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE}, {@value #TRUTH} and {@value #GAUGE}.
-   * Each is written under a temporary name; only when all five are whole do they take their places,
-   * over any files of an earlier run.
+   * Writes {@value #LOG}, {@value #EVENTS}, {@value #PROFILE}, {@value #TRUTH}, {@value #GAUGE} and
+   * {@value #EFFECTS}. Each is written under a temporary name; only when all six are whole do they
+   * take their places, over any files of an earlier run.
    *
    * @param directory made if it is missing
    * @throws IllegalArgumentException if the scenario has no room for its faults; nothing is written
    */
   public static Summary write(Path directory, Scenario scenario) throws IOException {
     Wheel wheel = Wheel.of(scenario);
-    Files.createDirectories(directory);
-    List<String> names = List.of(LOG, EVENTS, PROFILE, TRUTH, GAUGE);
-    try {
-      int[] counts = writeLog(part(directory, LOG), wheel);
-      writeTable(
-          part(directory, EVENTS),
+    try (OutputFolder folder = OutputFolder.at(directory)) {
+      int[] counts = writeLog(folder, wheel);
+      folder.table(
+          EVENTS,
           EventBook.COLUMNS,
           wheel.events().entries().stream().map(EventBook.Entry::cells).toList());
-      Files.writeString(part(directory, PROFILE), Profile.text(scenario), StandardCharsets.UTF_8);
+      folder.text(PROFILE, Profile.text(scenario));
       List<Truth> truths = Truth.of(wheel);
-      writeTable(part(directory, TRUTH), Truth.COLUMNS, truths.stream().map(Truth::cells).toList());
-      writeTable(part(directory, GAUGE), GaugeTrial.COLUMNS, GaugeTrial.rows(scenario.seed()));
-      for (String name : names) {
-        Files.move(
-            part(directory, name), directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);
-      }
+      folder.table(TRUTH, Truth.COLUMNS, truths.stream().map(Truth::cells).toList());
+      folder.table(GAUGE, GaugeTrial.COLUMNS, GaugeTrial.rows(scenario.seed()));
+      folder.table(
+          EFFECTS,
+          LastingEffect.COLUMNS,
+          LastingEffect.ofTordilla().stream().map(LastingEffect::cells).toList());
+      folder.complete();
       Schedule schedule = wheel.schedule();
       return new Summary(
           counts[0], counts[1], schedule.charges().size(), schedule.turns(), truths.size());
-    } finally {
-      for (String name : names) {
-        Files.deleteIfExists(part(directory, name));
-      }
     }
   }
 
-  private static Path part(Path directory, String name) {
-    return directory.resolve(name + ".part");
-  }
-
   /** How many anodes there are, and how many of them are rejected. */
-  private static int[] writeLog(Path file, Wheel wheel) throws IOException {
+  private static int[] writeLog(OutputFolder folder, Wheel wheel) throws IOException {
     int anodes = 0;
     int rejected = 0;
-    try (CSVPrinter printer = printer(file)) {
-      printer.printRecord(Pour.COLUMNS);
+    try (CSVPrinter printer = folder.table(LOG, Pour.COLUMNS)) {
       while (wheel.hasNext()) {
         Wheel.Slot slot = wheel.next();
         if (slot.isRecorded()) {
@@ -172,23 +159,5 @@ public final class Simulation implements Iterator<Simulation.Row> {
       }
     }
     return new int[] {anodes, rejected};
-  }
-
-  private static void writeTable(Path file, List<String> columns, List<List<String>> rows)
-      throws IOException {
-    try (CSVPrinter printer = printer(file)) {
-      printer.printRecord(columns);
-      for (List<String> row : rows) {
-        printer.printRecord(row);
-      }
-    }
-  }
-
-  private static CSVPrinter printer(Path file) throws IOException {
-    return new CSVPrinter(Files.newBufferedWriter(file, StandardCharsets.UTF_8), CSV);
-  }
-
-  private static String line(List<String> cells) {
-    return CSV.format(cells.toArray());
   }
 }

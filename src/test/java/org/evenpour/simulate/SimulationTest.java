@@ -22,7 +22,8 @@ class SimulationTest {
   private static final Scenario SAMPLE =
       Scenario.week(20260307).withFaults(List.of(Fault.values()));
   private static final List<String> NAMES =
-      List.of("casting-log.csv", "events.csv", "profile.yaml", "truth.csv", "gauge.csv");
+      List.of(
+          "casting-log.csv", "events.csv", "profile.yaml", "truth.csv", "gauge.csv", "effects.csv");
 
   @TempDir Path directory;
 

@@ -1,0 +1,123 @@
+package org.evenpour.score;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.simulate.PlantedShift;
+
+/**
+ * One fault at one place: the shifts of all characteristics that came with it.
+ *
+ * @param shifts at least one; of the same fault, wheel and place, and at the same time
+ */
+record Planted(List<PlantedShift> shifts) {
+
+  /** So many turns after a fault's end a signal may still be of it: a choice. */
+  static final int AFTERWARDS = 5;
+
+  /** Puts together what belongs together, in the order of the file. */
+  static List<Planted> of(List<PlantedShift> shifts) {
+    List<List<PlantedShift>> groups = new ArrayList<>();
+    for (PlantedShift shift : shifts) {
+      groups.stream()
+          .filter(group -> group.stream().anyMatch(other -> isOneFault(shift, other)))
+          .findFirst()
+          .orElseGet(
+              () -> {
+                List<PlantedShift> group = new ArrayList<>();
+                groups.add(group);
+                return group;
+              })
+          .add(shift);
+    }
+    return groups.stream().map(group -> new Planted(List.copyOf(group))).toList();
+  }
+
+  private static boolean isOneFault(PlantedShift one, PlantedShift other) {
+    return one.fault().equals(other.fault())
+        && one.scope() == other.scope()
+        && one.wheel().equals(other.wheel())
+        && one.mold().equals(other.mold())
+        && one.side().equals(other.side())
+        && one.firstTurn() <= other.lastTurn()
+        && other.firstTurn() <= one.lastTurn();
+  }
+
+  String fault() {
+    return shifts.get(0).fault();
+  }
+
+  /** Whether some record shows where it came from. */
+  boolean hasCause() {
+    return shifts.stream().anyMatch(shift -> !shift.cause().isEmpty());
+  }
+
+  int firstTurn() {
+    return shifts.stream().mapToInt(PlantedShift::firstTurn).min().orElseThrow();
+  }
+
+  /** The largest of its shifts, in sigma of its scope; NaN where none is told. */
+  double sizeSigma() {
+    return shifts.stream()
+        .map(PlantedShift::sizeSigma)
+        .filter(Objects::nonNull)
+        .mapToDouble(Double::doubleValue)
+        .max()
+        .orElse(Double.NaN);
+  }
+
+  /** Whether a signal is of this fault: place, characteristic, direction and time agree. */
+  boolean isShownBy(Signal signal) {
+    return shifts.stream().anyMatch(shift -> agrees(shift, signal));
+  }
+
+  private static boolean agrees(PlantedShift shift, Signal signal) {
+    int from = Math.min(signal.sinceTurn(), signal.firstTurn());
+    return (shift.wheel().isEmpty() || shift.wheel().equals(signal.wheel()))
+        && isAt(shift, signal)
+        && shift.characteristic().equals(signal.characteristic())
+        && direction(shift) == signal.direction()
+        && from <= shift.lastTurn() + AFTERWARDS
+        && signal.lastTurn() >= shift.firstTurn();
+  }
+
+  private static boolean isAt(PlantedShift shift, Signal signal) {
+    return switch (shift.scope()) {
+      case POUR -> signal.scope() == Scope.POUR && shift.mold().equals(signal.mold());
+      case MOLD -> signal.scope() == Scope.MOLD && shift.mold().equals(signal.mold());
+      case SIDE -> signal.scope() == Scope.SIDE && shift.side().equals(signal.side());
+      case WHEEL -> signal.scope() == Scope.WHEEL;
+    };
+  }
+
+  private static Direction direction(PlantedShift shift) {
+    return switch (shift.direction()) {
+      case HIGH -> Direction.HIGH;
+      case LOW -> Direction.LOW;
+      case SPREAD -> Direction.SPREAD;
+    };
+  }
+
+  /** Whether a link names where it came from, or what passed it on. */
+  boolean isNamedBy(Link link) {
+    return shifts.stream()
+        .anyMatch(
+            shift ->
+                isCause(shift, link.name())
+                    || (!shift.carriedBy().isEmpty() && shift.carriedBy().equals(link.name()))
+                    || link.togetherWith().stream().anyMatch(name -> isCause(shift, name)));
+  }
+
+  /** Whether a link has the very name of the cause. */
+  boolean isNamedExactlyBy(Link link) {
+    return shifts.stream().anyMatch(shift -> isCause(shift, link.name()));
+  }
+
+  private static boolean isCause(PlantedShift shift, String name) {
+    return !shift.cause().isEmpty() && shift.cause().equals(name);
+  }
+}
