@@ -56,7 +56,7 @@ final class SignalFindings {
   /** Examines one wheel's signals: the episodes of each of its characteristics. */
   Linker link(
       WheelRecord wheel, TurnIndex turns, List<CastingEvent> events, List<List<Episode>> episodes) {
-    TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns());
+    TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns(), turns.startUp());
     Linker linker = new Linker(grid, events);
     for (int i = 0; i < episodes.size(); i++) {
       linker.signals(wheel.characteristics().get(i), episodes.get(i));
@@ -98,7 +98,7 @@ final class SignalFindings {
     List<Effect> effects = new ArrayList<>();
     if (numbers != null) {
       for (Characteristic characteristic : wheel.characteristics()) {
-        EffectSize effect = linker.effect(characteristic, setting).morePrecise();
+        EffectSize effect = linker.effect(characteristic, setting).mostPrecise();
         double half = 1.96 * effect.error();
         effects.add(
             new Effect(

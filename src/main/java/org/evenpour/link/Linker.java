@@ -31,7 +31,7 @@ public final class Linker {
 
   private final TurnGrid grid;
   private final List<CastingEvent> events;
-  private final Map<String, EffectSize.Both> effects = new ConcurrentHashMap<>();
+  private final Map<String, Map<String, EffectSize.Levels>> effects = new ConcurrentHashMap<>();
   private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
   private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
@@ -51,12 +51,16 @@ public final class Linker {
   }
 
   /** The effect of one unit of a setting on a characteristic, by this plant's own history. */
-  public EffectSize.Both effect(Characteristic characteristic, Setting setting) {
-    SignalMask mask =
-        masks.computeIfAbsent(characteristic.name(), name -> new SignalMask(grid, List.of()));
-    return effects.computeIfAbsent(
-        characteristic.name() + "\n" + setting.name(),
-        key -> EffectSize.of(grid, characteristic.values(), setting, mask));
+  public EffectSize.Levels effect(Characteristic characteristic, Setting setting) {
+    return effects
+        .computeIfAbsent(
+            characteristic.name(),
+            name ->
+                PlantHistory.effects(
+                    grid,
+                    characteristic,
+                    masks.computeIfAbsent(name, none -> new SignalMask(grid, List.of()))))
+        .getOrDefault(setting.name(), EffectSize.Levels.UNKNOWN);
   }
 
   /** What is found of every setting and event beside one episode, in no order. */
@@ -111,9 +115,7 @@ public final class Linker {
     Move move =
         Move.between(
             Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
-    boolean whole =
-        episode.scope() == Episode.Scope.WHEEL || episode.scope() == Episode.Scope.SPREAD;
-    EffectSize effect = effect(characteristic, setting).matching(whole);
+    EffectSize effect = effect(characteristic, setting).matching(episode.scope());
     double expected = effect.isKnown() ? effect.perUnit() * move.by() : Double.NaN;
     double size = episode.size();
     // A spread has no direction that a mean effect could explain.
@@ -135,7 +137,7 @@ public final class Linker {
         share,
         share - 1.96 * error,
         share + 1.96 * error,
-        effect.isKnown() && effect.isBeyondChance(),
+        effect.isKnown() && effect.isBeyondChance() && !effect.follows(),
         Math.abs(since - window.onset()) <= window.tolerance(),
         grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))));
   }

@@ -14,13 +14,16 @@ public final class TurnGrid {
   private final int molds;
   private final int[] rowAt;
   private final int[] firstRow;
+  private final boolean[] startUp;
 
   /**
    * @param record the wheel's rows
    * @param turnOfRow turn index of each row, from 0, never falling
    * @param turns how many turns
+   * @param startUp whether each row was cast just after a stop
    */
-  public TurnGrid(WheelRecord record, int[] turnOfRow, int turns) {
+  public TurnGrid(WheelRecord record, int[] turnOfRow, int turns, boolean[] startUp) {
+    this.startUp = startUp;
     this.record = record;
     this.turns = turns;
     molds = record.molds().size();
@@ -72,6 +75,12 @@ public final class TurnGrid {
   int side(int turn, int mold) {
     int row = row(turn, mold);
     return row < 0 ? 0 : Math.max(0, record.side().get(row));
+  }
+
+  /** Whether a mold's pour in a turn was start-up. */
+  boolean isStartUp(int turn, int mold) {
+    int row = row(turn, mold);
+    return row >= 0 && startUp[row];
   }
 
   /** A column's value for a mold's pour; NaN where it is missing or there was no pour. */

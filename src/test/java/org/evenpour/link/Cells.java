@@ -118,7 +118,7 @@ final class Cells {
     for (int i = 0; i < turnOfRow.length; i++) {
       turnOfRow[i] = i / MOLDS;
     }
-    return new TurnGrid(record, turnOfRow, turns);
+    return new TurnGrid(record, turnOfRow, turns, new boolean[turnOfRow.length]);
   }
 
   /** What is found beside an episode, by the setting's or event's name. */

@@ -55,7 +55,7 @@ class LinkerTest {
       EffectSize effect =
           new Linker(grid, List.of())
               .effect(grid.record().characteristics().get(0), grid.record().settings().get(0))
-              .within();
+              .molds();
       assertThat(effect.perUnit()).isCloseTo(0.5, within(0.08));
       if (Math.abs(effect.perUnit() - 0.5) < 1.96 * effect.error()) {
         inside++;

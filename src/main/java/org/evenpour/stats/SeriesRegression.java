@@ -1,0 +1,314 @@
+package org.evenpour.stats;
+
+import java.util.Arrays;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+
+/**
+ * A linear regression whose errors wander: generalised least squares with errors that are a
+ * first-order autoregression of coefficient φ, seen through white noise that has the share {@code
+ * noise} of their variance.
+ *
+ * <p>φ and the share are those of the largest restricted likelihood (Patterson and Thompson 1971)
+ * on a grid, refined once; the series are made white by the Kalman filter (Harvey and Phillips
+ * 1979), gaps and separate stretches included, and {@link LeastSquares} fits what is white.
+ * O(grid·n·p²). Not changed once made.
+ */
+public final class SeriesRegression {
+  private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97};
+  private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
+
+  private final double phi;
+  private final double noise;
+  private final double[][] white;
+  private final double[] whiteValues;
+  private final LeastSquares fit;
+
+  private SeriesRegression(
+      double phi, double noise, double[][] white, double[] whiteValues, LeastSquares fit) {
+    this.phi = phi;
+    this.noise = noise;
+    this.white = white;
+    this.whiteValues = whiteValues;
+    this.fit = fit;
+  }
+
+  /**
+   * Fits y to the columns; there is no intercept unless a column is one.
+   *
+   * @param columns each of n values
+   * @param y n values
+   * @param time when each was taken, in whole steps, rising within a stretch
+   * @param stretch a number that changes where the errors start anew
+   * @throws IllegalArgumentException if there are fewer values than columns, or a column is a
+   *     combination of the others
+   */
+  public static SeriesRegression of(double[][] columns, double[] y, int[] time, int[] stretch) {
+    double[] best = {0, 0, Double.POSITIVE_INFINITY};
+    for (double phi : PHI) {
+      for (double noise : NOISE) {
+        if (phi > 0 || noise == 0) {
+          consider(columns, y, time, stretch, phi, noise, best);
+        }
+      }
+    }
+    double phi = best[0];
+    double noise = best[1];
+    if (phi > 0) {
+      for (double nearPhi : new double[] {phi - 0.06, phi - 0.03, phi, phi + 0.015, phi + 0.06}) {
+        for (double nearNoise : new double[] {noise - 0.06, noise, noise + 0.06}) {
+          if (nearPhi > 0 && nearPhi < 0.985 && nearNoise >= 0 && nearNoise < 0.96) {
+            consider(columns, y, time, stretch, nearPhi, nearNoise, best);
+          }
+        }
+      }
+    }
+    return with(columns, y, time, stretch, best[0], best[1]);
+  }
+
+  /** Fits y to the columns where φ and the share of white noise are known. */
+  public static SeriesRegression with(
+      double[][] columns, double[] y, int[] time, int[] stretch, double phi, double noise) {
+    Whitening whitening = new Whitening(time, stretch, phi, noise);
+    double[][] white = new double[columns.length][];
+    double[][] rows = new double[y.length][columns.length];
+    for (int j = 0; j < columns.length; j++) {
+      white[j] = whitening.of(columns[j]);
+      for (int i = 0; i < y.length; i++) {
+        rows[i][j] = white[j][i];
+      }
+    }
+    double[] values = whitening.of(y);
+    return new SeriesRegression(
+        phi, noise, white, values, LeastSquares.fit(rows, values, false));
+  }
+
+  private static void consider(
+      double[][] columns,
+      double[] y,
+      int[] time,
+      int[] stretch,
+      double phi,
+      double noise,
+      double[] best) {
+    double criterion = restricted(columns, y, new Whitening(time, stretch, phi, noise));
+    if (criterion < best[2]) {
+      best[0] = phi;
+      best[1] = noise;
+      best[2] = criterion;
+    }
+  }
+
+  /** −2 log of the restricted likelihood, but for a constant. */
+  private static double restricted(double[][] columns, double[] y, Whitening whitening) {
+    int p = columns.length;
+    double[][] white = new double[p + 1][];
+    for (int j = 0; j < p; j++) {
+      white[j] = whitening.of(columns[j]);
+    }
+    white[p] = whitening.of(y);
+    RealMatrix products = products(white);
+    double[] scale = new double[p + 1];
+    double logDet = 0;
+    for (int j = 0; j <= p; j++) {
+      scale[j] = Math.sqrt(Math.max(Double.MIN_NORMAL, products.getEntry(j, j)));
+      logDet += j < p ? 2 * Math.log(scale[j]) : 0;
+    }
+    for (int j = 0; j <= p; j++) {
+      for (int k = 0; k <= p; k++) {
+        products.multiplyEntry(j, k, 1 / (scale[j] * scale[k]));
+      }
+    }
+    double[][] l;
+    try {
+      l = new CholeskyDecomposition(products, 1e-9, 1e-13).getL().getData();
+    } catch (org.hipparchus.exception.MathRuntimeException e) {
+      return Double.POSITIVE_INFINITY; // y is fitted exactly, or the columns are dependent
+    }
+    for (int j = 0; j < p; j++) {
+      logDet += 2 * Math.log(l[j][j]);
+    }
+    int df = y.length - p;
+    double rss = Math.pow(l[p][p] * scale[p], 2);
+    return df * Math.log(rss / df) + whitening.logVariance + logDet;
+  }
+
+  private static RealMatrix products(double[][] columns) {
+    int p = columns.length;
+    RealMatrix products = new Array2DRowRealMatrix(p, p);
+    for (int j = 0; j < p; j++) {
+      for (int k = 0; k <= j; k++) {
+        double sum = 0;
+        for (int i = 0; i < columns[j].length; i++) {
+          sum += columns[j][i] * columns[k][i];
+        }
+        products.setEntry(j, k, sum);
+        products.setEntry(k, j, sum);
+      }
+    }
+    return products;
+  }
+
+  /** In the order of the columns. */
+  public double coefficient(int column) {
+    return fit.coefficients()[column];
+  }
+
+  /** Standard error of a coefficient where the errors are as modelled. */
+  public double error(int column) {
+    return fit.standardErrors()[column];
+  }
+
+  /**
+   * Standard errors that allow for what the model leaves of autocorrelation and of uneven spread:
+   * Newey and West (1987) with Bartlett weights over this many steps, never below the modelled
+   * ones.
+   *
+   * @param stretch as given to the fit
+   */
+  public double[] robustErrors(int[] stretch, int steps) {
+    int p = white.length;
+    int n = whiteValues.length;
+    double[] modelled = fit.standardErrors();
+    RealMatrix inverse =
+        new CholeskyDecomposition(products(white), 1e-6, 0).getSolver().getInverse();
+    double[] residuals = fit.residuals();
+    double[] errors = new double[p];
+    double[] score = new double[n];
+    for (int j = 0; j < p; j++) {
+      double[] row = inverse.getRow(j);
+      for (int i = 0; i < n; i++) {
+        double weight = 0;
+        for (int k = 0; k < p; k++) {
+          weight += row[k] * white[k][i];
+        }
+        score[i] = weight * residuals[i];
+      }
+      double variance = 0;
+      for (int lag = 0; lag <= steps; lag++) {
+        double sum = 0;
+        for (int i = lag; i < n; i++) {
+          sum += stretch[i] == stretch[i - lag] ? score[i] * score[i - lag] : 0;
+        }
+        variance += (lag == 0 ? 1 : 2 * (1 - lag / (steps + 1.0))) * sum;
+      }
+      variance *= n / (double) Math.max(1, n - p);
+      errors[j] = Math.max(modelled[j], Math.sqrt(Math.max(0, variance)));
+    }
+    return errors;
+  }
+
+  /**
+   * How much of a column the others make up, after whitening: R² of the column on them.
+   */
+  public double madeUpByOthers(int column) {
+    double squares = 0;
+    for (double v : white[column]) {
+      squares += v * v;
+    }
+    double relative = error(column) / fit.residualSd();
+    return Math.max(0, 1 - 1 / (squares * relative * relative));
+  }
+
+  /** Correlation of two columns, about zero, after whitening. */
+  public double correlation(int one, int other) {
+    double xy = 0;
+    double xx = 0;
+    double yy = 0;
+    for (int i = 0; i < whiteValues.length; i++) {
+      xy += white[one][i] * white[other][i];
+      xx += white[one][i] * white[one][i];
+      yy += white[other][i] * white[other][i];
+    }
+    return xx == 0 || yy == 0 ? 0 : xy / Math.sqrt(xx * yy);
+  }
+
+  /** Values less coefficients. */
+  public int degreesOfFreedom() {
+    return fit.degreesOfFreedom();
+  }
+
+  /** Coefficient of the errors' autoregression. */
+  public double phi() {
+    return phi;
+  }
+
+  /** Share of the errors' variance that is white. */
+  public double noise() {
+    return noise;
+  }
+
+  /** S.d. of the errors: of one value about the line. */
+  public double sd() {
+    return fit.residualSd();
+  }
+
+  /**
+   * Makes series white: one-step-ahead prediction errors over their s.d., where the errors' s.d. is
+   * 1. Not changed once made.
+   */
+  public static final class Whitening {
+    private final double[] weight;
+    private final double[] scale;
+    private final double[] fade;
+    private final double phi;
+    private final boolean[] first;
+    final double logVariance;
+
+    /**
+     * @param time of each value, in whole steps
+     * @param stretch a number that changes where the errors start anew
+     */
+    public Whitening(int[] time, int[] stretch, double phi, double noise) {
+      this.phi = phi;
+      int n = time.length;
+      weight = new double[n];
+      scale = new double[n];
+      fade = new double[n];
+      first = new boolean[n];
+      double log = 0;
+      double variance = 1 - noise;
+      for (int i = 0; i < n; i++) {
+        first[i] = i == 0 || stretch[i] != stretch[i - 1];
+        if (first[i]) {
+          variance = 1 - noise;
+        } else {
+          int gap = time[i] - time[i - 1];
+          fade[i] = gap == 1 ? phi : Math.pow(phi, gap);
+          double f = fade[i] * fade[i];
+          variance = f * variance + (1 - f) * (1 - noise);
+        }
+        double total = variance + noise;
+        scale[i] = 1 / Math.sqrt(total);
+        weight[i] = variance / total;
+        variance *= 1 - weight[i];
+        log += Math.log(total);
+      }
+      logVariance = log;
+    }
+
+    /** A series made white; as long as the times. */
+    public double[] of(double[] series) {
+      if (phi == 0) {
+        return series.clone();
+      }
+      double[] white = new double[series.length];
+      double level = 0;
+      for (int i = 0; i < series.length; i++) {
+        level = first[i] ? 0 : level * fade[i];
+        double d = series[i] - level;
+        white[i] = d * scale[i];
+        level += weight[i] * d;
+      }
+      return white;
+    }
+  }
+
+  /** A series of zeros from here to there and ones elsewhere: a level of its own. */
+  public static double[] between(int length, int from, int to) {
+    double[] column = new double[length];
+    Arrays.fill(column, from, to, 1);
+    return column;
+  }
+}
