@@ -11,8 +11,7 @@ import java.util.List;
  *     cannot tell which of them acts, and the effect is that of all of them moving as they did
  * @param follows whether one of those goes better with the characteristic
  */
-public record EffectSize(
-    double perUnit, double error, List<String> togetherWith, boolean follows) {
+public record EffectSize(double perUnit, double error, List<String> togetherWith, boolean follows) {
 
   /** The record cannot tell: the setting never moved. */
   static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN, List.of(), false);

@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.evenpour.casting.CastingEvent;
@@ -14,7 +15,6 @@ import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.control.Episode;
-import org.evenpour.stats.ChangePoint;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,11 +29,18 @@ public final class Linker {
   /** Turns of an episode that are looked at. */
   private static final int DURING = 400;
 
+  /** Turns on either side of the onset in which a step of the setting is looked for. */
+  private static final int CLOSE = 60;
+
+  /** So many times as clear, an earlier step is the setting's move, and the timing does not fit. */
+  private static final double EARLIER = 1.4;
+
   private final TurnGrid grid;
   private final List<CastingEvent> events;
   private final Map<String, Map<String, EffectSize.Levels>> effects = new ConcurrentHashMap<>();
   private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
+  private final Map<String, Optional<Wander>> wanders = new ConcurrentHashMap<>();
   private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
 
   /**
@@ -106,64 +113,75 @@ public final class Linker {
       DoubleColumn numbers,
       Episode episode,
       Window window) {
-    double[] series =
-        seriesOf
-            .computeIfAbsent(
-                setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()))
-            .over(episode, window.before(), window.end());
+    Series settingSeries =
+        seriesOf.computeIfAbsent(
+            setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()));
+    double[] series = settingSeries.over(episode, window.before(), window.end());
     int cut = window.onset() - window.before();
     Move move =
         Move.between(
             Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
+    Optional<Wander> wander =
+        wanders.computeIfAbsent(
+            setting.name() + "\n" + level(episode.scope()),
+            key -> Optional.ofNullable(settingSeries.wander(episode.scope())));
+    double p = move.p();
+    int since = window.onset();
+    boolean fits = true;
+    if (wander.isPresent() && move.p() <= 1 && !Double.isNaN(move.error())) {
+      int begin = Math.max(0, cut - CLOSE);
+      double[] near = Arrays.copyOfRange(series, begin, Math.min(series.length, cut + CLOSE));
+      int onset = cut - begin;
+      Wander.Step then =
+          wander
+              .get()
+              .clearest(
+                  near, onset - window.tolerance(), onset + window.tolerance() + 1, episode.ramp());
+      Wander.Step earlier =
+          wander.get().clearest(near, onset - 3 * window.tolerance() - 10, onset, episode.ramp());
+      p = Math.min(1, 2 * Math.min(p, then.p()));
+      boolean before =
+          earlier.at() >= 0
+              && earlier.at() < onset - window.tolerance()
+              && Math.abs(earlier.ratio()) > EARLIER * Math.abs(then.ratio());
+      since = window.before() + begin + (before ? earlier.at() : Math.max(0, then.at()));
+      fits = !before && then.at() >= 0;
+    }
     EffectSize effect = effect(characteristic, setting).matching(episode.scope());
     double expected = effect.isKnown() ? effect.perUnit() * move.by() : Double.NaN;
     double size = episode.size();
     // A spread has no direction that a mean effect could explain.
     double share =
         episode.scope() == Episode.Scope.SPREAD || size == 0 ? Double.NaN : expected / size;
+    // How far the setting stood off is known; what one unit of it does and the signal's size are
+    // estimates.
     double error =
         Math.abs(1 / size)
-            * Math.sqrt(
-                square(effect.perUnit() * move.error())
-                    + square(effect.error() * move.by())
-                    + square(share * episode.sizeError()));
-    int since = moved(series, cut, window);
+            * Math.sqrt(square(effect.error() * move.by()) + square(share * episode.sizeError()));
     return new Finding(
         setting,
         null,
         move.by(),
-        move.p(),
+        p,
         expected,
         share,
         share - 1.96 * error,
         share + 1.96 * error,
         effect.isKnown() && effect.isBeyondChance() && !effect.follows(),
-        Math.abs(since - window.onset()) <= window.tolerance(),
+        fits,
         grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))));
+  }
+
+  private static Episode.Scope level(Episode.Scope scope) {
+    return switch (scope) {
+      case WHEEL, SPREAD -> Episode.Scope.WHEEL;
+      case SIDE -> Episode.Scope.SIDE;
+      case MOLD, POUR -> Episode.Scope.MOLD;
+    };
   }
 
   private static double square(double x) {
     return x * x;
-  }
-
-  /** The turn index at which a series stepped, near the onset: it may have wandered long before. */
-  private static int moved(double[] series, int cut, Window window) {
-    int reach = 3 * window.tolerance() + 10;
-    int from = Math.max(0, cut - reach);
-    int to = Math.min(series.length, cut + reach);
-    double[] known = new double[to - from];
-    int[] at = new int[to - from];
-    int n = 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(series[i])) {
-        known[n] = series[i];
-        at[n++] = i;
-      }
-    }
-    if (n < 4) {
-      return window.onset();
-    }
-    return window.before() + at[ChangePoint.step(known, 0, n).index()];
   }
 
   /** A category counts as an event where it changed: a new wash batch, another crew. */

@@ -75,8 +75,7 @@ final class PlantHistory {
       DoubleColumn numbers = setting.numbers();
       if (numbers != null) {
         settings.add(setting);
-        tables.add(
-            Table.of(grid, numbers, setting.profile().lagTurns(), from, grid.turns(), left));
+        tables.add(Table.of(grid, numbers, setting.profile().lagTurns(), from, grid.turns(), left));
       }
     }
   }
@@ -91,8 +90,7 @@ final class PlantHistory {
     Map<String, EffectSize.Levels> effects = new HashMap<>();
     for (int i = 0; i < history.settings.size(); i++) {
       effects.put(
-          history.settings.get(i).name(),
-          new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
+          history.settings.get(i).name(), new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
     }
     return effects;
   }
@@ -343,8 +341,7 @@ final class PlantHistory {
       double largest = TOGETHER;
       for (int other : held) {
         if (other != setting) {
-          double r =
-              Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other)));
+          double r = Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other)));
           if (r > largest) {
             largest = r;
             twin = other;

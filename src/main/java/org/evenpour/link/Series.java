@@ -2,12 +2,19 @@ package org.evenpour.link;
 
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.control.Episode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A setting as signals see it, turn by turn, with the sums of each turn kept so that one signal
  * costs no more than its own cells.
  */
 final class Series {
+  private static final int LEARNED_TURNS = 1_200;
+  private static final int LEARNED_MOLDS = 6;
+
+  /** A setting that is written down in fewer turns than this part of them holds until the next. */
+  private static final double SPARSE = 0.5;
+
   private final TurnGrid grid;
   private final DoubleColumn setting;
   private final int lagTurns;
@@ -37,6 +44,37 @@ final class Series {
         }
       }
     }
+    hold();
+  }
+
+  private void hold() {
+    int known = 0;
+    for (int t = 0; t < grid.turns(); t++) {
+      known += Double.isNaN(mean(t)) ? 0 : 1;
+    }
+    if (known >= SPARSE * grid.turns()) {
+      return;
+    }
+    double last = Double.NaN;
+    for (int t = 0; t < grid.turns(); t++) {
+      double now = mean(t);
+      if (Double.isNaN(now) && !Double.isNaN(last)) {
+        sums[t * sides] = last;
+        counts[t * sides] = 1;
+      } else {
+        last = now;
+      }
+    }
+  }
+
+  private double mean(int turn) {
+    double sum = 0;
+    int count = 0;
+    for (int s = 0; s < sides; s++) {
+      sum += sums[turn * sides + s];
+      count += counts[turn * sides + s];
+    }
+    return mean(sum, count);
   }
 
   /**
@@ -50,28 +88,51 @@ final class Series {
    * @return one per turn; NaN = missing
    */
   double[] over(Episode episode, int from, int to) {
+    return over(episode.scope(), episode.index(), from, to);
+  }
+
+  private double[] over(Episode.Scope scope, int index, int from, int to) {
     double[] series = new double[to - from];
     for (int t = from; t < to; t++) {
-      series[t - from] = t < lagTurns ? Double.NaN : at(episode, t - lagTurns);
+      series[t - from] = t < lagTurns ? Double.NaN : at(scope, index, t - lagTurns);
     }
     return series;
   }
 
-  private double at(Episode episode, int turn) {
+  /** How the setting wanders as it matters for a scope; null where it never moves. */
+  @Nullable Wander wander(Episode.Scope scope) {
+    int from = Math.max(0, grid.turns() - LEARNED_TURNS);
+    return switch (scope) {
+      case WHEEL, SPREAD -> Wander.of(new double[][] {over(scope, -1, from, grid.turns())});
+      case SIDE -> Wander.of(new double[][] {over(scope, 0, from, grid.turns())});
+      case MOLD, POUR -> {
+        int some = Math.min(LEARNED_MOLDS, grid.molds());
+        double[][] series = new double[some][];
+        for (int i = 0; i < some; i++) {
+          int mold = i * grid.molds() / some;
+          int newest = Math.max(from, grid.turns() - LEARNED_TURNS / some);
+          series[i] = over(scope, mold, newest, grid.turns());
+        }
+        yield Wander.of(series);
+      }
+    };
+  }
+
+  private double at(Episode.Scope scope, int index, int turn) {
     double sum = 0;
     int count = 0;
     for (int s = 0; s < sides; s++) {
       sum += sums[turn * sides + s];
       count += counts[turn * sides + s];
     }
-    return switch (episode.scope()) {
+    return switch (scope) {
       case WHEEL, SPREAD -> mean(sum, count);
       case POUR, MOLD -> {
-        double own = grid.value(setting, turn, episode.index());
+        double own = grid.value(setting, turn, index);
         yield own - mean(sum - own, count - 1);
       }
       case SIDE -> {
-        int at = turn * sides + episode.index();
+        int at = turn * sides + index;
         yield mean(sums[at], counts[at]) - mean(sum - sums[at], count - counts[at]);
       }
     };

@@ -94,8 +94,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
         }
         for (int mold = 0; mold < m; mold++) {
           int s = grid.side(from + t, mold);
-          cells[t * m + mold] =
-              count[s] < 2 ? Double.NaN : cells[t * m + mold] - sum[s] / count[s];
+          cells[t * m + mold] = count[s] < 2 ? Double.NaN : cells[t * m + mold] - sum[s] / count[s];
         }
       }
       Arrays.fill(sum, 0);

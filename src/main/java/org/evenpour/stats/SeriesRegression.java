@@ -80,8 +80,7 @@ public final class SeriesRegression {
       }
     }
     double[] values = whitening.of(y);
-    return new SeriesRegression(
-        phi, noise, white, values, LeastSquares.fit(rows, values, false));
+    return new SeriesRegression(phi, noise, white, values, LeastSquares.fit(rows, values, false));
   }
 
   private static void consider(
@@ -199,9 +198,7 @@ public final class SeriesRegression {
     return errors;
   }
 
-  /**
-   * How much of a column the others make up, after whitening: R² of the column on them.
-   */
+  /** How much of a column the others make up, after whitening: R² of the column on them. */
   public double madeUpByOthers(int column) {
     double squares = 0;
     for (double v : white[column]) {
