@@ -316,9 +316,12 @@ final class CharacteristicAudit {
         limits == null ? null : known(limits.wheel().sigma()));
   }
 
-  private static Finds finds(LimitsInForce limits) {
+  private static @Nullable Finds finds(LimitsInForce limits) {
     double shift = round(1.5 * limits.pour().sigma());
-    return new Finds(shift, limits.pour().turnsToFind(shift), limits.wheel().turnsToFind(shift));
+    double moldTurns = limits.pour().turnsToFind(shift);
+    double wheelTurns = limits.wheel().turnsToFind(shift);
+    // Where no limits of one of them could be set, there is nothing to tell.
+    return Double.isNaN(moldTurns + wheelTurns) ? null : new Finds(shift, moldTurns, wheelTurns);
   }
 
   /** The nearest of 1, 1.5, 2, 3, 5, 7 times a power of ten. */

@@ -3,7 +3,9 @@ package org.evenpour.audit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
@@ -127,23 +129,27 @@ final class SignalFindings {
 
   /** All signals in the order of wheels and onsets, graded over the whole audit. */
   List<Signal> signals() {
-    List<Double> chances = new ArrayList<>();
-    for (Pending each : pending) {
-      for (Finding finding : each.findings()) {
-        if (finding.setting() != null) {
-          chances.add(finding.p());
-        }
-      }
+    Map<Finding.Question, double[]> rates = new EnumMap<>(Finding.Question.class);
+    for (Finding.Question question : Finding.Question.values()) {
+      rates.put(
+          question,
+          FalseDiscovery.qValues(
+              pending.stream()
+                  .flatMap(each -> each.findings().stream())
+                  .filter(finding -> finding.question() == question)
+                  .mapToDouble(Finding::p)
+                  .toArray()));
     }
-    double[] q =
-        FalseDiscovery.qValues(chances.stream().mapToDouble(Double::doubleValue).toArray());
+    Map<Finding.Question, Integer> next = new EnumMap<>(Finding.Question.class);
     List<Signal> signals = new ArrayList<>();
-    int next = 0;
     for (Pending each : pending) {
       List<Graded> graded = new ArrayList<>();
       for (Finding finding : each.findings()) {
-        double rate = finding.setting() != null ? q[next++] : finding.p();
-        graded.add(new Graded(finding, finding.grade(rate), rate));
+        int at = next.merge(finding.question(), 1, Integer::sum) - 1;
+        double rate = rates.getOrDefault(finding.question(), new double[0])[at];
+        if (finding.isNear()) {
+          graded.add(new Graded(finding, finding.grade(rate), rate));
+        }
       }
       graded.sort(BEST_FIRST);
       signals.add(signal(each, graded));

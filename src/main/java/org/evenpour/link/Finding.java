@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param share expected over the signal's size; NaN where that is not known
  * @param shareLow lower end of its 95 % interval
  * @param shareHigh upper end
- * @param effectProven whether the effect itself is beyond chance
+ * @param effectProven whether the effect itself is beyond chance; for an event, whether it happened
+ *     at the very place of the signal
  * @param timingFits whether it moved when the signal began
  * @param sinceTurn the wheel's number of the turn in which it moved
  */
@@ -47,6 +48,29 @@ public record Finding(
 
   private static final double FALSE_DISCOVERIES = 0.05;
 
+  /** Which questions of the audit belong together: each kind has its own false discovery rate. */
+  public enum Question {
+    /** Did a setting move? */
+    SETTING,
+    /** Was something done to this very mold? */
+    MOLD_EVENT,
+    /** Did something happen to the whole wheel? */
+    WHEEL_EVENT
+  }
+
+  /** The kind of question that was asked. */
+  public Question question() {
+    if (event == null) {
+      return Question.SETTING;
+    }
+    return event.mold() == null ? Question.WHEEL_EVENT : Question.MOLD_EVENT;
+  }
+
+  /** Whether it is worth telling of: an event that lies far off is not. */
+  public boolean isNear() {
+    return event == null || timingFits;
+  }
+
   /**
    * The grade.
    *
@@ -54,7 +78,12 @@ public record Finding(
    */
   public Grade grade(double q) {
     if (event != null) {
-      return p < FALSE_DISCOVERIES ? (timingFits ? Grade.STRONG : Grade.MOVED) : Grade.NONE;
+      if (!timingFits || p >= FALSE_DISCOVERIES) {
+        return Grade.NONE;
+      }
+      // What was done to the very mold is asked of few molds; what befalls the wheel, of all.
+      boolean isReal = question() == Question.MOLD_EVENT || q < FALSE_DISCOVERIES;
+      return effectProven && isReal ? Grade.STRONG : Grade.MOVED;
     }
     if (!(q < FALSE_DISCOVERIES)) {
       return Grade.NONE;

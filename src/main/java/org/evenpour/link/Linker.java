@@ -2,12 +2,11 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
@@ -205,7 +204,7 @@ public final class Linker {
         setting,
         null,
         Double.NaN,
-        near ? chance(changes.length, window) : 1,
+        near ? chance(changes.length, nearest - window.onset()) : 1,
         Double.NaN,
         Double.NaN,
         Double.NaN,
@@ -247,50 +246,55 @@ public final class Linker {
     return -1;
   }
 
+  /**
+   * The nearest event of each kind at the episode's place or at the whole wheel. Far ones are given
+   * as well, with no timing that fits: they count among the questions asked.
+   */
   private List<Finding> eventsNear(Episode episode, Window window) {
     List<Finding> findings = new ArrayList<>();
-    Set<String> told = new HashSet<>();
-    String mold =
-        episode.scope() == Episode.Scope.MOLD ? grid.record().molds().name(episode.index()) : null;
     if (episode.scope() == Episode.Scope.POUR) {
       return findings;
     }
+    String mold =
+        episode.scope() == Episode.Scope.MOLD ? grid.record().molds().name(episode.index()) : null;
+    Map<String, List<CastingEvent>> kinds = new LinkedHashMap<>();
     for (CastingEvent event : events) {
-      boolean whole = event.mold() == null;
-      if (!whole && !Objects.equals(event.mold(), mold)) {
-        continue;
+      if (event.mold() == null || Objects.equals(event.mold(), mold)) {
+        String place = event.mold() == null ? "" : "mold\n";
+        kinds.computeIfAbsent(place + event.kind(), kind -> new ArrayList<>()).add(event);
       }
-      int turn = grid.turnAt(event.at().toEpochMilli());
-      if (Math.abs(turn - window.onset()) > window.tolerance() || !told.add(event.kind())) {
-        continue;
-      }
-      int alike = 0;
-      for (CastingEvent other : events) {
-        if (other.kind().equals(event.kind()) && Objects.equals(event.mold(), other.mold())) {
-          alike++;
+    }
+    for (List<CastingEvent> alike : kinds.values()) {
+      CastingEvent nearest = alike.get(0);
+      int distance = Integer.MAX_VALUE;
+      for (CastingEvent event : alike) {
+        int away = Math.abs(grid.turnAt(event.at().toEpochMilli()) - window.onset());
+        if (away < distance) {
+          distance = away;
+          nearest = event;
         }
       }
       findings.add(
           new Finding(
               null,
-              event,
+              nearest,
               Double.NaN,
-              chance(alike, window),
-              Double.NaN,
-              Double.NaN,
+              chance(alike.size(), distance),
               Double.NaN,
               Double.NaN,
-              false,
+              Double.NaN,
+              Double.NaN,
               // What was done to this very mold, or to the whole wheel when the whole wheel moved.
-              whole == (mold == null),
-              grid.turnNumber(turn)));
+              (nearest.mold() == null) == (mold == null),
+              distance <= window.tolerance(),
+              grid.turnNumber(grid.turnAt(nearest.at().toEpochMilli()))));
     }
     return findings;
   }
 
-  /** The chance that one of so many happenings falls within the tolerance of an onset. */
-  private double chance(int happenings, Window window) {
-    double part = Math.min(1, (2.0 * window.tolerance() + 1) / grid.turns());
+  /** The chance that one of so many happenings falls at least as near to an onset as this. */
+  private double chance(int happenings, int distance) {
+    double part = Math.min(1, (2.0 * Math.abs(distance) + 1) / grid.turns());
     return 1 - Math.pow(1 - part, happenings);
   }
 }
