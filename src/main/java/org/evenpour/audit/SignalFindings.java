@@ -247,7 +247,7 @@ final class SignalFindings {
         graded.q(),
         finding.sinceTurn(),
         graded.grade() == Finding.Grade.NONE ? "" : advice.of(graded.name(), group),
-        List.of());
+        graded.grade() == Finding.Grade.NONE ? List.of() : finding.togetherWith());
   }
 
   private static Signal withId(Signal s, String id) {

@@ -1,5 +1,6 @@
 package org.evenpour.link;
 
+import java.util.List;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Setting;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  *     at the very place of the signal
  * @param timingFits whether it moved when the signal began
  * @param sinceTurn the wheel's number of the turn in which it moved
+ * @param togetherWith settings that it cannot be told from on this record
  */
 public record Finding(
     @Nullable Setting setting,
@@ -31,7 +33,8 @@ public record Finding(
     double shareHigh,
     boolean effectProven,
     boolean timingFits,
-    int sinceTurn) {
+    int sinceTurn,
+    List<String> togetherWith) {
 
   /** How well it goes with the signal. */
   public enum Grade {

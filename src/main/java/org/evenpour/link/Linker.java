@@ -168,7 +168,8 @@ public final class Linker {
         share + 1.96 * error,
         effect.isKnown() && effect.isBeyondChance() && !effect.follows(),
         fits,
-        grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))));
+        grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))),
+        effect.togetherWith());
   }
 
   private static Episode.Scope level(Episode.Scope scope) {
@@ -211,7 +212,8 @@ public final class Linker {
         Double.NaN,
         false,
         near,
-        grid.turnNumber(nearest));
+        grid.turnNumber(nearest),
+        List.of());
   }
 
   /**
@@ -287,7 +289,8 @@ public final class Linker {
               // What was done to this very mold, or to the whole wheel when the whole wheel moved.
               (nearest.mold() == null) == (mold == null),
               distance <= window.tolerance(),
-              grid.turnNumber(grid.turnAt(nearest.at().toEpochMilli()))));
+              grid.turnNumber(grid.turnAt(nearest.at().toEpochMilli())),
+              List.of()));
     }
     return findings;
   }

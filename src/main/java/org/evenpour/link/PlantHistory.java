@@ -352,6 +352,10 @@ final class PlantHistory {
     }
   }
 
+  /**
+   * The effect of one setting; where it moves together with another and the record cannot tell
+   * which of them acts, that of both moving as they did.
+   */
   private EffectSize size(Rows rows, Joint joint, int j) {
     if (!joint.held().contains(j)) {
       // It is a combination of the others: what they do cannot be told from what it does.
@@ -374,7 +378,7 @@ final class PlantHistory {
             apart.error(j),
             List.of(settings.get(twin).name()),
             joint.ratio(j) < joint.ratio(twin));
-    return both.isBeyondChance() ? both : own;
+    return both;
   }
 
   private static int nearest(Rows rows, Joint joint, int j) {

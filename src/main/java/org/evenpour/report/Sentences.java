@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Direction;
@@ -283,6 +284,13 @@ public record Sentences(
               : words.say("link.share", said, Figures.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && !link.event()) {
       said = words.say("link.moved", said);
+    }
+    if (!link.togetherWith().isEmpty()) {
+      said =
+          words.say(
+              "link.together",
+              said,
+              link.togetherWith().stream().map(this::setting).collect(Collectors.joining(", ")));
     }
     String advice = advice(link);
     if (advice.isEmpty()) {

@@ -1,0 +1,120 @@
+package org.evenpour.stats;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.junit.jupiter.api.Test;
+
+/** Against NIST StRD, against the matrix formula of Aitken (1936), and on made-up series. */
+class SeriesRegressionTest {
+
+  /** Longley's data, certified by NIST StRD; without autocorrelation it is least squares. */
+  @Test
+  void reachesNistWithLongleyWhereErrorsAreIndependent() {
+    List<Reference.Row> rows = Reference.rows("strd-regression.csv", "dataset", "Longley");
+    int n = rows.size();
+    double[][] columns = new double[7][n];
+    double[] y = new double[n];
+    for (int i = 0; i < n; i++) {
+      columns[0][i] = 1;
+      for (int j = 1; j < 7; j++) {
+        columns[j][i] = rows.get(i).number("x" + j);
+      }
+      y[i] = rows.get(i).number("y");
+    }
+    int[] time = IntStream.range(0, n).toArray();
+
+    SeriesRegression fit = SeriesRegression.with(columns, y, time, new int[n], 0, 0);
+
+    // certified: B1 and its standard deviation
+    assertThat(fit.coefficient(1) / 15.0618722713733).isCloseTo(1, within(1e-9));
+    assertThat(fit.error(1) / 84.9149257747669).isCloseTo(1, within(1e-9));
+    assertThat(fit.degreesOfFreedom()).isEqualTo(9);
+  }
+
+  /** b = (XᵀV⁻¹X)⁻¹XᵀV⁻¹y with V written out: gaps, two stretches, white noise. */
+  @Test
+  void agreesWithTheMatrixFormula() {
+    double phi = 0.8;
+    double noise = 0.3;
+    int[] time = {0, 1, 2, 5, 6, 7, 8, 0, 1, 3, 4, 5};
+    int[] stretch = {0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1};
+    int n = time.length;
+    SplittableRandom random = new SplittableRandom(4);
+    double[][] columns = {new double[n], new double[n]};
+    double[] y = new double[n];
+    RealMatrix v = new Array2DRowRealMatrix(n, n);
+    RealMatrix x = new Array2DRowRealMatrix(n, 2);
+    for (int i = 0; i < n; i++) {
+      columns[0][i] = 1;
+      columns[1][i] = random.nextGaussian();
+      y[i] = random.nextGaussian();
+      x.setRow(i, new double[] {1, columns[1][i]});
+      for (int j = 0; j < n; j++) {
+        double apart = Math.abs(time[i] - time[j]);
+        double shared = stretch[i] == stretch[j] ? (1 - noise) * Math.pow(phi, apart) : 0;
+        v.setEntry(i, j, shared + (i == j ? noise : 0));
+      }
+    }
+    RealMatrix inverse = new LUDecomposition(v).getSolver().getInverse();
+    RealMatrix information = x.transpose().multiply(inverse).multiply(x);
+    RealMatrix right = x.transpose().multiply(inverse).multiply(new Array2DRowRealMatrix(y));
+    double expected = new LUDecomposition(information).getSolver().solve(right).getEntry(1, 0);
+
+    SeriesRegression fit = SeriesRegression.with(columns, y, time, stretch, phi, noise);
+
+    assertThat(fit.coefficient(1)).isCloseTo(expected, within(1e-12));
+  }
+
+  /** Two wandering series that have nothing to do with each other look related; not here. */
+  @Test
+  void isNotFooledByTwoSeriesThatWander() {
+    int covered = 0;
+    int runs = 200;
+    int n = 200;
+    int[] time = IntStream.range(0, n).toArray();
+    for (int seed = 0; seed < runs; seed++) {
+      SplittableRandom random = new SplittableRandom(seed);
+      double[] x = wandering(random, n, 0.95);
+      double[] y = wandering(random, n, 0.8);
+      double[] one = new double[n];
+      Arrays.fill(one, 1);
+      SeriesRegression fit = SeriesRegression.of(new double[][] {x, one}, y, time, new int[n]);
+      if (Math.abs(fit.coefficient(0)) < 1.97 * fit.error(0)) {
+        covered++;
+      }
+    }
+    // 95 % of 200 are 190, give or take three standard errors of 3.
+    assertThat(covered).isBetween(181, 199);
+  }
+
+  private static double[] wandering(SplittableRandom random, int n, double phi) {
+    double[] x = new double[n];
+    x[0] = random.nextGaussian() / Math.sqrt(1 - phi * phi);
+    for (int i = 1; i < n; i++) {
+      x[i] = phi * x[i - 1] + random.nextGaussian();
+    }
+    return x;
+  }
+
+  /** Errors that come in runs make plain standard errors too small; these grow. */
+  @Test
+  void allowsForRunsThatTheModelLeavesOut() {
+    int n = 400;
+    SplittableRandom random = new SplittableRandom(9);
+    double[] x = wandering(random, n, 0.9);
+    double[] y = wandering(random, n, 0.9);
+    int[] time = IntStream.range(0, n).toArray();
+
+    SeriesRegression fit = SeriesRegression.with(new double[][] {x}, y, time, new int[n], 0, 0);
+
+    assertThat(fit.robustErrors(new int[n], 20)[0]).isGreaterThan(1.5 * fit.error(0));
+  }
+}
