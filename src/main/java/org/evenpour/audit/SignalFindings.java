@@ -100,7 +100,7 @@ final class SignalFindings {
     List<Effect> effects = new ArrayList<>();
     if (numbers != null) {
       for (Characteristic characteristic : wheel.characteristics()) {
-        EffectSize effect = linker.effect(characteristic, setting).mostPrecise();
+        EffectSize effect = linker.effect(characteristic, setting).alone();
         double half = 1.96 * effect.error();
         effects.add(
             new Effect(

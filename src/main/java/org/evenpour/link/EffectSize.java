@@ -1,6 +1,8 @@
 package org.evenpour.link;
 
 import java.util.List;
+import org.evenpour.control.Episode;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one unit of a setting does to a characteristic, the other settings held.
@@ -10,11 +12,22 @@ import java.util.List;
  * @param togetherWith settings that moved together with this one through the whole record: it
  *     cannot tell which of them acts, and the effect is that of all of them moving as they did
  * @param follows whether one of those goes better with the characteristic
+ * @param held where there are such settings: the effect with them held, as uncertain as it is
  */
-public record EffectSize(double perUnit, double error, List<String> togetherWith, boolean follows) {
+public record EffectSize(
+    double perUnit,
+    double error,
+    List<String> togetherWith,
+    boolean follows,
+    @Nullable EffectSize held) {
+
+  /** An effect that can be told from those of all other settings. */
+  EffectSize(double perUnit, double error) {
+    this(perUnit, error, List.of(), false, null);
+  }
 
   /** The record cannot tell: the setting never moved. */
-  static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN, List.of(), false);
+  static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN);
 
   /** Standard errors beyond which an effect counts as proven. */
   private static final double BEYOND_CHANCE = 3;
@@ -32,6 +45,10 @@ public record EffectSize(double perUnit, double error, List<String> togetherWith
     return Math.abs(perUnit) > BEYOND_CHANCE * error;
   }
 
+  private EffectSize alone() {
+    return held == null ? this : held;
+  }
+
   /** Both estimates as one, weighted by their precision, where they agree; else this one. */
   EffectSize joinedBy(EffectSize other) {
     if (!isKnown() || !other.isKnown()) {
@@ -43,8 +60,7 @@ public record EffectSize(double perUnit, double error, List<String> togetherWith
     }
     double a = 1 / (error * error);
     double b = 1 / (other.error * other.error);
-    return new EffectSize(
-        (a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b), List.of(), false);
+    return new EffectSize((a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b));
   }
 
   /**
@@ -58,8 +74,13 @@ public record EffectSize(double perUnit, double error, List<String> togetherWith
     static final Levels UNKNOWN =
         new Levels(EffectSize.UNKNOWN, EffectSize.UNKNOWN, EffectSize.UNKNOWN);
 
+    /** What can be told of this setting alone, the others held. */
+    public EffectSize alone() {
+      return new Levels(molds.alone(), sides.alone(), wheel.alone()).mostPrecise();
+    }
+
     /** All that agree with the most precise one. */
-    public EffectSize mostPrecise() {
+    private EffectSize mostPrecise() {
       EffectSize best = molds;
       for (EffectSize each : List.of(sides, wheel)) {
         best = each.isKnown() && !(best.error <= each.error) ? each : best;
@@ -71,7 +92,7 @@ public record EffectSize(double perUnit, double error, List<String> togetherWith
      * What rests on the same kind of variation as a signal, with whatever agrees with it. What a
      * sensor adds to every reading weakens the estimate of single pours most.
      */
-    EffectSize matching(org.evenpour.control.Episode.Scope scope) {
+    EffectSize matching(Episode.Scope scope) {
       EffectSize own =
           switch (scope) {
             case WHEEL, SPREAD -> wheel;

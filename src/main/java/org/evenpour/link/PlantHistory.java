@@ -362,9 +362,13 @@ final class PlantHistory {
       int twin = nearest(rows, joint, j);
       Joint alone = Joint.of(rows, List.of(j));
       return new EffectSize(
-          alone.effect(j), alone.error(j), List.of(settings.get(twin).name()), true);
+          alone.effect(j),
+          alone.error(j),
+          List.of(settings.get(twin).name()),
+          true,
+          EffectSize.UNKNOWN);
     }
-    EffectSize own = new EffectSize(joint.effect(j), joint.error(j), List.of(), false);
+    EffectSize own = new EffectSize(joint.effect(j), joint.error(j));
     int twin = joint.twin(j);
     if (twin < 0 || own.isBeyondChance() || joint.ratio(twin) > 3) {
       return own;
@@ -377,7 +381,8 @@ final class PlantHistory {
             apart.effect(j),
             apart.error(j),
             List.of(settings.get(twin).name()),
-            joint.ratio(j) < joint.ratio(twin));
+            joint.ratio(j) < joint.ratio(twin),
+            own);
     return both;
   }
 
