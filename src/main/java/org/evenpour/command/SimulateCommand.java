@@ -158,17 +158,7 @@ final class SimulateCommand implements Callable<Integer> {
     }
     try {
       Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size);
-      spec.commandLine()
-          .getOut()
-          .println(
-              "wrote "
-                  + folder.resolve(Simulation.LOG)
-                  + ": "
-                  + summary.anodes()
-                  + " anodes, "
-                  + summary.turns()
-                  + " turns; planted: see "
-                  + Simulation.TRUTH);
+      tell(folder, summary, "see " + Simulation.TRUTH);
     } catch (IllegalArgumentException e) {
       throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     }
@@ -189,6 +179,14 @@ final class SimulateCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     }
     Simulation.Summary summary = Simulation.write(folder, scenario);
+    tell(
+        folder,
+        summary,
+        scenario.faults().stream().map(Fault::id).collect(Collectors.joining(", ")));
+    return Main.DONE;
+  }
+
+  private void tell(Path folder, Simulation.Summary summary, String planted) {
     spec.commandLine()
         .getOut()
         .println(
@@ -199,8 +197,7 @@ final class SimulateCommand implements Callable<Integer> {
                 + " anodes, "
                 + summary.turns()
                 + " turns; planted: "
-                + scenario.faults().stream().map(Fault::id).collect(Collectors.joining(", ")));
-    return Main.DONE;
+                + planted);
   }
 
   private Scenario scenario() {

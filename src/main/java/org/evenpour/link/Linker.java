@@ -127,7 +127,7 @@ public final class Linker {
     double p = move.p();
     int since = window.onset();
     boolean fits = true;
-    if (wander.isPresent() && move.p() <= 1 && !Double.isNaN(move.error())) {
+    if (wander.isPresent() && !Double.isNaN(move.error())) {
       int begin = Math.max(0, cut - CLOSE);
       double[] near = Arrays.copyOfRange(series, begin, Math.min(series.length, cut + CLOSE));
       int onset = cut - begin;

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
@@ -169,28 +170,17 @@ final class PlantHistory {
       values[i] = series[at[i]];
     }
     List<double[]> levels = new ArrayList<>();
-    for (int i = 0; i < kept; ) {
-      int end = i;
-      while (end < kept && segment[end] == segment[i]) {
-        end++;
-      }
-      levels.add(SeriesRegression.between(kept, i, end));
-      centerBetween(values, i, end);
-      i = end;
+    int[] ends = ends(segment, kept);
+    for (int k = 0, begin = 0; k < ends.length; begin = ends[k++]) {
+      levels.add(SeriesRegression.between(kept, begin, ends[k]));
     }
+    center(values, ends);
     double[][] x = new double[tables.size()][];
     for (int j = 0; j < x.length; j++) {
       double[] whole = ofSides ? tables.get(j).sides() : tables.get(j).wheel();
       double[] column = column(whole, at, kept, whole);
       if (column.length > 0) {
-        for (int i = 0; i < kept; ) {
-          int end = i;
-          while (end < kept && segment[end] == segment[i]) {
-            end++;
-          }
-          centerBetween(column, i, end);
-          i = end;
-        }
+        center(column, ends);
         column = varies(column, whole) ? column : new double[0];
       }
       x[j] = column;
@@ -204,17 +194,23 @@ final class PlantHistory {
         true);
   }
 
-  private static void centerBetween(double[] column, int from, int to) {
-    double sum = 0;
-    int n = 0;
-    for (int i = from; i < to; i++) {
-      if (!Double.isNaN(column[i])) {
+  /** The index after the last of each segment. */
+  private static int[] ends(int[] segment, int n) {
+    return IntStream.rangeClosed(1, n)
+        .filter(i -> i == n || segment[i] != segment[i - 1])
+        .toArray();
+  }
+
+  /** Takes each segment's own mean out of a column that misses nothing. */
+  private static void center(double[] column, int[] ends) {
+    for (int k = 0, begin = 0; k < ends.length; begin = ends[k++]) {
+      double sum = 0;
+      for (int i = begin; i < ends[k]; i++) {
         sum += column[i];
-        n++;
       }
-    }
-    for (int i = from; i < to; i++) {
-      column[i] = Double.isNaN(column[i]) ? 0 : column[i] - sum / n;
+      for (int i = begin; i < ends[k]; i++) {
+        column[i] -= sum / (ends[k] - begin);
+      }
     }
   }
 
@@ -331,6 +327,10 @@ final class PlantHistory {
       return errors[held.indexOf(setting)] + Double.MIN_NORMAL;
     }
 
+    EffectSize sizeOf(int setting) {
+      return new EffectSize(effect(setting), error(setting));
+    }
+
     double ratio(int setting) {
       return Math.abs(effect(setting)) / error(setting);
     }
@@ -368,22 +368,20 @@ final class PlantHistory {
           true,
           EffectSize.UNKNOWN);
     }
-    EffectSize own = new EffectSize(joint.effect(j), joint.error(j));
+    EffectSize own = joint.sizeOf(j);
     int twin = joint.twin(j);
-    if (twin < 0 || own.isBeyondChance() || joint.ratio(twin) > 3) {
+    if (twin < 0 || own.isBeyondChance() || joint.sizeOf(twin).isBeyondChance()) {
       return own;
     }
     List<Integer> without = new ArrayList<>(joint.held());
     without.remove((Integer) twin);
     Joint apart = Joint.of(rows, without);
-    EffectSize both =
-        new EffectSize(
-            apart.effect(j),
-            apart.error(j),
-            List.of(settings.get(twin).name()),
-            joint.ratio(j) < joint.ratio(twin),
-            own);
-    return both;
+    return new EffectSize(
+        apart.effect(j),
+        apart.error(j),
+        List.of(settings.get(twin).name()),
+        joint.ratio(j) < joint.ratio(twin),
+        own);
   }
 
   private static int nearest(Rows rows, Joint joint, int j) {

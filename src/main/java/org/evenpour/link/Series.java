@@ -12,9 +12,6 @@ final class Series {
   private static final int LEARNED_TURNS = 1_200;
   private static final int LEARNED_MOLDS = 6;
 
-  /** A setting that is written down in fewer turns than this part of them holds until the next. */
-  private static final double SPARSE = 0.5;
-
   private final TurnGrid grid;
   private final DoubleColumn setting;
   private final int lagTurns;
@@ -52,7 +49,7 @@ final class Series {
     for (int t = 0; t < grid.turns(); t++) {
       known += Double.isNaN(mean(t)) ? 0 : 1;
     }
-    if (known >= SPARSE * grid.turns()) {
+    if (known >= Table.SPARSE * grid.turns()) {
       return;
     }
     double last = Double.NaN;
@@ -126,7 +123,7 @@ final class Series {
       count += counts[turn * sides + s];
     }
     return switch (scope) {
-      case WHEEL, SPREAD -> mean(sum, count);
+      case WHEEL, SPREAD -> mean(turn);
       case POUR, MOLD -> {
         double own = grid.value(setting, turn, index);
         yield own - mean(sum - own, count - 1);

@@ -5,8 +5,8 @@ import java.util.List;
 import org.evenpour.control.Episode;
 
 /**
- * Which pours and turns lie within signals or start-up, and so say nothing of how the plant
- * normally behaves. Not changed once made.
+ * Which pours and turns lie within signals, and so say nothing of how the plant normally behaves.
+ * Not changed once made.
  */
 public final class SignalMask {
   /** Turns on either side of a signal that may be part of it: an onset is an estimate. */

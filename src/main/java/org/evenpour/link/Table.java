@@ -19,7 +19,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
   private static final int SWEEPS = 3;
 
   /** A setting that is written down in fewer turns than this part of them holds until the next. */
-  private static final double SPARSE = 0.5;
+  static final double SPARSE = 0.5;
 
   /**
    * @param grid of the wheel
