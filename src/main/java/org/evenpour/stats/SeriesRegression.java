@@ -1,6 +1,9 @@
 package org.evenpour.stats;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
@@ -13,7 +16,12 @@ import org.hipparchus.linear.RealMatrix;
  * <p>φ and the share are those of the largest restricted likelihood (Patterson and Thompson 1971)
  * on a grid, refined once; the series are made white by the Kalman filter (Harvey and Phillips
  * 1979), gaps and separate stretches included, and {@link LeastSquares} fits what is white.
- * O(grid·n·p²). Not changed once made.
+ *
+ * <p>A short series does not tell φ well, and an error as if it did is too small. So the errors are
+ * averaged over the grid: each point weighs as the restricted likelihood says, {@code w ∝
+ * exp(−Δ/2)} with Δ its distance from the best in −2 log likelihood, and the variance of a
+ * coefficient is {@code Σ w·(variance + (coefficient − the best's)²)}, as in the averaging of
+ * models (Hoeting et al. 1999). O(grid·n·p²). Not changed once made.
  */
 public final class SeriesRegression {
   private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97};
@@ -24,14 +32,21 @@ public final class SeriesRegression {
   private final double[][] white;
   private final double[] whiteValues;
   private final LeastSquares fit;
+  private final double[] errors;
 
   private SeriesRegression(
-      double phi, double noise, double[][] white, double[] whiteValues, LeastSquares fit) {
+      double phi,
+      double noise,
+      double[][] white,
+      double[] whiteValues,
+      LeastSquares fit,
+      double[] errors) {
     this.phi = phi;
     this.noise = noise;
     this.white = white;
     this.whiteValues = whiteValues;
     this.fit = fit;
+    this.errors = errors;
   }
 
   /**
@@ -45,26 +60,59 @@ public final class SeriesRegression {
    *     combination of the others
    */
   public static SeriesRegression of(double[][] columns, double[] y, int[] time, int[] stretch) {
-    double[] best = {0, 0, Double.POSITIVE_INFINITY};
+    List<Candidate> grid = new ArrayList<>();
     for (double phi : PHI) {
       for (double noise : NOISE) {
         if (phi > 0 || noise == 0) {
-          consider(columns, y, time, stretch, phi, noise, best);
+          grid.add(Candidate.of(columns, y, time, stretch, phi, noise));
         }
       }
     }
-    double phi = best[0];
-    double noise = best[1];
+    Candidate best = Collections.min(grid);
+    double phi = best.phi;
+    double noise = best.noise;
     if (phi > 0) {
       for (double nearPhi : new double[] {phi - 0.06, phi - 0.03, phi, phi + 0.015, phi + 0.06}) {
         for (double nearNoise : new double[] {noise - 0.06, noise, noise + 0.06}) {
           if (nearPhi > 0 && nearPhi < 0.985 && nearNoise >= 0 && nearNoise < 0.96) {
-            consider(columns, y, time, stretch, nearPhi, nearNoise, best);
+            Candidate near = Candidate.of(columns, y, time, stretch, nearPhi, nearNoise);
+            best = near.compareTo(best) < 0 ? near : best;
           }
         }
       }
     }
-    return with(columns, y, time, stretch, best[0], best[1]);
+    SeriesRegression fit = with(columns, y, time, stretch, best.phi, best.noise);
+    return new SeriesRegression(
+        fit.phi,
+        fit.noise,
+        fit.white,
+        fit.whiteValues,
+        fit.fit,
+        averaged(grid, best.criterion, fit.fit));
+  }
+
+  /** Errors over the grid, each point by its likelihood; the best fit counts once. */
+  private static double[] averaged(List<Candidate> grid, double least, LeastSquares best) {
+    double[] errors = best.standardErrors();
+    double[] sum = new double[errors.length];
+    double weights = 1;
+    for (int j = 0; j < sum.length; j++) {
+      sum[j] = errors[j] * errors[j];
+    }
+    for (Candidate one : grid) {
+      double weight = Math.exp((least - one.criterion) / 2);
+      if (weight > 0) {
+        weights += weight;
+        for (int j = 0; j < sum.length; j++) {
+          double off = one.coefficients[j] - best.coefficients()[j];
+          sum[j] += weight * (one.variances[j] + off * off);
+        }
+      }
+    }
+    for (int j = 0; j < sum.length; j++) {
+      errors[j] = Math.sqrt(sum[j] / weights);
+    }
+    return errors;
   }
 
   /** Fits y to the columns where φ and the share of white noise are known. */
@@ -80,57 +128,87 @@ public final class SeriesRegression {
       }
     }
     double[] values = whitening.of(y);
-    return new SeriesRegression(phi, noise, white, values, LeastSquares.fit(rows, values, false));
+    LeastSquares fit = LeastSquares.fit(rows, values, false);
+    return new SeriesRegression(phi, noise, white, values, fit, fit.standardErrors());
   }
 
-  private static void consider(
-      double[][] columns,
-      double[] y,
-      int[] time,
-      int[] stretch,
-      double phi,
-      double noise,
-      double[] best) {
-    double criterion = restricted(columns, y, new Whitening(time, stretch, phi, noise));
-    if (criterion < best[2]) {
-      best[0] = phi;
-      best[1] = noise;
-      best[2] = criterion;
-    }
-  }
+  /**
+   * The fit at one point of the grid, by the normal equations.
+   *
+   * @param criterion −2 log of the restricted likelihood, but for a constant; infinite where y is
+   *     fitted exactly or the columns are dependent
+   */
+  @SuppressWarnings("ArrayRecordComponent") // lives within one fit
+  private record Candidate(
+      double phi, double noise, double criterion, double[] coefficients, double[] variances)
+      implements Comparable<Candidate> {
 
-  /** −2 log of the restricted likelihood, but for a constant. */
-  private static double restricted(double[][] columns, double[] y, Whitening whitening) {
-    int p = columns.length;
-    double[][] white = new double[p + 1][];
-    for (int j = 0; j < p; j++) {
-      white[j] = whitening.of(columns[j]);
-    }
-    white[p] = whitening.of(y);
-    RealMatrix products = products(white);
-    double[] scale = new double[p + 1];
-    double logDet = 0;
-    for (int j = 0; j <= p; j++) {
-      scale[j] = Math.sqrt(Math.max(Double.MIN_NORMAL, products.getEntry(j, j)));
-      logDet += j < p ? 2 * Math.log(scale[j]) : 0;
-    }
-    for (int j = 0; j <= p; j++) {
-      for (int k = 0; k <= p; k++) {
-        products.multiplyEntry(j, k, 1 / (scale[j] * scale[k]));
+    static Candidate of(
+        double[][] columns, double[] y, int[] time, int[] stretch, double phi, double noise) {
+      Whitening whitening = new Whitening(time, stretch, phi, noise);
+      int p = columns.length;
+      double[][] white = new double[p + 1][];
+      for (int j = 0; j < p; j++) {
+        white[j] = whitening.of(columns[j]);
       }
+      white[p] = whitening.of(y);
+      RealMatrix products = products(white);
+      double[] scale = new double[p + 1];
+      double logDet = 0;
+      for (int j = 0; j <= p; j++) {
+        scale[j] = Math.sqrt(Math.max(Double.MIN_NORMAL, products.getEntry(j, j)));
+        logDet += j < p ? 2 * Math.log(scale[j]) : 0;
+      }
+      for (int j = 0; j <= p; j++) {
+        for (int k = 0; k <= p; k++) {
+          products.multiplyEntry(j, k, 1 / (scale[j] * scale[k]));
+        }
+      }
+      double[] coefficients = new double[p];
+      double[] variances = new double[p];
+      double[][] l;
+      try {
+        l = new CholeskyDecomposition(products, 1e-9, 1e-13).getL().getData();
+      } catch (org.hipparchus.exception.MathRuntimeException e) {
+        return new Candidate(phi, noise, Double.POSITIVE_INFINITY, coefficients, variances);
+      }
+      for (int j = 0; j < p; j++) {
+        logDet += 2 * Math.log(l[j][j]);
+      }
+      int df = y.length - p;
+      double rss = Math.pow(l[p][p] * scale[p], 2);
+      // The last row of L is L⁻¹X'y: what is left is to solve with L'.
+      for (int j = p - 1; j >= 0; j--) {
+        double sum = l[p][j];
+        for (int k = j + 1; k < p; k++) {
+          sum -= l[k][j] * coefficients[k];
+        }
+        coefficients[j] = sum / l[j][j];
+      }
+      double[] column = new double[p];
+      for (int j = 0; j < p; j++) {
+        // Column j of L⁻¹; the sum of squares down it is the diagonal of the inverse.
+        for (int i = j; i < p; i++) {
+          double sum = i == j ? 1 : 0;
+          for (int k = j; k < i; k++) {
+            sum -= l[i][k] * column[k];
+          }
+          column[i] = sum / l[i][i];
+          variances[j] += column[i] * column[i];
+        }
+      }
+      for (int j = 0; j < p; j++) {
+        coefficients[j] *= scale[p] / scale[j];
+        variances[j] *= rss / df / (scale[j] * scale[j]);
+      }
+      double criterion = df * Math.log(rss / df) + whitening.logVariance + logDet;
+      return new Candidate(phi, noise, criterion, coefficients, variances);
     }
-    double[][] l;
-    try {
-      l = new CholeskyDecomposition(products, 1e-9, 1e-13).getL().getData();
-    } catch (org.hipparchus.exception.MathRuntimeException e) {
-      return Double.POSITIVE_INFINITY; // y is fitted exactly, or the columns are dependent
+
+    @Override
+    public int compareTo(Candidate other) {
+      return Double.compare(criterion, other.criterion);
     }
-    for (int j = 0; j < p; j++) {
-      logDet += 2 * Math.log(l[j][j]);
-    }
-    int df = y.length - p;
-    double rss = Math.pow(l[p][p] * scale[p], 2);
-    return df * Math.log(rss / df) + whitening.logVariance + logDet;
   }
 
   private static RealMatrix products(double[][] columns) {
@@ -154,9 +232,12 @@ public final class SeriesRegression {
     return fit.coefficients()[column];
   }
 
-  /** Standard error of a coefficient where the errors are as modelled. */
+  /**
+   * Standard error of a coefficient where the errors are as modelled; not knowing φ and the share
+   * is part of it where they were fitted.
+   */
   public double error(int column) {
-    return fit.standardErrors()[column];
+    return errors[column];
   }
 
   /**
@@ -204,7 +285,7 @@ public final class SeriesRegression {
     for (double v : white[column]) {
       squares += v * v;
     }
-    double relative = error(column) / fit.residualSd();
+    double relative = fit.standardErrors()[column] / fit.residualSd();
     return Math.max(0, 1 - 1 / (squares * relative * relative));
   }
 
