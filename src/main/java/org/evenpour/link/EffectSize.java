@@ -1,6 +1,7 @@
 package org.evenpour.link;
 
 import java.util.List;
+import java.util.stream.Stream;
 import org.evenpour.control.Episode;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +43,16 @@ public record EffectSize(
 
   /** Whether the effect is beyond chance. */
   boolean isBeyondChance() {
-    return Math.abs(perUnit) > BEYOND_CHANCE * error;
+    return ratio() > BEYOND_CHANCE;
+  }
+
+  /** The effect in standard errors, whichever way. */
+  double ratio() {
+    return Math.abs(perUnit) / error;
+  }
+
+  private double weight() {
+    return 1 / (error * error);
   }
 
   private EffectSize alone() {
@@ -58,8 +68,8 @@ public record EffectSize(
     if (!agrees || !togetherWith.isEmpty() || !other.togetherWith.isEmpty()) {
       return this;
     }
-    double a = 1 / (error * error);
-    double b = 1 / (other.error * other.error);
+    double a = weight();
+    double b = other.weight();
     return new EffectSize((a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b));
   }
 
@@ -74,9 +84,34 @@ public record EffectSize(
     static final Levels UNKNOWN =
         new Levels(EffectSize.UNKNOWN, EffectSize.UNKNOWN, EffectSize.UNKNOWN);
 
-    /** What can be told of this setting alone, the others held. */
+    /**
+     * What can be told of this setting alone, the others held: the mean of the three estimates,
+     * weighted by their precision. Where they differ by more than their errors say, the error is
+     * that of the mean times the Birge ratio {@code √(χ²/(k − 1))} (Birge 1932), for the kinds of
+     * variation then do not show one and the same effect, or the errors are too small.
+     */
     public EffectSize alone() {
-      return new Levels(molds.alone(), sides.alone(), wheel.alone()).mostPrecise();
+      List<EffectSize> known =
+          Stream.of(molds, sides, wheel)
+              .map(EffectSize::alone)
+              .filter(EffectSize::isKnown)
+              .toList();
+      double weights = 0;
+      double sum = 0;
+      for (EffectSize each : known) {
+        weights += each.weight();
+        sum += each.weight() * each.perUnit;
+      }
+      if (weights == 0) {
+        return EffectSize.UNKNOWN;
+      }
+      double mean = sum / weights;
+      double chiSquare = 0;
+      for (EffectSize each : known) {
+        chiSquare += each.weight() * (each.perUnit - mean) * (each.perUnit - mean);
+      }
+      double birge = Math.sqrt(chiSquare / Math.max(1, known.size() - 1));
+      return new EffectSize(mean, Math.max(1, birge) / Math.sqrt(weights));
     }
 
     /** All that agree with the most precise one. */

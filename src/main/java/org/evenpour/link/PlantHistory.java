@@ -2,26 +2,25 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.stats.SeriesRegression;
-import org.evenpour.stats.StudentT;
 
 /**
  * What the settings do to one characteristic, from the plant's own history outside its signals and
  * start-up.
  *
  * <p>Three regressions: mold against mold within turns, ladle side against side, turn against turn,
- * each on all numeric settings that vary there. The first takes its errors as independent and
- * allows for what is left by {@link SeriesRegression#robustErrors}; the others fit a wandering
- * error. A setting's effect is that with all settings held that act at the same pour or before it:
- * what is read after it (of a smaller lag) may be what carries the effect on.
+ * each on all numeric settings that vary there. A setting's effect is that with all settings held
+ * as they stood when it was set, or before: those of a larger lag as they act, those of a smaller
+ * one as they were at that time, for what they are read as later may be what carries the effect on.
  */
 final class PlantHistory {
   /** A longer history adds little and costs time; the newest turns count. */
@@ -29,10 +28,6 @@ final class PlantHistory {
 
   private static final int LEAST_ROWS = 24;
   private static final int LEAST_SEGMENT = 5;
-  private static final int ROBUST_STEPS = 6;
-
-  /** Beyond this correlation two settings move together. */
-  private static final double TOGETHER = 0.8;
 
   private final TurnGrid grid;
   private final SignalMask mask;
@@ -41,7 +36,9 @@ final class PlantHistory {
   private final int molds;
   private final int[] life;
   private final List<Setting> settings = new ArrayList<>();
-  private final List<Table> tables = new ArrayList<>();
+  private final List<DoubleColumn> numbers = new ArrayList<>();
+  private final int[] lags;
+  private final Table[][] tables;
   private final Table y;
 
   private PlantHistory(TurnGrid grid, Characteristic characteristic, SignalMask mask) {
@@ -73,10 +70,21 @@ final class PlantHistory {
         };
     y = Table.of(grid, characteristic.values(), 0, from, grid.turns(), left);
     for (Setting setting : grid.record().settings()) {
-      DoubleColumn numbers = setting.numbers();
-      if (numbers != null) {
+      DoubleColumn values = setting.numbers();
+      if (values != null) {
         settings.add(setting);
-        tables.add(Table.of(grid, numbers, setting.profile().lagTurns(), from, grid.turns(), left));
+        numbers.add(values);
+      }
+    }
+    lags = IntStream.range(0, settings.size()).map(this::lagTurns).sorted().distinct().toArray();
+    tables = new Table[lags.length][settings.size()];
+    for (int k = 0; k < lags.length; k++) {
+      for (int j = 0; j < settings.size(); j++) {
+        tables[k][j] =
+            k > 0 && lags[k] <= lagTurns(j)
+                ? tables[k - 1][j]
+                : Table.of(
+                    grid, numbers.get(j), Math.max(lags[k], lagTurns(j)), from, grid.turns(), left);
       }
     }
   }
@@ -96,18 +104,8 @@ final class PlantHistory {
     return effects;
   }
 
-  /**
-   * What one regression is made of.
-   *
-   * @param x one column a setting; empty where it does not vary
-   * @param levels columns of the levels that are taken out
-   */
-  @SuppressWarnings("ArrayRecordComponent") // lives within one estimate
-  private record Rows(
-      double[] y, double[][] x, double[][] levels, int[] time, int[] stretch, boolean wanders) {}
-
   /** Pours, mold by mold. */
-  private Rows pours() {
+  private HistoryRows pours() {
     int n = 0;
     int[] at = new int[turns * molds];
     for (int mold = 0; mold < molds; mold++) {
@@ -125,15 +123,23 @@ final class PlantHistory {
       time[i] = at[i] / molds;
       stretch[i] = at[i] % molds + molds * life[at[i]];
     }
-    double[][] x = new double[tables.size()][];
-    for (int j = 0; j < x.length; j++) {
-      x[j] = column(tables.get(j).molds(), at, n, tables.get(j).wheel());
+    double[][][] x = new double[lags.length][settings.size()][];
+    for (int k = 0; k < lags.length; k++) {
+      for (int j = 0; j < x[k].length; j++) {
+        x[k][j] = column(tables[k][j].molds(), at, n, tables[k][j].wheel());
+      }
     }
-    return new Rows(values, x, new double[0][], time, stretch, false);
+    BitSet means = new BitSet();
+    for (int i = 0; i < n; i++) {
+      means.set(2 * time[i] + Math.min(1, grid.side(from + time[i], at[i] % molds)));
+    }
+    int levels = (int) Arrays.stream(stretch).distinct().count();
+    return new HistoryRows(
+        values, x, new double[0][], time, stretch, false, means.cardinality() + levels);
   }
 
   /** Turns: of the whole wheel, or of one ladle side against the other. */
-  private Rows turnRows(boolean ofSides) {
+  private HistoryRows turnRows(boolean ofSides) {
     double[] series = ofSides ? y.sides() : y.wheel();
     int n = 0;
     int[] at = new int[turns];
@@ -175,23 +181,26 @@ final class PlantHistory {
       levels.add(SeriesRegression.between(kept, begin, ends[k]));
     }
     center(values, ends);
-    double[][] x = new double[tables.size()][];
-    for (int j = 0; j < x.length; j++) {
-      double[] whole = ofSides ? tables.get(j).sides() : tables.get(j).wheel();
-      double[] column = column(whole, at, kept, whole);
-      if (column.length > 0) {
-        center(column, ends);
-        column = varies(column, whole) ? column : new double[0];
+    double[][][] x = new double[lags.length][settings.size()][];
+    for (int k = 0; k < lags.length; k++) {
+      for (int j = 0; j < x[k].length; j++) {
+        double[] whole = ofSides ? tables[k][j].sides() : tables[k][j].wheel();
+        double[] column = column(whole, at, kept, whole);
+        if (column.length > 0) {
+          center(column, ends);
+          column = varies(column, whole) ? column : new double[0];
+        }
+        x[k][j] = column;
       }
-      x[j] = column;
     }
-    return new Rows(
+    return new HistoryRows(
         values,
         x,
         levels.toArray(new double[0][]),
         Arrays.copyOf(at, kept),
         Arrays.copyOf(stretch, kept),
-        true);
+        true,
+        0);
   }
 
   /** The index after the last of each segment. */
@@ -248,157 +257,33 @@ final class PlantHistory {
     return squares > 1e-18 * Math.max(1e-12, scale * scale) * column.length;
   }
 
-  private EffectSize[] sizes(Rows rows) {
+  private int lagTurns(int setting) {
+    return settings.get(setting).profile().lagTurns();
+  }
+
+  private EffectSize[] sizes(HistoryRows rows) {
     EffectSize[] sizes = new EffectSize[settings.size()];
     Arrays.fill(sizes, EffectSize.UNKNOWN);
-    TreeSet<Integer> lags = new TreeSet<>();
-    for (int j = 0; j < sizes.length; j++) {
-      if (rows.x()[j].length > 0) {
-        lags.add(settings.get(j).profile().lagTurns());
-      }
-    }
-    for (int lag : lags) {
-      List<Integer> held = new ArrayList<>();
-      for (int j = 0; j < sizes.length; j++) {
-        if (rows.x()[j].length > 0 && settings.get(j).profile().lagTurns() >= lag) {
-          held.add(j);
-        }
-      }
-      if (rows.y().length < held.size() + rows.levels().length + LEAST_ROWS) {
+    List<String> names = settings.stream().map(Setting::name).toList();
+    for (int k = 0; k < lags.length; k++) {
+      double[][] x = rows.settings()[k];
+      int lag = lags[k];
+      // Those that are only held stand last: a combination of others is dropped from the end.
+      List<Integer> held =
+          IntStream.range(0, x.length)
+              .filter(j -> x[j].length > 0)
+              .boxed()
+              .sorted(Comparator.comparingInt(j -> lagTurns(j) < lag ? 1 : 0))
+              .toList();
+      List<Integer> asked = held.stream().filter(j -> lagTurns(j) == lag).toList();
+      if (asked.isEmpty() || rows.y().length < held.size() + rows.levels().length + LEAST_ROWS) {
         continue;
       }
-      Joint joint = Joint.of(rows, held);
-      for (int j : held) {
-        if (settings.get(j).profile().lagTurns() == lag) {
-          sizes[j] = size(rows, joint, j);
-        }
+      HeldRegression joint = HeldRegression.of(rows, x, held);
+      for (int j : asked) {
+        sizes[j] = joint.size(j, names);
       }
     }
     return sizes;
-  }
-
-  /**
-   * A regression on some settings, with their errors.
-   *
-   * @param held indices of the settings, in the order of the columns
-   */
-  @SuppressWarnings("ArrayRecordComponent") // lives within one estimate
-  private record Joint(SeriesRegression fit, List<Integer> held, double[] errors) {
-
-    static Joint of(Rows rows, List<Integer> held) {
-      double[][] columns = new double[held.size() + rows.levels().length][];
-      for (int k = 0; k < held.size(); k++) {
-        columns[k] = rows.x()[held.get(k)];
-      }
-      System.arraycopy(rows.levels(), 0, columns, held.size(), rows.levels().length);
-      SeriesRegression fit;
-      try {
-        fit =
-            rows.wanders()
-                ? SeriesRegression.of(columns, rows.y(), rows.time(), rows.stretch())
-                : SeriesRegression.with(columns, rows.y(), rows.time(), rows.stretch(), 0, 0);
-      } catch (IllegalArgumentException dependent) {
-        if (held.size() == 1) {
-          throw dependent;
-        }
-        return of(rows, held.subList(0, held.size() - 1));
-      }
-      double[] errors =
-          rows.wanders()
-              ? modelled(fit, held.size())
-              : fit.robustErrors(rows.stretch(), ROBUST_STEPS);
-      return new Joint(fit, held, errors);
-    }
-
-    private static double[] modelled(SeriesRegression fit, int n) {
-      double widened = StudentT.quantile(0.975, Math.max(3, fit.degreesOfFreedom())) / 1.96;
-      double[] errors = new double[n];
-      for (int j = 0; j < n; j++) {
-        errors[j] = fit.error(j) * widened;
-      }
-      return errors;
-    }
-
-    double effect(int setting) {
-      return fit.coefficient(held.indexOf(setting));
-    }
-
-    double error(int setting) {
-      return errors[held.indexOf(setting)] + Double.MIN_NORMAL;
-    }
-
-    EffectSize sizeOf(int setting) {
-      return new EffectSize(effect(setting), error(setting));
-    }
-
-    double ratio(int setting) {
-      return Math.abs(effect(setting)) / error(setting);
-    }
-
-    /** The setting that moves with this one the most, beyond {@link #TOGETHER}; −1 for none. */
-    int twin(int setting) {
-      int twin = -1;
-      double largest = TOGETHER;
-      for (int other : held) {
-        if (other != setting) {
-          double r = Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other)));
-          if (r > largest) {
-            largest = r;
-            twin = other;
-          }
-        }
-      }
-      return twin;
-    }
-  }
-
-  /**
-   * The effect of one setting; where it moves together with another and the record cannot tell
-   * which of them acts, that of both moving as they did.
-   */
-  private EffectSize size(Rows rows, Joint joint, int j) {
-    if (!joint.held().contains(j)) {
-      // It is a combination of the others: what they do cannot be told from what it does.
-      int twin = nearest(rows, joint, j);
-      Joint alone = Joint.of(rows, List.of(j));
-      return new EffectSize(
-          alone.effect(j),
-          alone.error(j),
-          List.of(settings.get(twin).name()),
-          true,
-          EffectSize.UNKNOWN);
-    }
-    EffectSize own = joint.sizeOf(j);
-    int twin = joint.twin(j);
-    if (twin < 0 || own.isBeyondChance() || joint.sizeOf(twin).isBeyondChance()) {
-      return own;
-    }
-    List<Integer> without = new ArrayList<>(joint.held());
-    without.remove((Integer) twin);
-    Joint apart = Joint.of(rows, without);
-    return new EffectSize(
-        apart.effect(j),
-        apart.error(j),
-        List.of(settings.get(twin).name()),
-        joint.ratio(j) < joint.ratio(twin),
-        own);
-  }
-
-  private static int nearest(Rows rows, Joint joint, int j) {
-    int nearest = joint.held().get(0);
-    double largest = -1;
-    for (int other : joint.held()) {
-      double xy = 0;
-      double yy = 0;
-      for (int i = 0; i < rows.y().length; i++) {
-        xy += rows.x()[j][i] * rows.x()[other][i];
-        yy += rows.x()[other][i] * rows.x()[other][i];
-      }
-      if (Math.abs(xy) / Math.sqrt(yy) > largest) {
-        largest = Math.abs(xy) / Math.sqrt(yy);
-        nearest = other;
-      }
-    }
-    return nearest;
   }
 }

@@ -65,6 +65,7 @@ public final class JsonScore {
     out.objects("by_size", score.bySize(), this::faults);
     out.startObject("strong_links");
     share("right", score.links().right());
+    share("real", score.links().real());
     falseLinks("false_beside_fault", score.links().besideFault());
     falseLinks("false_beside_no_fault", score.links().besideNothing());
     out.endObject();
@@ -90,6 +91,7 @@ public final class JsonScore {
   private void falseLinks(String name, FalseLinks links) throws IOException {
     out.startLine(name);
     out.number("count", links.count());
+    out.number("carrying", links.carrying());
     out.number("acting", links.acting());
     out.number("idle", links.idle());
     out.number("unknown", links.unknown());

@@ -104,17 +104,18 @@ public final class ScoreText {
 
   private void links(Score score) {
     line("%-30s %s", "strong links that are right", share(score.links().right()));
+    line("%-30s %s", "or truly made the signal", share(score.links().real()));
     line(
-        "%-30s %6s %18s %12s %18s",
-        "false strong links", "all", "of settings: act", "idle", "not known, events");
+        "%-30s %6s %14s %10s %8s %12s",
+        "strong links not planted", "all", "made it", "act", "idle", "not known");
     falseLinks("beside a planted fault", score.links().besideFault());
     falseLinks("beside no planted fault", score.links().besideNothing());
   }
 
   private void falseLinks(String name, FalseLinks links) {
     line(
-        "%-30s %6d %18d %12d %18d",
-        name, links.count(), links.acting(), links.idle(), links.unknown());
+        "%-30s %6d %14d %10d %8d %12d",
+        name, links.count(), links.carrying(), links.acting(), links.idle(), links.unknown());
   }
 
   private void effects(String name, Effects effects) {

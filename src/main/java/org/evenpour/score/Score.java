@@ -85,23 +85,26 @@ public record Score(
   /**
    * The strong links.
    *
-   * @param right of all of them
+   * @param right of all of them: they name the planted cause
+   * @param real of all of them: right, or of a setting whose move truly made a good part of the
+   *     signal though nobody planted it
    * @param besideFault false ones beside a signal of a planted fault of another cause, or of none
    * @param besideNothing false ones beside a signal of no planted fault
    */
-  public record Links(Share right, FalseLinks besideFault, FalseLinks besideNothing) {}
+  public record Links(Share right, Share real, FalseLinks besideFault, FalseLinks besideNothing) {}
 
   /**
    * False strong links.
    *
-   * @param acting those of a setting that does act on the characteristic
+   * @param carrying those of a setting whose move truly made a good part of the signal
+   * @param acting those of a setting that acts on the characteristic, but did not
    * @param idle those of a setting that doesn't
    * @param unknown those of events, and where no effects file tells
    */
-  public record FalseLinks(int acting, int idle, int unknown) {
+  public record FalseLinks(int carrying, int acting, int idle, int unknown) {
     /** All of them. */
     public int count() {
-      return acting + idle + unknown;
+      return carrying + acting + idle + unknown;
     }
   }
 
@@ -131,7 +134,8 @@ public record Score(
         List.copyOf(byFault),
         bySize(faults),
         new Links(
-            share(strong.stream().filter(StrongLink::right).count(), strong.size()),
+            share(strong, StrongLink::right),
+            share(strong, link -> link.right() || link.truly() == Truly.CARRIES),
             falseOnes(strong, true),
             falseOnes(strong, false)),
         effects(effects, true),
@@ -177,7 +181,10 @@ public record Score(
     List<StrongLink> own =
         strong.stream().filter(link -> !link.right() && link.beside() == beside).toList();
     return new FalseLinks(
-        count(own, Truly.ACTS), count(own, Truly.IDLE), count(own, Truly.UNKNOWN));
+        count(own, Truly.CARRIES),
+        count(own, Truly.ACTS),
+        count(own, Truly.IDLE),
+        count(own, Truly.UNKNOWN));
   }
 
   private static int count(List<StrongLink> links, Truly truly) {

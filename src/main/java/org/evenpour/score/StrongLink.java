@@ -12,13 +12,15 @@ import org.evenpour.audit.AuditReport.Signal;
  *
  * @param right whether the signal is of a fault that this link names
  * @param beside whether the signal is of any planted fault
- * @param truly whether what is linked acts on the characteristic at all
+ * @param truly what the linked setting does to the characteristic by nature
  */
 record StrongLink(boolean right, boolean beside, Truly truly) {
 
   /** What the linked setting truly does to the characteristic. */
   enum Truly {
-    /** It acts. */
+    /** It acts, and its recorded move truly makes a good part of the signal. */
+    CARRIES,
+    /** It acts, but did not make this signal. */
     ACTS,
     /** It does nothing. */
     IDLE,
@@ -36,9 +38,7 @@ record StrongLink(boolean right, boolean beside, Truly truly) {
               new StrongLink(
                   own.stream().anyMatch(fault -> fault.isNamedBy(link)),
                   !own.isEmpty(),
-                  link.event()
-                      ? Truly.UNKNOWN
-                      : effects.truly(signal.wheel(), link.name(), signal.characteristic())));
+                  effects.truly(signal, link)));
         }
       }
     }

@@ -1,6 +1,8 @@
 package org.evenpour.score;
 
 import java.util.List;
+import org.evenpour.audit.AuditReport.Link;
+import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.score.StrongLink.Truly;
 import org.evenpour.simulate.TrueEffect;
 
@@ -13,16 +15,34 @@ import org.evenpour.simulate.TrueEffect;
 record TrueEffects(boolean known, List<TrueEffect> rows) {
   static final TrueEffects UNKNOWN = new TrueEffects(false, List.of());
 
-  /** What has no row does nothing, where there are rows at all. */
-  Truly truly(String wheel, String setting, String characteristic) {
-    if (!known) {
+  /** How much of a signal shall be explained for a setting to have made it: a good part. */
+  private static final double GOOD_PART = 0.3;
+
+  /**
+   * What a linked setting truly does to a signal's characteristic, and by its move to the signal.
+   */
+  Truly truly(Signal signal, Link link) {
+    if (!known || link.event()) {
       return Truly.UNKNOWN;
     }
+    double effect = perUnit(signal.wheel(), link.name(), signal.characteristic());
+    Double moved = link.movedBy();
+    if (effect == 0) {
+      return Truly.IDLE;
+    }
+    return moved != null && effect * moved / signal.size() >= GOOD_PART
+        ? Truly.CARRIES
+        : Truly.ACTS;
+  }
+
+  /** What has no row does nothing, where there are rows at all. */
+  private double perUnit(String wheel, String setting, String characteristic) {
     return rows.stream()
-            .filter(row -> row.wheel().isEmpty() || row.wheel().equals(wheel))
-            .filter(row -> row.setting().equals(setting))
-            .anyMatch(row -> row.characteristic().equals(characteristic) && row.perUnit() != 0)
-        ? Truly.ACTS
-        : Truly.IDLE;
+        .filter(row -> row.wheel().isEmpty() || row.wheel().equals(wheel))
+        .filter(row -> row.setting().equals(setting))
+        .filter(row -> row.characteristic().equals(characteristic))
+        .mapToDouble(TrueEffect::perUnit)
+        .findFirst()
+        .orElse(0);
   }
 }

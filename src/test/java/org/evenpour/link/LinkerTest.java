@@ -65,6 +65,38 @@ class LinkerTest {
     assertThat(inside).isBetween(52, 60);
   }
 
+  /**
+   * What is set two turns before the pour goes along with what acts on the pour itself, because
+   * both swing together: held as it stood then, the one that acts takes nothing from the other.
+   */
+  @Test
+  void givesAnEarlierSettingNoPartOfWhatALaterOneDoes() {
+    int inside = 0;
+    for (int seed = 0; seed < 40; seed++) {
+      SplittableRandom random = new SplittableRandom(seed);
+      double[] acts = new double[TURNS];
+      double[] early = new double[TURNS];
+      for (int t = 0; t < TURNS; t++) {
+        acts[t] =
+            t < 2 ? 0 : 1.6 * acts[t - 1] - 0.7 * acts[t - 2] + 0.3 * random.nextGaussian();
+        early[t] = acts[t] + 0.7 * random.nextGaussian();
+      }
+      double[][] e = noise(2000 + seed);
+      Cells cells =
+          new Cells(TURNS, (t, m) -> 390 + e[t][m] + acts[t])
+              .setting("early", 2, (t, m) -> early[t])
+              .setting("acts", 0, (t, m) -> acts[t]);
+      TurnGrid grid = cells.grid();
+      EffectSize effect =
+          new Linker(grid, List.of())
+              .effect(grid.record().characteristics().get(0), grid.record().settings().get(0))
+              .wheel();
+      inside += Math.abs(effect.perUnit()) < 1.96 * effect.error() ? 1 : 0;
+    }
+    // 95 % intervals: 38 of 40, give or take three standard errors.
+    assertThat(inside).isBetween(34, 40);
+  }
+
   @Test
   void gradesStrongWhatMovedThenAndExplainsIt() {
     double[][] x = noise(1);

@@ -15,6 +15,7 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
+import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.score.Score.FalseLinks;
@@ -228,12 +229,36 @@ class ScoreTest {
     Score told = score(report, truth, effect("wash", 0.1), effect("spray", 0.2));
     assertThat(told.links().right().count()).isEqualTo(1);
     assertThat(told.links().right().of()).isEqualTo(6);
-    assertThat(told.links().besideFault()).isEqualTo(new FalseLinks(1, 1, 0));
-    assertThat(told.links().besideNothing()).isEqualTo(new FalseLinks(1, 1, 1));
+    assertThat(told.links().besideFault()).isEqualTo(new FalseLinks(0, 1, 1, 0));
+    assertThat(told.links().besideNothing()).isEqualTo(new FalseLinks(0, 1, 1, 1));
     assertThat(told.links().besideNothing().count()).isEqualTo(3);
     Score untold = score(report, truth);
-    assertThat(untold.links().besideFault()).isEqualTo(new FalseLinks(0, 0, 2));
-    assertThat(untold.links().besideNothing()).isEqualTo(new FalseLinks(0, 0, 3));
+    assertThat(untold.links().besideFault()).isEqualTo(new FalseLinks(0, 0, 0, 2));
+    assertThat(untold.links().besideNothing()).isEqualTo(new FalseLinks(0, 0, 0, 3));
+  }
+
+  /** The hand-made signals are of one size; a link's move times the true effect is held to it. */
+  @Test
+  void whatTrulyMadeASignalThatNobodyPlantedIsReal() {
+    AuditReport report =
+        report(
+            List.of(
+                moldSignal("9", 100, 103, 110, moved(link("much", Evidence.STRONG), 2)),
+                moldSignal("9", 200, 203, 210, moved(link("little", Evidence.STRONG), 2)),
+                moldSignal("9", 300, 303, 310, moved(link("against", Evidence.STRONG), 2)),
+                moldSignal("9", 400, 403, 410, moved(link("idle", Evidence.STRONG), 2))));
+    double size = report.signals().get(0).size();
+    Score score =
+        score(
+            report,
+            List.of(),
+            effect("much", 0.31 * size / 2),
+            effect("little", 0.29 * size / 2),
+            effect("against", -size / 2),
+            effect("idle", 0));
+    assertThat(score.links().right().count()).isZero();
+    assertThat(score.links().real().count()).isEqualTo(1);
+    assertThat(score.links().besideNothing()).isEqualTo(new FalseLinks(1, 2, 1, 0));
   }
 
   @Test
@@ -281,6 +306,24 @@ class ScoreTest {
             "3 to 4 sigma",
             "4 sigma and more");
     assertThat(sizes).allSatisfy(size -> assertThat(size.found().of()).isEqualTo(1));
+  }
+
+  private static Link moved(Link link, double by) {
+    return new Link(
+        link.name(),
+        link.event(),
+        link.group(),
+        link.unit(),
+        link.evidence(),
+        by,
+        link.expectedEffect(),
+        link.explainedShare(),
+        link.explainedLow(),
+        link.explainedHigh(),
+        link.qValue(),
+        link.sinceTurn(),
+        link.lookFirst(),
+        link.togetherWith());
   }
 
   private static PlantedShift sized(String mold, double sigma) {

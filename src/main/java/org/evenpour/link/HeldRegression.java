@@ -1,0 +1,155 @@
+package org.evenpour.link;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.evenpour.stats.SeriesRegression;
+import org.evenpour.stats.StudentT;
+
+/**
+ * One regression of a characteristic on some settings, each with the others held.
+ *
+ * <p>Errors of series that wander are those of {@link SeriesRegression}, at Student's t. Those of
+ * pours allow for what is left of runs ({@link SeriesRegression#robustErrors}) and for the means
+ * that were taken out before.
+ */
+final class HeldRegression {
+  private static final int ROBUST_STEPS = 6;
+
+  /** Beyond this correlation two settings move together. */
+  private static final double TOGETHER = 0.8;
+
+  private final HistoryRows rows;
+  private final double[][] x;
+  private final SeriesRegression fit;
+  private final List<Integer> held;
+  private final double[] errors;
+
+  private HeldRegression(
+      HistoryRows rows, double[][] x, SeriesRegression fit, List<Integer> held, double[] errors) {
+    this.rows = rows;
+    this.x = x;
+    this.fit = fit;
+    this.held = held;
+    this.errors = errors;
+  }
+
+  /**
+   * Fits; what is a combination of the settings before it is left out.
+   *
+   * @param x one column for each setting
+   * @param held indices of the settings that take part, in the order of their columns
+   */
+  static HeldRegression of(HistoryRows rows, double[][] x, List<Integer> held) {
+    double[][] columns = new double[held.size() + rows.levels().length][];
+    for (int k = 0; k < held.size(); k++) {
+      columns[k] = x[held.get(k)];
+    }
+    System.arraycopy(rows.levels(), 0, columns, held.size(), rows.levels().length);
+    SeriesRegression fit;
+    try {
+      fit =
+          rows.wanders()
+              ? SeriesRegression.of(columns, rows.y(), rows.time(), rows.stretch())
+              : SeriesRegression.with(columns, rows.y(), rows.time(), rows.stretch(), 0, 0);
+    } catch (IllegalArgumentException dependent) {
+      if (held.size() == 1) {
+        throw dependent;
+      }
+      return of(rows, x, held.subList(0, held.size() - 1));
+    }
+    double[] errors = rows.wanders() ? modelled(fit, held.size()) : within(fit, rows);
+    return new HeldRegression(rows, x, fit, held, errors);
+  }
+
+  private static double[] within(SeriesRegression fit, HistoryRows rows) {
+    double[] errors = fit.robustErrors(rows.stretch(), ROBUST_STEPS);
+    int free = fit.degreesOfFreedom();
+    double widened = Math.sqrt(free / (double) Math.max(1, free - rows.takenOut()));
+    for (int j = 0; j < errors.length; j++) {
+      errors[j] *= widened;
+    }
+    return errors;
+  }
+
+  private static double[] modelled(SeriesRegression fit, int n) {
+    double widened = StudentT.quantile(0.975, Math.max(3, fit.degreesOfFreedom())) / 1.96;
+    double[] errors = new double[n];
+    for (int j = 0; j < n; j++) {
+      errors[j] = fit.error(j) * widened;
+    }
+    return errors;
+  }
+
+  /**
+   * The effect of one setting; where it moves together with another and the record cannot tell
+   * which of them acts, that of both moving as they did.
+   *
+   * @param names of all settings
+   */
+  EffectSize size(int setting, List<String> names) {
+    if (!held.contains(setting)) {
+      // It is a combination of the others: what they do cannot be told from what it does.
+      EffectSize alone = of(rows, x, List.of(setting)).own(setting);
+      return new EffectSize(
+          alone.perUnit(),
+          alone.error(),
+          List.of(names.get(nearest(setting))),
+          true,
+          EffectSize.UNKNOWN);
+    }
+    EffectSize own = own(setting);
+    int twin = twin(setting);
+    if (twin < 0 || own.isBeyondChance() || own(twin).isBeyondChance()) {
+      return own;
+    }
+    List<Integer> without = new ArrayList<>(held);
+    without.remove((Integer) twin);
+    EffectSize apart = of(rows, x, without).own(setting);
+    return new EffectSize(
+        apart.perUnit(),
+        apart.error(),
+        List.of(names.get(twin)),
+        own.ratio() < own(twin).ratio(),
+        own);
+  }
+
+  private EffectSize own(int setting) {
+    int k = held.indexOf(setting);
+    return new EffectSize(fit.coefficient(k), errors[k] + Double.MIN_NORMAL);
+  }
+
+  /** The setting that moves with this one the most, beyond {@link #TOGETHER}; −1 for none. */
+  private int twin(int setting) {
+    int twin = -1;
+    double largest = TOGETHER;
+    for (int other : held) {
+      if (other != setting) {
+        double r = Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other)));
+        if (r > largest) {
+          largest = r;
+          twin = other;
+        }
+      }
+    }
+    return twin;
+  }
+
+  /** The held setting that goes best with one that is not. */
+  private int nearest(int setting) {
+    int nearest = held.get(0);
+    double largest = -1;
+    for (int other : held) {
+      double xy = 0;
+      double yy = 0;
+      for (int i = 0; i < x[setting].length; i++) {
+        xy += x[setting][i] * x[other][i];
+        yy += x[other][i] * x[other][i];
+      }
+      if (Math.abs(xy) / Math.sqrt(yy) > largest) {
+        largest = Math.abs(xy) / Math.sqrt(yy);
+        nearest = other;
+      }
+    }
+    return nearest;
+  }
+}
