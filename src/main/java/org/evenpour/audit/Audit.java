@@ -20,6 +20,7 @@ import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.MoldChange;
 import org.evenpour.link.Advice;
+import org.evenpour.link.Linker;
 
 /** One complete audit of a record: the same record gives the same report, to the last digit. */
 public final class Audit {
@@ -162,12 +163,18 @@ public final class Audit {
             new Audited.InForce(
                 wheel.wheel(), result.report().name(), result.limits(), result.terms()));
       }
-      settings.addAll(
-          findings.examine(
+      Linker linker =
+          findings.link(
               wheel,
               index,
               events,
-              results.stream().map(CharacteristicAudit.Result::episodes).toList()));
+              results.stream().map(CharacteristicAudit.Result::episodes).toList());
+      List<CharacteristicReport> told =
+          results.stream().map(CharacteristicAudit.Result::report).toList();
+      settings.addAll(
+          wheel.settings().parallelStream()
+              .map(setting -> SettingAudit.of(wheel, setting, linker, told))
+              .toList());
       Notes.ofWheel(wheel, results, notes);
     }
     List<Signal> signals = findings.signals();

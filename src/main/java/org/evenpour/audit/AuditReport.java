@@ -443,10 +443,22 @@ public record AuditReport(
    * @param perUnit null where the record cannot tell (the setting never moved)
    * @param low lower end of its 95 % interval
    * @param high upper end
+   * @param inFull what stands beside it
    */
   public record Effect(
       String characteristic,
       @Nullable Double perUnit,
       @Nullable Double low,
-      @Nullable Double high) {}
+      @Nullable Double high,
+      EffectInFull inFull) {
+
+    /** An effect with nothing beside it. */
+    public Effect(
+        String characteristic,
+        @Nullable Double perUnit,
+        @Nullable Double low,
+        @Nullable Double high) {
+      this(characteristic, perUnit, low, high, EffectInFull.NOTHING);
+    }
+  }
 }

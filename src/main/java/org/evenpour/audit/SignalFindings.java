@@ -7,35 +7,26 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.audit.AuditReport.Direction;
-import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Scope;
-import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
 import org.evenpour.link.Advice;
-import org.evenpour.link.EffectSize;
 import org.evenpour.link.Finding;
 import org.evenpour.link.Linker;
 import org.evenpour.link.TurnGrid;
 import org.evenpour.stats.FalseDiscovery;
-import org.evenpour.stats.Moments;
 
 /**
  * Gathers the signals of all wheels with what was found beside them, then grades everything
  * together.
  */
 final class SignalFindings {
-  /** Values that are taken out of a column at a time. */
-  private static final int BLOCK = 8192;
-
   private final Advice advice;
   private final List<Pending> pending = new ArrayList<>();
 
@@ -45,15 +36,6 @@ final class SignalFindings {
 
   private record Pending(
       WheelRecord wheel, Characteristic characteristic, Episode episode, List<Finding> findings) {}
-
-  /** Examines one wheel's signals; returns what is to be told of its settings. */
-  List<SettingReport> examine(
-      WheelRecord wheel, TurnIndex turns, List<CastingEvent> events, List<List<Episode>> episodes) {
-    Linker linker = link(wheel, turns, events, episodes);
-    return wheel.settings().parallelStream()
-        .map(setting -> report(wheel, setting, linker))
-        .toList();
-  }
 
   /** Examines one wheel's signals: the episodes of each of its characteristics. */
   Linker link(
@@ -71,60 +53,6 @@ final class SignalFindings {
               .toList());
     }
     return linker;
-  }
-
-  private static SettingReport report(WheelRecord wheel, Setting setting, Linker linker) {
-    Moments moments = new Moments();
-    long missing = 0;
-    DoubleColumn numbers = setting.numbers();
-    IntColumn categories = setting.categories();
-    int rows = wheel.rows();
-    if (numbers != null) {
-      double[] some = new double[BLOCK];
-      for (int from = 0; from < rows; from += BLOCK) {
-        int n = Math.min(BLOCK, rows - from);
-        numbers.copy(from, n, some);
-        for (int i = 0; i < n; i++) {
-          if (Double.isNaN(some[i])) {
-            missing++;
-          } else {
-            moments.add(some[i]);
-          }
-        }
-      }
-    } else if (categories != null) {
-      for (int i = 0; i < rows; i++) {
-        missing += categories.get(i) < 0 ? 1 : 0;
-      }
-    }
-    List<Effect> effects = new ArrayList<>();
-    if (numbers != null) {
-      for (Characteristic characteristic : wheel.characteristics()) {
-        EffectSize effect = linker.effect(characteristic, setting).alone();
-        double half = 1.96 * effect.error();
-        effects.add(
-            new Effect(
-                characteristic.name(),
-                known(effect.perUnit()),
-                known(effect.perUnit() - half),
-                known(effect.perUnit() + half)));
-      }
-    }
-    return new SettingReport(
-        wheel.wheel(),
-        setting.name(),
-        setting.unit().symbol(),
-        setting.profile().group(),
-        setting.profile().lagTurns(),
-        numbers == null,
-        rows - missing,
-        missing,
-        known(moments.mean()),
-        known(moments.sd()),
-        moments.count() == 0 ? null : known(moments.minimum()),
-        moments.count() == 0 ? null : known(moments.maximum()),
-        setting.labels().size(),
-        effects);
   }
 
   /** All signals in the order of wheels and onsets, graded over the whole audit. */

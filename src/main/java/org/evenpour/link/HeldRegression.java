@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.stats.SeriesRegression;
 import org.evenpour.stats.StudentT;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One regression of a characteristic on some settings, each with the others held.
@@ -111,6 +112,26 @@ final class HeldRegression {
         List.of(names.get(twin)),
         own.ratio() < own(twin).ratio(),
         own);
+  }
+
+  /** Whether one held setting acts by a straight line; null where it is not held. */
+  @Nullable LineCheck line(int setting) {
+    if (!held.contains(setting)) {
+      return null;
+    }
+    double[] squares = x[setting].clone();
+    double mean = 0;
+    for (int i = 0; i < squares.length; i++) {
+      squares[i] *= squares[i];
+      mean += squares[i] / squares.length;
+    }
+    for (int i = 0; i < squares.length; i++) {
+      squares[i] -= mean;
+    }
+    return new LineCheck(
+        fit.addedColumn(squares, rows.time(), rows.stretch()),
+        fit.residualLagOne(rows.stretch()),
+        squares.length);
   }
 
   private EffectSize own(int setting) {

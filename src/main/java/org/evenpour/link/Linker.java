@@ -36,7 +36,7 @@ public final class Linker {
 
   private final TurnGrid grid;
   private final List<CastingEvent> events;
-  private final Map<String, Map<String, EffectSize.Levels>> effects = new ConcurrentHashMap<>();
+  private final Map<String, PlantHistory.Learned> histories = new ConcurrentHashMap<>();
   private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
   private final Map<String, Optional<Wander>> wanders = new ConcurrentHashMap<>();
@@ -58,15 +58,69 @@ public final class Linker {
 
   /** The effect of one unit of a setting on a characteristic, by this plant's own history. */
   public EffectSize.Levels effect(Characteristic characteristic, Setting setting) {
-    return effects
-        .computeIfAbsent(
-            characteristic.name(),
-            name ->
-                PlantHistory.effects(
-                    grid,
-                    characteristic,
-                    masks.computeIfAbsent(name, none -> new SignalMask(grid, List.of()))))
+    return history(characteristic)
+        .effects()
         .getOrDefault(setting.name(), EffectSize.Levels.UNKNOWN);
+  }
+
+  /** Whether that effect is a straight line; null where the record cannot tell. */
+  public @Nullable LineCheck line(Characteristic characteristic, Setting setting) {
+    return history(characteristic).lines().get(setting.name());
+  }
+
+  /** How a characteristic differs between turns of the wheel that lie so far apart. */
+  public TurnNoise noise(Characteristic characteristic, int apart) {
+    return TurnNoise.of(history(characteristic).turns(), apart);
+  }
+
+  private PlantHistory.Learned history(Characteristic characteristic) {
+    return histories.computeIfAbsent(
+        characteristic.name(),
+        name ->
+            PlantHistory.of(
+                grid,
+                characteristic,
+                masks.computeIfAbsent(name, none -> new SignalMask(grid, List.of()))));
+  }
+
+  /**
+   * In how many turns the whole wheel's mean of a setting ever moved so far while it cast, at the
+   * quickest; 0 where it never did within so many turns.
+   */
+  public int quickest(Setting setting, DoubleColumn numbers, double by, int mostTurns) {
+    int from = Math.max(0, grid.turns() - PlantHistory.LONGEST_TURNS);
+    double[] series = series(setting, numbers).wheel(from, grid.turns());
+    int quickest = 0;
+    int started = 0;
+    for (int t = 0; t < series.length; t++) {
+      started = grid.isStartUp(from + t) ? t : started;
+      int most = quickest == 0 ? mostTurns : quickest - 1;
+      for (int apart = 1; apart <= most && t - apart >= started; apart++) {
+        if (Math.abs(series[t] - series[t - apart]) >= by) {
+          quickest = apart;
+          break;
+        }
+      }
+    }
+    return quickest;
+  }
+
+  /** A setting's values of the newest turns, ascending: its recorded range. */
+  public double[] recent(DoubleColumn numbers) {
+    int from = Math.max(0, grid.turns() - PlantHistory.LONGEST_TURNS);
+    double[] values = new double[(grid.turns() - from) * grid.molds()];
+    int n = 0;
+    for (int t = from; t < grid.turns(); t++) {
+      for (int m = 0; m < grid.molds(); m++) {
+        double v = grid.value(numbers, t, m);
+        if (!Double.isNaN(v)) {
+          values[n++] = v;
+        }
+      }
+    }
+    double[] known = Arrays.copyOf(values, n);
+    Arrays.sort(known);
+    return known;
   }
 
   /** What is found of every setting and event beside one episode, in no order. */
@@ -112,9 +166,7 @@ public final class Linker {
       DoubleColumn numbers,
       Episode episode,
       Window window) {
-    Series settingSeries =
-        seriesOf.computeIfAbsent(
-            setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()));
+    Series settingSeries = series(setting, numbers);
     double[] series = settingSeries.over(episode, window.before(), window.end());
     int cut = window.onset() - window.before();
     Move move =
@@ -170,6 +222,11 @@ public final class Linker {
         fits,
         grid.turnNumber(Math.max(0, Math.min(grid.turns() - 1, since))),
         effect.togetherWith());
+  }
+
+  private Series series(Setting setting, DoubleColumn numbers) {
+    return seriesOf.computeIfAbsent(
+        setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()));
   }
 
   private static Episode.Scope level(Episode.Scope scope) {

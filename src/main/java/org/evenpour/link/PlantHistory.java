@@ -12,6 +12,7 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.stats.SeriesRegression;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the settings do to one characteristic, from the plant's own history outside its signals and
@@ -89,19 +90,42 @@ final class PlantHistory {
     }
   }
 
-  /** The effect of each numeric setting, by its name. */
-  static Map<String, EffectSize.Levels> effects(
-      TurnGrid grid, Characteristic characteristic, SignalMask mask) {
+  /**
+   * What was learned.
+   *
+   * @param effects of each numeric setting, by its name
+   * @param lines whether they are straight, by the setting's name; none where that is not known
+   * @param turns the characteristic, turn by turn, the level of each mold taken out; NaN within
+   *     signals of the wheel or a side
+   */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  record Learned(
+      Map<String, EffectSize.Levels> effects, Map<String, LineCheck> lines, double[] turns) {}
+
+  /** Learns from the newest turns. */
+  static Learned of(TurnGrid grid, Characteristic characteristic, SignalMask mask) {
     PlantHistory history = new PlantHistory(grid, characteristic, mask);
-    EffectSize[] byMold = history.sizes(history.pours());
-    EffectSize[] bySide = history.sizes(history.turnRows(true));
-    EffectSize[] byTurn = history.sizes(history.turnRows(false));
+    int n = history.settings.size();
+    @Nullable LineCheck[] lines = new LineCheck[n];
+    double[] least = new double[n];
+    Arrays.fill(least, Double.POSITIVE_INFINITY);
+    EffectSize[] byMold = history.sizes(history.pours(), least, lines);
+    EffectSize[] bySide = history.sizes(history.turnRows(true), least, lines);
+    EffectSize[] byTurn = history.sizes(history.turnRows(false), least, lines);
     Map<String, EffectSize.Levels> effects = new HashMap<>();
-    for (int i = 0; i < history.settings.size(); i++) {
-      effects.put(
-          history.settings.get(i).name(), new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
+    Map<String, LineCheck> checks = new HashMap<>();
+    for (int i = 0; i < n; i++) {
+      String name = history.settings.get(i).name();
+      effects.put(name, new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
+      if (lines[i] != null) {
+        checks.put(name, lines[i]);
+      }
     }
-    return effects;
+    double[] series = history.y.wheel().clone();
+    for (int t = 0; t < series.length; t++) {
+      series[t] = mask.turn(history.from + t) ? Double.NaN : series[t];
+    }
+    return new Learned(effects, checks, series);
   }
 
   /** Pours, mold by mold. */
@@ -261,7 +285,13 @@ final class PlantHistory {
     return settings.get(setting).profile().lagTurns();
   }
 
-  private EffectSize[] sizes(HistoryRows rows) {
+  /**
+   * The effects that one kind of variation shows.
+   *
+   * @param least the smallest standard error so far, of each setting
+   * @param lines the check that belongs to it
+   */
+  private EffectSize[] sizes(HistoryRows rows, double[] least, @Nullable LineCheck[] lines) {
     EffectSize[] sizes = new EffectSize[settings.size()];
     Arrays.fill(sizes, EffectSize.UNKNOWN);
     List<String> names = settings.stream().map(Setting::name).toList();
@@ -282,6 +312,10 @@ final class PlantHistory {
       HeldRegression joint = HeldRegression.of(rows, x, held);
       for (int j : asked) {
         sizes[j] = joint.size(j, names);
+        if (sizes[j].error() < least[j]) {
+          least[j] = sizes[j].error();
+          lines[j] = joint.line(j);
+        }
       }
     }
     return sizes;

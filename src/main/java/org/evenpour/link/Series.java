@@ -88,6 +88,11 @@ final class Series {
     return over(episode.scope(), episode.index(), from, to);
   }
 
+  /** The mean of each turn, moved by the lag; NaN = missing. */
+  double[] wheel(int from, int to) {
+    return over(Episode.Scope.WHEEL, -1, from, to);
+  }
+
   private double[] over(Episode.Scope scope, int index, int from, int to) {
     double[] series = new double[to - from];
     for (int t = from; t < to; t++) {
@@ -100,7 +105,7 @@ final class Series {
   @Nullable Wander wander(Episode.Scope scope) {
     int from = Math.max(0, grid.turns() - LEARNED_TURNS);
     return switch (scope) {
-      case WHEEL, SPREAD -> Wander.of(new double[][] {over(scope, -1, from, grid.turns())});
+      case WHEEL, SPREAD -> Wander.of(new double[][] {wheel(from, grid.turns())});
       case SIDE -> Wander.of(new double[][] {over(scope, 0, from, grid.turns())});
       case MOLD, POUR -> {
         int some = Math.min(LEARNED_MOLDS, grid.molds());

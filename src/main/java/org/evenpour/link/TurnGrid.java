@@ -83,6 +83,11 @@ public final class TurnGrid {
     return row >= 0 && startUp[row];
   }
 
+  /** Whether a turn began after a stop. */
+  boolean isStartUp(int turn) {
+    return startUp[firstRow[turn]];
+  }
+
   /** A column's value for a mold's pour; NaN where it is missing or there was no pour. */
   double value(DoubleColumn column, int turn, int mold) {
     int row = row(turn, mold);

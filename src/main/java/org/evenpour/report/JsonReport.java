@@ -24,6 +24,7 @@ import org.evenpour.audit.AuditReport.SpecificationUsed;
 import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
+import org.evenpour.audit.EffectInFull;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
@@ -333,6 +334,31 @@ public final class JsonReport {
     out.number("per_unit", effect.perUnit());
     out.number("low", effect.low());
     out.number("high", effect.high());
+    EffectInFull inFull = effect.inFull();
+    out.text("known", JsonFields.name(inFull.known()));
+    AuditReport.Estimate share = inFull.share();
+    out.number("variance_share", share == null ? null : (Double) share.value());
+    out.number("variance_share_low", share == null ? null : share.low());
+    out.number("variance_share_high", share == null ? null : share.high());
+    EffectInFull.Window window = inFull.window();
+    if (window != null) {
+      out.number("window_low", window.low());
+      out.number("window_high", window.high());
+    }
+    EffectInFull.Line line = inFull.line();
+    if (line != null) {
+      out.number("curvature_p", line.curvature());
+      out.number("residual_lag_one", line.lagOne());
+    }
+    EffectInFull.Trial trial = inFull.trial();
+    if (trial != null) {
+      out.number("trial_low", trial.low());
+      out.number("trial_high", trial.high());
+      out.number("trial_hold_turns", trial.holdTurns());
+      out.number("trial_turns", trial.turns());
+      out.number("trial_difference", trial.difference());
+      out.number("trial_power", trial.power());
+    }
   }
 
   private void event(CastingEvent event) throws IOException {

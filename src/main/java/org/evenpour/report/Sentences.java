@@ -341,8 +341,13 @@ public record Sentences(
 
   /** Whether a link leads people to wash, water or a mold's temperature. */
   public static boolean isWet(Link link) {
-    String name = link.name().toLowerCase(Locale.ROOT);
-    return WET_GROUPS.contains(link.group().toLowerCase(Locale.ROOT))
+    return isWet(link.name(), link.group());
+  }
+
+  /** Whether a setting or event is of wash, water or a mold's temperature. */
+  static boolean isWet(String column, String group) {
+    String name = column.toLowerCase(Locale.ROOT);
+    return WET_GROUPS.contains(group.toLowerCase(Locale.ROOT))
         || WET_NAMES.stream().anyMatch(name::contains);
   }
 

@@ -153,16 +153,10 @@ public final class SeriesRegression {
       }
       white[p] = whitening.of(y);
       RealMatrix products = products(white);
-      double[] scale = new double[p + 1];
+      double[] scale = unit(products);
       double logDet = 0;
-      for (int j = 0; j <= p; j++) {
-        scale[j] = Math.sqrt(Math.max(Double.MIN_NORMAL, products.getEntry(j, j)));
-        logDet += j < p ? 2 * Math.log(scale[j]) : 0;
-      }
-      for (int j = 0; j <= p; j++) {
-        for (int k = 0; k <= p; k++) {
-          products.multiplyEntry(j, k, 1 / (scale[j] * scale[k]));
-        }
+      for (int j = 0; j < p; j++) {
+        logDet += 2 * Math.log(scale[j]);
       }
       double[] coefficients = new double[p];
       double[] variances = new double[p];
@@ -209,6 +203,21 @@ public final class SeriesRegression {
     public int compareTo(Candidate other) {
       return Double.compare(criterion, other.criterion);
     }
+  }
+
+  /** Makes the diagonal of products ones; gives the square roots of what it was. */
+  private static double[] unit(RealMatrix products) {
+    int p = products.getRowDimension();
+    double[] scale = new double[p];
+    for (int j = 0; j < p; j++) {
+      scale[j] = Math.sqrt(Math.max(Double.MIN_NORMAL, products.getEntry(j, j)));
+    }
+    for (int j = 0; j < p; j++) {
+      for (int k = 0; k < p; k++) {
+        products.multiplyEntry(j, k, 1 / (scale[j] * scale[k]));
+      }
+    }
+    return scale;
   }
 
   private static RealMatrix products(double[][] columns) {
@@ -277,6 +286,61 @@ public final class SeriesRegression {
       errors[j] = Math.max(modelled[j], Math.sqrt(Math.max(0, variance)));
     }
     return errors;
+  }
+
+  /**
+   * Probability that a column that is not in the fit would get such a coefficient by chance, φ and
+   * the share as fitted: Student's t of the coefficient that it would have, without fitting again
+   * (Frisch and Waugh 1933). 1 where the column is a combination of the others. O(n·p²).
+   *
+   * @param column n values
+   * @param time as given to the fit
+   * @param stretch as given to the fit
+   */
+  public double addedColumn(double[] column, int[] time, int[] stretch) {
+    double[] added = new Whitening(time, stretch, phi, noise).of(column);
+    int p = white.length;
+    double[][] all = Arrays.copyOf(white, p + 1);
+    all[p] = added;
+    RealMatrix products = products(all);
+    double[] scale = unit(products);
+    double apart;
+    try {
+      double[][] l = new CholeskyDecomposition(products, 1e-9, 0).getL().getData();
+      apart = l[p][p] * l[p][p] * scale[p] * scale[p];
+    } catch (org.hipparchus.exception.MathRuntimeException e) {
+      return 1;
+    }
+    double along = 0;
+    double rss = 0;
+    double[] residuals = fit.residuals();
+    for (int i = 0; i < added.length; i++) {
+      along += added[i] * residuals[i];
+      rss += residuals[i] * residuals[i];
+    }
+    int df = degreesOfFreedom() - 1;
+    double left = rss - along * along / apart;
+    if (df < 1 || !(apart > 1e-10 * scale[p] * scale[p]) || !(left > 0)) {
+      return 1;
+    }
+    return StudentT.twoSided(along / Math.sqrt(apart) / Math.sqrt(left / df), df);
+  }
+
+  /**
+   * Lag-1 autocorrelation of what is left, which is white where the model holds; pairs within a
+   * stretch only.
+   *
+   * @param stretch as given to the fit
+   */
+  public double residualLagOne(int[] stretch) {
+    double[] residuals = fit.residuals();
+    double pairs = 0;
+    double squares = 0;
+    for (int i = 0; i < residuals.length; i++) {
+      squares += residuals[i] * residuals[i];
+      pairs += i > 0 && stretch[i] == stretch[i - 1] ? residuals[i] * residuals[i - 1] : 0;
+    }
+    return squares == 0 ? 0 : pairs / squares;
   }
 
   /** How much of a column the others make up, after whitening: R² of the column on them. */

@@ -77,8 +77,7 @@ class LinkerTest {
       double[] acts = new double[TURNS];
       double[] early = new double[TURNS];
       for (int t = 0; t < TURNS; t++) {
-        acts[t] =
-            t < 2 ? 0 : 1.6 * acts[t - 1] - 0.7 * acts[t - 2] + 0.3 * random.nextGaussian();
+        acts[t] = t < 2 ? 0 : 1.6 * acts[t - 1] - 0.7 * acts[t - 2] + 0.3 * random.nextGaussian();
         early[t] = acts[t] + 0.7 * random.nextGaussian();
       }
       double[][] e = noise(2000 + seed);

@@ -39,6 +39,30 @@ class SeriesRegressionTest {
     assertThat(fit.degreesOfFreedom()).isEqualTo(9);
   }
 
+  /** The t of B1 as certified, from a fit without that column. */
+  @Test
+  void tellsOfAColumnThatIsNotInTheFitWhatFittingItWould() {
+    List<Reference.Row> rows = Reference.rows("strd-regression.csv", "dataset", "Longley");
+    int n = rows.size();
+    double[][] columns = new double[6][n];
+    double[] added = new double[n];
+    double[] y = new double[n];
+    for (int i = 0; i < n; i++) {
+      columns[0][i] = 1;
+      for (int j = 2; j < 7; j++) {
+        columns[j - 1][i] = rows.get(i).number("x" + j);
+      }
+      added[i] = rows.get(i).number("x1");
+      y[i] = rows.get(i).number("y");
+    }
+    int[] time = IntStream.range(0, n).toArray();
+    SeriesRegression fit = SeriesRegression.with(columns, y, time, new int[n], 0, 0);
+    double t = 15.0618722713733 / 84.9149257747669;
+    assertThat(fit.addedColumn(added, time, new int[n]))
+        .isCloseTo(StudentT.twoSided(t, 9), within(1e-5));
+    assertThat(fit.addedColumn(columns[3], time, new int[n])).isEqualTo(1);
+  }
+
   /** b = (XᵀV⁻¹X)⁻¹XᵀV⁻¹y with V written out: gaps, two stretches, white noise. */
   @Test
   void agreesWithTheMatrixFormula() {

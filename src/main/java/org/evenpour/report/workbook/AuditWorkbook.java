@@ -112,6 +112,7 @@ public final class AuditWorkbook {
     SetPointSheets.write(paper, sides);
     GaugeSheet.write(paper);
     RunTestsSheet.write(paper);
+    EffectsSheet.write(paper);
     RecordSheets.settings(paper);
     RecordSheets.events(paper);
     RecordSheets.setAside(paper);

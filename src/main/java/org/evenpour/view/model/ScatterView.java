@@ -25,7 +25,7 @@ public final class ScatterView {
    * @param row the setting with its effect, which the line shows
    */
   public static @Nullable ScatterPicture of(
-      Desk desk, Tables.SettingRow row, CharacteristicReport report) {
+      Desk desk, SettingRows.Row row, CharacteristicReport report) {
     WheelRows wheel = desk.wheel();
     Setting setting =
         wheel.record().settings().stream()
@@ -89,7 +89,7 @@ public final class ScatterView {
     }
 
     ScatterPicture picture(
-        Desk desk, Tables.SettingRow row, CharacteristicReport report, Setting setting) {
+        Desk desk, SettingRows.Row row, CharacteristicReport report, Setting setting) {
       double air = high > low ? (high - low) * 0.04 : 1;
       String symbol = setting.unit().symbol();
       String name = Desk.capital(desk.sentences().setting(setting.name()));

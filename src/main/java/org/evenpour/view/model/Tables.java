@@ -7,11 +7,9 @@ import java.util.List;
 import java.util.function.Function;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Scope;
-import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.CapabilityInFull.Group;
 import org.evenpour.audit.MoldVerdict;
@@ -177,102 +175,6 @@ public final class Tables {
         new SparkLine(values, scale[0], scale[1], scale[2]),
         Double.isNaN(last) ? "—" : Figures.number(last, decimals),
         Double.isNaN(last) ? null : (Double) last);
-  }
-
-  /** A setting with its effect on the chosen characteristic. */
-  public record SettingRow(SettingReport report, @Nullable Effect effect) {}
-
-  /** Settings, those with the largest effect of an ordinary move first, categories last. */
-  public static List<SettingRow> settings(Desk desk, CharacteristicReport report) {
-    List<SettingRow> rows = new ArrayList<>();
-    for (SettingReport setting : desk.figured().settings()) {
-      if (setting.wheel().equals(report.wheel())) {
-        Effect effect =
-            setting.effects().stream()
-                .filter(one -> one.characteristic().equals(report.name()))
-                .findFirst()
-                .orElse(null);
-        rows.add(new SettingRow(setting, effect));
-      }
-    }
-    rows.sort(
-        Comparator.comparing((SettingRow row) -> row.report().category())
-            .thenComparing(row -> -Math.abs(orZero(ofOneSd(row, Effect::perUnit)))));
-    return rows;
-  }
-
-  /** An effect for a move of one standard deviation, so that settings can be compared. */
-  private static @Nullable Double ofOneSd(SettingRow row, Function<Effect, @Nullable Double> part) {
-    Effect effect = row.effect();
-    Double sd = row.report().sd();
-    if (effect == null || sd == null) {
-      return null;
-    }
-    Double value = part.apply(effect);
-    return value == null ? null : (Double) (value * sd);
-  }
-
-  /** What is shown of a setting. */
-  public static List<Column<SettingRow>> settingColumns(Desk desk, CharacteristicReport report) {
-    Figures figures = desk.figures(report);
-    String unit = figures.unit().symbol();
-    Sentences sentences = desk.sentences();
-    double most = 0;
-    for (SettingRow row : settings(desk, report)) {
-      most = Math.max(most, Math.abs(orZero(ofOneSd(row, Effect::low))));
-      most = Math.max(most, Math.abs(orZero(ofOneSd(row, Effect::high))));
-    }
-    double span = MoldIntervals.roundSpan(figures.unit().differenceFromCanonical(most));
-    List<Column<SettingRow>> columns = new ArrayList<>();
-    columns.add(
-        new Column<>(
-            "setting",
-            "",
-            25,
-            row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
-    columns.add(new Column<>("unit", "", 7, row -> new Cell.Text(orDash(row.report().unit()))));
-    columns.add(
-        new Column<>(
-            "group",
-            "",
-            12,
-            row ->
-                new Cell.Text(
-                    orDash(desk.look().language().named("group", row.report().group())))));
-    columns.add(new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
-    columns.add(new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
-    columns.add(
-        new Column<>("setting_mean", "", 9, row -> plain(row.report().mean(), row.report().sd())));
-    columns.add(
-        new Column<>("setting_sd", "", 9, row -> plain(row.report().sd(), row.report().sd())));
-    columns.add(new Column<>("lag", "", 6, row -> count(desk, (long) row.report().lagTurns())));
-    columns.add(new Column<>("missing", "", 8, row -> count(desk, row.report().missing())));
-    return columns;
-  }
-
-  private static Cell perUnit(Figures figures, @Nullable Effect effect) {
-    Double perUnit = effect == null ? null : difference(figures, effect.perUnit());
-    if (perUnit == null) {
-      return new Cell.Figure("—", null);
-    }
-    String number = Figures.number(perUnit, decimalsFor(perUnit));
-    return new Cell.Figure(perUnit > 0 ? "+" + number : number, perUnit);
-  }
-
-  private static Cell effectBar(Desk desk, Figures figures, double span, SettingRow row) {
-    Double low = difference(figures, ofOneSd(row, Effect::low));
-    Double middle = difference(figures, ofOneSd(row, Effect::perUnit));
-    Double high = difference(figures, ofOneSd(row, Effect::high));
-    int decimals = figures.decimals() + 2;
-    String text =
-        low == null || high == null
-            ? "—"
-            : desk.look()
-                .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
-    return new Cell.Drawn(
-        new IntervalBar(-span, span, 0, low, middle, high, Mark.NONE),
-        text,
-        middle == null ? null : (Double) Math.abs(middle));
   }
 
   /**
@@ -457,7 +359,7 @@ public final class Tables {
         : new Cell.Figure(Sentences.percent(fraction, desk.look().language().report()), fraction);
   }
 
-  private static Cell count(Desk desk, @Nullable Long count) {
+  static Cell count(Desk desk, @Nullable Long count) {
     return count == null
         ? new Cell.Figure("—", null)
         : new Cell.Figure(desk.look().language().screen().count(count), (double) count);
@@ -484,7 +386,7 @@ public final class Tables {
         : new Cell.Figure(figures.spread(computed), computed);
   }
 
-  private static Cell plain(@Nullable Double value, @Nullable Double sd) {
+  static Cell plain(@Nullable Double value, @Nullable Double sd) {
     if (value == null) {
       return new Cell.Figure("—", null);
     }
@@ -501,15 +403,15 @@ public final class Tables {
     return decimals;
   }
 
-  private static @Nullable Double difference(Figures figures, @Nullable Double computed) {
+  static @Nullable Double difference(Figures figures, @Nullable Double computed) {
     return computed == null ? null : (Double) figures.unit().differenceFromCanonical(computed);
   }
 
-  private static double orZero(@Nullable Double value) {
+  static double orZero(@Nullable Double value) {
     return value == null ? 0 : value;
   }
 
-  private static String orDash(String text) {
+  static String orDash(String text) {
     return text.isEmpty() ? "—" : text;
   }
 }

@@ -1,17 +1,16 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
 import org.evenpour.view.model.ScatterView;
-import org.evenpour.view.model.Tables;
-import org.evenpour.view.model.Tables.SettingRow;
+import org.evenpour.view.model.SettingRows;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,10 +19,10 @@ import org.jspecify.annotations.Nullable;
 final class SettingsPage implements Page {
   private final Desk desk;
   private final JPanel screen;
-  private final DataTable<SettingRow> table;
+  private final DataTable<SettingRows.Row> table;
   private final PictureView stack;
   private final PictureView scatter;
-  private final JLabel hint;
+  private final JTextArea said;
 
   SettingsPage(Desk desk) {
     this.desk = desk;
@@ -31,15 +30,21 @@ final class SettingsPage implements Page {
     table =
         new DataTable<>(
             "settings.table", look.say("page.settings.tip"), look, row -> row.report().name());
+    table.showOnlyWholeColumns();
     table.onChosen(row -> desk.selection().chooseSetting(row.report().name()));
     stack = new PictureView("settings.stack", look.say("page.settings.tip"), look.ink(), 8);
     stack.onScroll(Scrolling.of(desk));
     stack.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
     scatter = new PictureView("settings.scatter", look.say("settings.scatter"), look.ink(), 8);
-    hint = Parts.dim("settings.hint", "", look);
-    JPanel lower = Parts.panel("settings.lower", new BorderLayout(), look.ink().field());
-    lower.add(Parts.row("settings.note", look, hint), BorderLayout.NORTH);
-    lower.add(Parts.beside("settings.pictures", stack, scatter, 0.64, look), BorderLayout.CENTER);
+    said = Parts.prose("settings.said", "", look.ink().font(0.95), look);
+    int pad = look.px(12);
+    JPanel lower =
+        Parts.panel(
+            "settings.lower",
+            new MigLayout("fill, hidemode 3, gap 0 0, insets 0", "[grow,fill]", "[]0[grow,fill]"),
+            look.ink().field());
+    lower.add(said, "wmin 50, gap " + pad + " " + pad + " " + pad / 2 + " 0, wrap");
+    lower.add(Parts.beside("settings.pictures", stack, scatter, 0.64, look), "grow, push");
     screen = Parts.over("page.settings", table.component(), lower, 0.42, look);
   }
 
@@ -60,29 +65,24 @@ final class SettingsPage implements Page {
       return;
     }
     var look = desk.look();
-    List<SettingRow> rows = Tables.settings(desk, report);
-    table.show(desk.about(), Tables.settingColumns(desk, report), rows);
+    List<SettingRows.Row> rows = SettingRows.of(desk, report);
+    table.show(desk.about(), SettingRows.columns(desk, report), rows);
     @Nullable String setting = desk.selection().setting();
-    SettingRow chosen =
+    SettingRows.Row chosen =
         rows.stream()
             .filter(row -> row.report().name().equals(setting))
             .findFirst()
             .orElse(rows.isEmpty() ? null : rows.get(0));
     String name = chosen == null ? "" : chosen.report().name();
     table.choose(row -> row.report().name().equals(name));
-    boolean isShown = chosen == null || chosen.report().category();
-    hint.setVisible(isShown);
-    hint.getParent().setVisible(isShown);
     stack.setVisible(chosen != null);
     if (chosen == null) {
-      hint.setText(look.say("settings.none"));
+      said.setText(look.say("settings.none"));
       stack.clear();
       scatter.setVisible(false);
       return;
     }
-    hint.setText(
-        look.say(
-            "settings.category", Desk.capital(desk.sentences().setting(chosen.report().name()))));
+    said.setText(SettingRows.said(desk, chosen));
     Desk seen = desk.asNow();
     scatter.setVisible(!chosen.report().category());
     scatter.show(() -> ScatterView.of(seen, chosen, report));

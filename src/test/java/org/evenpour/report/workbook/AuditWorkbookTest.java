@@ -70,6 +70,7 @@ class AuditWorkbookTest {
               "Molds",
               "Capability",
               "Run tests",
+              "Effects",
               "Settings",
               "Events",
               "Set-aside rows",

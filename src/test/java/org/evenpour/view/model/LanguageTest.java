@@ -89,7 +89,7 @@ class LanguageTest {
     var report = Objects.requireNonNull(desk.characteristic());
     Stream.of(
             Tables.moldColumns(desk, report).stream().map(Column::key),
-            Tables.settingColumns(desk, report).stream().map(Column::key),
+            SettingRows.columns(desk, report).stream().map(Column::key),
             Tables.capabilityColumns(desk, "mold").stream().map(Column::key))
         .flatMap(keys -> keys)
         .filter(key -> !key.equals("setting"))

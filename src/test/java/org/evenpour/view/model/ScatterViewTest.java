@@ -13,8 +13,8 @@ class ScatterViewTest {
 
   private static ScatterPicture scatter(Desk desk, String setting) {
     var report = Objects.requireNonNull(desk.characteristic());
-    Tables.SettingRow row =
-        Tables.settings(desk, report).stream()
+    SettingRows.Row row =
+        SettingRows.of(desk, report).stream()
             .filter(one -> one.report().name().equals(setting))
             .findFirst()
             .orElseThrow();
