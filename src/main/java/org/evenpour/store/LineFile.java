@@ -136,7 +136,7 @@ final class LineFile {
         throw new IOException(
             place(number)
                 + ": this line is damaged (its check sum is wrong); put back a copy of the file"
-                + " from before, or take the line out and approve anew what it held");
+                + " from before, or take the line out and enter anew what it held");
       }
       from = end + 1;
     }
