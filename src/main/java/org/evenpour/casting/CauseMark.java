@@ -29,6 +29,16 @@ public record CauseMark(
     String why,
     Instant at) {
 
+  /** Makes one line of each text. */
+  public CauseMark {
+    who = line(who);
+    why = line(why);
+  }
+
+  private static String line(String text) {
+    return text.replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
+  }
+
   /** What a person said. */
   public enum Verdict {
     /** It was this. */
@@ -73,7 +83,7 @@ public record CauseMark(
   public record Cause(Kind kind, String name) {
     /** Makes one line of it. */
     public Cause {
-      name = name.replaceAll("[\\s\\p{Cntrl}]+", " ").strip();
+      name = line(name);
       if (name.isEmpty()) {
         throw new IllegalArgumentException("a cause needs a name");
       }

@@ -17,16 +17,19 @@ import org.jspecify.annotations.Nullable;
  * @param sentences the language and the units
  */
 public record Reasoning(Sentences sentences) {
+  /** Below this false discovery rate a move is graded as real; above it, it is not. */
+  private static final double CLEAR = 0.05;
 
   /** A link of a signal, in a few sentences. */
   public String of(Signal signal, Link link) {
     Words words = sentences.words();
     List<String> said = new ArrayList<>();
     boolean isNothing = link.evidence() == Evidence.NONE;
-    if (isNothing && !link.event()) {
+    Double q = link.qValue();
+    if (isNothing && !link.event() && (q == null || q >= CLEAR)) {
       return words.say("reason.still", sentences.named(link));
     }
-    if (isNothing) {
+    if (isNothing && link.event()) {
       said.add(words.say("reason.far", sentences.plainly(link)));
     } else {
       said.add(

@@ -50,7 +50,7 @@ class CausesFileTest {
     List<CauseMark> all =
         List.of(
             mark("\"check\":\"00000000\"}, 23 °C \u2028 \ud83d\udd25 =1+1"),
-            mark(Verdict.WRONG, Kind.EVENT, "nozzle_cleaned", "a\tb"),
+            mark(Verdict.WRONG, Kind.EVENT, "nozzle_cleaned", "a\\tb"),
             mark(Verdict.OPEN, Kind.OTHER, "balanza corrida, según Íñigo", ""),
             new CauseMark(
                 new Place("", "mass", "side", null, "A", "high"),
