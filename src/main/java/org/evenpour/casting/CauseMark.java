@@ -107,6 +107,6 @@ public record CauseMark(
 
   /** Whether this one, said later, takes the place of an earlier one. */
   public boolean replaces(CauseMark earlier) {
-    return cause.isSame(earlier.cause) && isAbout(earlier.place, earlier.from, earlier.to);
+    return isAbout(earlier.place, earlier.from, earlier.to) && cause.isSame(earlier.cause);
   }
 }

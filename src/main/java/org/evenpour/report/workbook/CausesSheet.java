@@ -92,9 +92,12 @@ final class CausesSheet {
     bottom.setTitle(paper.say("head.cause"));
     left.setTitle(paper.say("chart.causes.count"));
     left.setCrossBetween(AxisCrossBetween.BETWEEN);
-    Scale scale = Scale.over(0, Math.max(5, drawn.get(0).right()));
-    Picture.scale(left, scale);
-    Picture.format(chart, left, scale.format());
+    // Counts: from nothing, in whole steps.
+    double step = Math.max(1, Scale.over(0, drawn.get(0).right()).step());
+    left.setMinimum(0);
+    left.setMaximum(Math.ceil(drawn.get(0).right() / step) * step);
+    left.setMajorUnit(step);
+    Picture.format(chart, left, "0");
     XDDFBarChartData data = (XDDFBarChartData) chart.createData(ChartTypes.BAR, bottom, left);
     data.setVaryColors(false);
     data.setBarDirection(BarDirection.COL);

@@ -254,6 +254,7 @@ final class CauseForm {
     choices.setVisible(true);
     tell("");
     show(signal, row);
-    (right.isVisible() && right.isEnabled() ? right : other).requestFocusInWindow();
+    JButton next = !right.isVisible() ? other : right.isEnabled() ? right : wrong;
+    next.requestFocusInWindow();
   }
 }

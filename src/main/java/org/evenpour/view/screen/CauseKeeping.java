@@ -65,8 +65,8 @@ final class CauseKeeping implements Marking {
         try {
           List<CauseMark> all = get();
           who = mark.who();
-          done.accept(null);
           kept.accept(into.path(), all);
+          done.accept(null);
         } catch (InterruptedException e) {
           Thread.currentThread().interrupt();
         } catch (ExecutionException e) {

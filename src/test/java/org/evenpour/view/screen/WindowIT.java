@@ -220,7 +220,7 @@ class WindowIT {
   @Test
   void aLinkIsMarkedByMouseAndTakenBackByKeys() throws Exception {
     Path file = folder.resolve("causes.jsonl");
-    press(KeyEvent.VK_3, InputEvent.CTRL_DOWN_MASK);
+    click(named("desk.pages", JList.class), 40, 90);
     onEventThread(
         () -> {
           window
@@ -247,17 +247,17 @@ class WindowIT {
     keepPicture("window-marked");
 
     // It is there again after the files were read anew, and on the page of causes.
-    press(KeyEvent.VK_R, InputEvent.CTRL_DOWN_MASK);
+    press(KeyEvent.VK_R, KeyEvent.VK_CONTROL);
     until(() -> !window.desk().isReading());
     settle();
     assertThat(onEventThread(() -> cells(find(frame(), "signal.links", JTable.class))))
         .contains("✓ right");
-    press(KeyEvent.VK_8, InputEvent.CTRL_DOWN_MASK);
+    press(KeyEvent.VK_8, KeyEvent.VK_CONTROL);
     assertThat(onEventThread(() -> cells(find(frame(), "causes.table", JTable.class))))
         .contains("Wash volume", "1", "100");
     keepPicture("window-causes");
 
-    press(KeyEvent.VK_3, InputEvent.CTRL_DOWN_MASK);
+    press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
     onEventThread(() -> find(frame(), "cause.back", AbstractButton.class).requestFocusInWindow());
     settle();
     press(KeyEvent.VK_SPACE, 0);
