@@ -1,6 +1,7 @@
 package org.evenpour.audit;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.CastingEvent;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param notes what the reader must know before using the figures, in whole sentences
  * @param setPoints one for each wheel and ladle side
  * @param gauges one for each gauge file and characteristic
+ * @param causes what people said of the signals' causes
  */
 public record AuditReport(
     Log log,
@@ -36,7 +38,8 @@ public record AuditReport(
     List<SetAsideRow> setAside,
     List<String> notes,
     List<SetPointReport> setPoints,
-    List<GaugeReport> gauges) {
+    List<GaugeReport> gauges,
+    CausesReport causes) {
 
   /** Name and version of the JSON form. */
   public static final String SCHEMA = "evenpour.audit/1";
@@ -52,6 +55,32 @@ public record AuditReport(
     notes = List.copyOf(notes);
     setPoints = List.copyOf(setPoints);
     gauges = List.copyOf(gauges);
+  }
+
+  /** Where nobody said anything of causes. */
+  public AuditReport(
+      Log log,
+      List<CharacteristicReport> characteristics,
+      List<Signal> signals,
+      List<MoldVerdict> verdicts,
+      List<SettingReport> settings,
+      List<CastingEvent> events,
+      List<SetAsideRow> setAside,
+      List<String> notes,
+      List<SetPointReport> setPoints,
+      List<GaugeReport> gauges) {
+    this(
+        log,
+        characteristics,
+        signals,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        notes,
+        setPoints,
+        gauges,
+        CausesReport.NONE);
   }
 
   /** The same with these signals: an audit's figures beside what has come since. */
@@ -72,7 +101,39 @@ public record AuditReport(
   /** The same with this advice on set-points. */
   public AuditReport withSetPoints(List<SetPointReport> others) {
     return new AuditReport(
-        log, characteristics, signals, verdicts, settings, events, setAside, notes, others, gauges);
+        log,
+        characteristics,
+        signals,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        notes,
+        others,
+        gauges,
+        causes);
+  }
+
+  /** The same with these causes, and the note on them in the place of the one before. */
+  AuditReport withCauses(CausesReport others) {
+    List<String> told = new ArrayList<>(notes);
+    told.remove(causes.note());
+    String note = others.note();
+    if (note != null) {
+      told.add(note);
+    }
+    return new AuditReport(
+        log,
+        characteristics,
+        signals,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        told,
+        setPoints,
+        gauges,
+        others);
   }
 
   /**

@@ -5,32 +5,28 @@ import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.casting.CastingEvent;
+import org.evenpour.audit.Causes;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.GaugeFile;
-import org.evenpour.intake.EventsReader;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.LogReader;
-import org.evenpour.intake.ProfileReader;
-import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
 import org.evenpour.report.JsonReport;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
-import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
 
@@ -55,20 +51,7 @@ final class AuditCommand implements Callable<Integer> {
 
   @ParentCommand private @Nullable Main main;
 
-  @Parameters(paramLabel = "LOG", arity = "1..*", description = "casting logs (CSV), in any order")
-  private List<Path> logs = new ArrayList<>();
-
-  @Option(
-      names = "--profile",
-      paramLabel = "F",
-      description = "the wheels' profile (YAML): specification, settings, headings, zone")
-  private @Nullable Path profile;
-
-  @Option(
-      names = "--events",
-      paramLabel = "F",
-      description = "what was done at the wheel (CSV: at,wheel,mold,event,note)")
-  private @Nullable Path events;
+  @Mixin private LogsToAudit logs = new LogsToAudit();
 
   @Option(
       names = "--gauge",
@@ -77,18 +60,6 @@ final class AuditCommand implements Callable<Integer> {
           "a gauge study (CSV: part,operator,mass_kg) or check weighings (at,reference_kg,mass_kg);"
               + " may be given several times")
   private List<Path> gauges = new ArrayList<>();
-
-  @Option(
-      names = "--limits",
-      paramLabel = "F",
-      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
-  private @Nullable Path limits;
-
-  @Option(names = "--from", paramLabel = "T", description = "only anodes cast at T or later")
-  private @Nullable String from;
-
-  @Option(names = "--to", paramLabel = "T", description = "only anodes cast before T")
-  private @Nullable String to;
 
   @Option(
       names = "--json",
@@ -110,29 +81,20 @@ final class AuditCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IntakeException, IOException {
-    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
-    List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
+    LogsToAudit.Around around = logs.around(spec);
     List<GaugeFile> tried = new ArrayList<>();
     for (Path gauge : gauges) {
-      tried.add(GaugeReader.read(gauge, profiles));
+      tried.add(GaugeReader.read(gauge, around.profiles()));
     }
-    ZoneId zone = zone(profiles);
-    Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
-    Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
-    LimitsFile.Contents approved = LimitsPlace.existing(limits, profile, logs.get(0)).read();
-    String warning = approved.warning();
-    if (warning != null) {
-      spec.commandLine().getErr().println("evenpour: " + warning);
-    }
+    ZoneId zone = around.zone();
+    LimitsBook approved = logs.book(spec);
+    List<CauseMark> marked = logs.marks(spec);
     if (out != null) {
       Files.createDirectories(out);
     }
     try (SetAside setAside = out == null ? SetAside.besideLogs() : SetAside.into(out)) {
-      CastingRecord record;
-      try (ProgressLine progress = ProgressLine.onTerminal(spec.commandLine().getErr())) {
-        record = LogReader.read(logs, profiles, happened, start, end, setAside, progress);
-      }
-      AuditReport report = Audit.run(record, approved.book(), tried);
+      CastingRecord record = around.read(spec, setAside);
+      AuditReport report = Causes.joined(Audit.run(record, approved, tried), marked);
       write(record, report, zone);
       List<Path> written = setAside.complete();
       if (!STANDARD_OUTPUT.equals(json)) {
@@ -175,11 +137,5 @@ final class AuditCommand implements Callable<Integer> {
       screen.println("rows set aside: " + file);
     }
     screen.flush();
-  }
-
-  private static ZoneId zone(Profiles profiles) {
-    return profiles.wheels().isEmpty()
-        ? profiles.forWheel("").zone()
-        : profiles.wheels().get(0).zone();
   }
 }

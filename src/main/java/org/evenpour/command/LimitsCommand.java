@@ -3,10 +3,8 @@ package org.evenpour.command;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -58,25 +56,10 @@ final class LimitsCommand implements Runnable {
         spec.commandLine(), "say what: propose, approve, list, compare, retire or specify");
   }
 
-  private static Instant now() {
-    return Clock.systemUTC().instant().truncatedTo(ChronoUnit.MILLIS);
-  }
-
-  private static String said(CommandSpec spec, String option, String text) {
-    String plain = text.replaceAll("\\p{Cntrl}", " ").strip();
-    if (plain.isEmpty()) {
-      throw new ParameterException(spec.commandLine(), option + " is empty; say it in words");
-    }
-    return plain;
-  }
-
   /** Warns of a line that was cut off, and gives what stands in the file. */
   private static LimitsBook book(CommandSpec spec, LimitsFile file) throws IOException {
     LimitsFile.Contents contents = file.read();
-    String warning = contents.warning();
-    if (warning != null) {
-      spec.commandLine().getErr().println("evenpour: " + warning);
-    }
+    LogsToAudit.warn(spec, contents.warning());
     return contents.book();
   }
 
@@ -113,11 +96,7 @@ final class LimitsCommand implements Runnable {
     @Spec private CommandSpec spec = CommandSpec.create();
     @Mixin private LimitsBase base = new LimitsBase();
 
-    @Option(names = "--who", required = true, paramLabel = "NAME", description = "who approves")
-    private String who = "";
-
-    @Option(names = "--why", required = true, paramLabel = "TEXT", description = "and why")
-    private String why = "";
+    @Mixin private Signed signed = new Signed();
 
     @Option(
         names = "--valid-from",
@@ -127,10 +106,10 @@ final class LimitsCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      String name = said(spec, "--who", who);
-      String reason = said(spec, "--why", why);
+      String name = signed.who(spec);
+      String reason = signed.why(spec);
       LimitsBase.Outcome outcome = base.outcome(spec);
-      Instant at = now();
+      Instant at = Signed.now();
       Instant from =
           validFrom == null ? at : Period.instant(spec, "--valid-from", validFrom, outcome.zone());
       List<LimitsVersion> drafts =
@@ -180,7 +159,7 @@ final class LimitsCommand implements Runnable {
     public Integer call() throws IntakeException, IOException {
       ZoneId zone = LimitsPlace.zone(place.profiles());
       LimitsBook book = book(spec, place.file(spec, log));
-      Instant time = at == null ? now() : Period.instant(spec, "--at", at, zone);
+      Instant time = at == null ? Signed.now() : Period.instant(spec, "--at", at, zone);
       spec.commandLine().getOut().print(new LimitsText(zone).list(book, time));
       spec.commandLine().getOut().flush();
       return Main.DONE;
@@ -269,11 +248,7 @@ final class LimitsCommand implements Runnable {
     @Parameters(index = "0", paramLabel = "N", description = "the version's number")
     private int number;
 
-    @Option(names = "--who", required = true, paramLabel = "NAME", description = "who retires it")
-    private String who = "";
-
-    @Option(names = "--why", required = true, paramLabel = "TEXT", description = "and why")
-    private String why = "";
+    @Mixin private Signed signed = new Signed();
 
     @Option(
         names = "--from",
@@ -298,10 +273,10 @@ final class LimitsCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      String name = said(spec, "--who", who);
-      String reason = said(spec, "--why", why);
+      String name = signed.who(spec);
+      String reason = signed.why(spec);
       ZoneId zone = LimitsPlace.zone(place.profiles());
-      Instant at = now();
+      Instant at = Signed.now();
       Instant end = from == null ? at : Period.instant(spec, "--from", from, zone);
       LimitsFile file = place.file(spec, log);
       List<LimitsVersion> all = numbered(spec, book(spec, file), number, wheel, characteristic);
@@ -372,11 +347,7 @@ final class LimitsCommand implements Runnable {
     @Option(names = "--wheel", paramLabel = "W", description = "only this wheel; default: every")
     private @Nullable String wheel;
 
-    @Option(names = "--who", required = true, paramLabel = "NAME", description = "who says so")
-    private String who = "";
-
-    @Option(names = "--why", required = true, paramLabel = "TEXT", description = "and why")
-    private String why = "";
+    @Mixin private Signed signed = new Signed();
 
     @Option(names = "--log", paramLabel = "LOG", description = "the log beside which they stand")
     private @Nullable Path log;
@@ -410,9 +381,9 @@ final class LimitsCommand implements Runnable {
                   computed(unit, least), computed(unit, wanted), computed(unit, most)),
               unit.canonicalUnit().suffix(),
               Period.instant(spec, "--from", from, zone),
-              now(),
-              said(spec, "--who", who),
-              said(spec, "--why", why));
+              Signed.now(),
+              signed.who(spec),
+              signed.why(spec));
       LimitsFile file = place.file(spec, log);
       file.specify(revision);
       PrintWriter screen = spec.commandLine().getOut();

@@ -16,6 +16,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       AuditCommand.class,
       LimitsCommand.class,
+      CausesCommand.class,
       ViewCommand.class,
       SimulateCommand.class,
       ScoreCommand.class
@@ -79,7 +80,12 @@ public final class Main implements Runnable {
   private static int explain(ParameterException wrong, String[] arguments) {
     PrintWriter err = wrong.getCommandLine().getErr();
     String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
-    String message = String.valueOf(wrong.getMessage()).lines().findFirst().orElse("");
+    String message =
+        String.valueOf(wrong.getMessage())
+            .lines()
+            .findFirst()
+            .orElse("")
+            .replaceFirst("^Error: ", "");
     err.println("evenpour: " + message + "; see " + command + " --help");
     return NOT_DONE;
   }
@@ -87,6 +93,6 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "name a command: audit, limits, view, simulate or score");
+        spec.commandLine(), "name a command: audit, limits, causes, view, simulate or score");
   }
 }

@@ -51,6 +51,12 @@ final class ViewCommand implements Callable<Integer> {
   private @Nullable Path limits;
 
   @Option(
+      names = "--causes",
+      paramLabel = "F",
+      description = "marked causes; default: <profile>.causes.jsonl, or <log>.causes.jsonl")
+  private @Nullable Path causes;
+
+  @Option(
       names = "--follow",
       paramLabel = "LOG",
       description = "follow a log that still grows, on the board; it need not be there yet")
@@ -68,9 +74,9 @@ final class ViewCommand implements Callable<Integer> {
     if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
-    Sources sources = new Sources(logs, profile, events, gauges, limits);
+    Sources sources = new Sources(logs, profile, events, gauges, limits, causes);
     if (follow == null) {
-      Viewer.open(sources, tongue, dark);
+      Viewer.open(sources, tongue, dark, Clock.systemUTC());
     } else if (logs.isEmpty()) {
       Viewer.follow(follow, sources, tongue, dark, Clock.systemUTC());
     } else {

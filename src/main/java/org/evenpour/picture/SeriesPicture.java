@@ -282,9 +282,12 @@ public record SeriesPicture(
         pen.fill(pennant, ink.of(flag.mark()));
       }
       double width = pen.width(flag.label(), font);
-      double left = Math.min(x + ink.length(12), data.getMaxX() - width);
+      double after = x + ink.length(12);
+      boolean fits = after + width <= data.getMaxX();
+      // Near the right edge it stands before its pennant.
+      double left = fits ? after : x - ink.length(5) - width;
       double next = i + 1 < ordered.size() ? x(ordered.get(i + 1).from(), data) : data.getMaxX();
-      boolean isFree = left >= free && (next > left + width || next <= x + ink.length(12));
+      boolean isFree = left >= free && (!fits || next >= left + width || next <= after);
       if (isFree) {
         pen.text(flag.label(), left, y - ink.length(8), 0, font, ink.textOf(flag.mark()));
         free = left + width + ink.length(10);

@@ -79,7 +79,8 @@ public final class JsonReport {
     out.text("schema", AuditReport.SCHEMA);
     log(report.log());
     out.objects("characteristics", report.characteristics(), this::characteristic);
-    out.objects("signals", report.signals(), this::signal);
+    JsonCauses causes = new JsonCauses(out, report.causes());
+    out.objects("signals", report.signals(), one -> signal(one, causes));
     out.objects("verdicts", report.verdicts(), new JsonVerdicts(out)::verdict);
     out.objects("settings", report.settings(), this::setting);
     out.objectLines("events", report.events(), this::event);
@@ -88,6 +89,7 @@ public final class JsonReport {
     JsonAdvice advice = new JsonAdvice(out);
     out.objects("adjust", report.setPoints(), advice::setPoint);
     out.objects("gauge", report.gauges(), advice::gauge);
+    causes.all();
     out.endObject();
   }
 
@@ -273,7 +275,7 @@ public final class JsonReport {
     out.endObject();
   }
 
-  private void signal(Signal signal) throws IOException {
+  private void signal(Signal signal, JsonCauses causes) throws IOException {
     out.text("id", signal.id());
     out.text("wheel", signal.wheel());
     out.text("characteristic", signal.characteristic());
@@ -293,7 +295,14 @@ public final class JsonReport {
     out.number("size_low", signal.sizeLow());
     out.number("size_high", signal.sizeHigh());
     out.number("size_sigma", signal.sizeSigma());
-    out.objects("links", signal.links(), this::link);
+    out.objects(
+        "links",
+        signal.links(),
+        link -> {
+          link(link);
+          causes.link(signal, link);
+        });
+    causes.besideLinks(signal);
   }
 
   private void link(Link link) throws IOException {

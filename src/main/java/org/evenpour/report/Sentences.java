@@ -20,6 +20,7 @@ import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -303,13 +304,22 @@ public record Sentences(
   }
 
   private String moved(Link link) {
+    return link.event() && link.sinceTurn() != null
+        ? words.say("link.event.turn", event(link.name()), link.sinceTurn())
+        : plainly(link);
+  }
+
+  /** What a link names, with a capital. */
+  String named(Link link) {
+    return capital(link.event() ? event(link.name()) : setting(link.name()));
+  }
+
+  /** How a setting moved with a signal, or that an event was recorded beside it. */
+  String plainly(Link link) {
     if (link.event()) {
-      String kind = event(link.name());
-      return link.sinceTurn() == null
-          ? words.say("link.event", kind)
-          : words.say("link.event.turn", kind, link.sinceTurn());
+      return words.say("link.event", event(link.name()));
     }
-    String name = capital(setting(link.name()));
+    String name = named(link);
     Double by = link.movedBy();
     if (by == null || by == 0) {
       return words.say("link.changed", name);
@@ -370,6 +380,15 @@ public record Sentences(
     return words.has(key) ? words.say(key) : label(kind.replace('_', ' '));
   }
 
+  /** A cause that was marked: a setting, an event, or words. */
+  public String cause(CauseMark.Cause cause) {
+    return switch (cause.kind()) {
+      case SETTING -> setting(cause.name());
+      case EVENT -> event(cause.name());
+      case OTHER -> label(cause.name());
+    };
+  }
+
   /** A time as people at the wheel tell it: {@code Tue 14 May 06:20}. */
   public String time(Instant at) {
     return DateTimeFormatter.ofPattern(words.say(nameYears ? "time.year" : "time"), words.locale())
@@ -386,7 +405,7 @@ public record Sentences(
     return sentence.endsWith(".") || sentence.endsWith("!") ? sentence : sentence + ".";
   }
 
-  private static String capital(String name) {
+  static String capital(String name) {
     if (name.isEmpty()) {
       return name;
     }

@@ -27,6 +27,7 @@ public final class Summary {
   private static final int ADVICE_LINES = 4;
   private static final int SIGNAL_LINES = 8;
   private static final int VERDICT_LINES = 2;
+  private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
 
   private final AuditReport report;
@@ -57,8 +58,10 @@ public final class Summary {
     lines.addAll(whatIf());
     lines.add("");
     lines.addAll(lookFirst());
+    List<String> causes = causes();
     List<String> toDo = new ArrayList<>(verdicts());
-    toDo.addAll(advice());
+    toDo.addAll(advice(ADVICE_LINES - causes.size()));
+    toDo.addAll(causes);
     if (!toDo.isEmpty()) {
       lines.add("");
       lines.addAll(toDo);
@@ -292,7 +295,7 @@ public final class Summary {
   }
 
   /** One line for each ladle side and gauge; those that have something to do come first. */
-  private List<String> advice() {
+  private List<String> advice(int room) {
     SetPointText setPoints = SetPointText.of(sentences, report);
     List<String> lines = new ArrayList<>();
     report.setPoints().stream()
@@ -306,13 +309,22 @@ public final class Summary {
     for (int i = 0; i < lines.size(); i++) {
       List<String> more = wrapped(lines.get(i), "");
       boolean last = i == lines.size() - 1;
-      if (shown.size() + more.size() > ADVICE_LINES - (last ? 0 : 1)) {
+      if (shown.size() + more.size() > room - (last ? 0 : 1)) {
         shown.add(words.say("summary.more.advice", lines.size() - i));
         break;
       }
       shown.addAll(more);
     }
     return shown;
+  }
+
+  /** What people said of causes, in two lines at most; none where nobody did. */
+  private List<String> causes() {
+    String said = CausesText.overview(report, sentences);
+    List<String> lines = said.isEmpty() ? List.of() : wrapped(said, "");
+    return lines.size() <= CAUSE_LINES
+        ? lines
+        : List.of(lines.get(0), cut(lines.get(1) + " " + lines.get(2).strip()));
   }
 
   private List<String> lookFirst() {

@@ -1,10 +1,7 @@
 package org.evenpour.store;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.util.List;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.Retirement;
@@ -20,8 +17,8 @@ import org.evenpour.stats.CusumPair;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One line of the limits file as JSON and back. Every double is the fewest digits that read back to
- * the same double. Members that are not known are passed over: a later version may add some.
+ * One line of the limits file as JSON and back. Members that are not known are passed over: a later
+ * version may add some.
  */
 final class LimitsJson {
   private static final String FORMAT = "evenpour.limits/1";
@@ -29,30 +26,11 @@ final class LimitsJson {
   private static final String RETIRED = "limits_retired";
   private static final String SPECIFIED = "specification";
 
-  private static final JsonFactory JSON =
-      JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
-
   private LimitsJson() {}
 
-  @FunctionalInterface
-  private interface Members {
-    void write(JsonGenerator out) throws IOException;
-  }
-
-  private static String record(String kind, Members members) throws IOException {
-    StringWriter text = new StringWriter();
-    try (JsonGenerator out = JSON.createGenerator(text)) {
-      out.writeStartObject();
-      out.writeStringField("format", FORMAT);
-      out.writeStringField("record", kind);
-      members.write(out);
-      out.writeEndObject();
-    }
-    return text.toString();
-  }
-
   static String text(LimitsVersion one) throws IOException {
-    return record(
+    return JsonLine.text(
+        FORMAT,
         APPROVED,
         out -> {
           out.writeStringField("wheel", one.wheel());
@@ -173,7 +151,8 @@ final class LimitsJson {
   }
 
   static String text(Retirement one) throws IOException {
-    return record(
+    return JsonLine.text(
+        FORMAT,
         RETIRED,
         out -> {
           out.writeStringField("wheel", one.wheel());
@@ -187,7 +166,8 @@ final class LimitsJson {
   }
 
   static String text(SpecificationRevision one) throws IOException {
-    return record(
+    return JsonLine.text(
+        FORMAT,
         SPECIFIED,
         out -> {
           out.writeStringField("wheel", one.wheel());
@@ -209,13 +189,8 @@ final class LimitsJson {
    * @throws IOException if it is none, or lacks something: says what, and what mends it
    */
   static Object read(String json) throws IOException {
-    JsonMembers line = JsonMembers.of(json);
-    String format = line.text("format");
+    JsonMembers line = JsonLine.read(json, FORMAT);
     String kind = line.text("record");
-    if (!format.equals(FORMAT)) {
-      throw new IOException(
-          "the format " + format + " is not known here; use the Evenpour that wrote it");
-    }
     return switch (kind) {
       case APPROVED -> version(line);
       case RETIRED ->
@@ -240,9 +215,7 @@ final class LimitsJson {
               line.instant("specified_at"),
               line.text("who"),
               line.text("why"));
-      default ->
-          throw new IOException(
-              "the record " + kind + " is not known here; use the Evenpour that wrote it");
+      default -> throw JsonLine.unknown(kind);
     };
   }
 

@@ -97,13 +97,22 @@ final class LineFile {
           boolean isOpen = before.length > 0 && before[before.length - 1] != '\n';
           String end = !isOpen ? "" : lines.unfinished() > 0 ? UNFINISHED + "\n" : "\n";
           ByteBuffer out = ByteBuffer.wrap((end + text).getBytes(StandardCharsets.UTF_8));
-          channel.position(before.length);
-          while (out.hasRemaining()) {
-            channel.write(out);
-          }
-          channel.force(true);
+          write(channel, before.length, out);
         }
       }
+    }
+  }
+
+  /** Where there is no room, Java says so, but not of which file. */
+  private void write(FileChannel channel, long at, ByteBuffer out) throws IOException {
+    try {
+      channel.position(at);
+      while (out.hasRemaining()) {
+        channel.write(out);
+      }
+      channel.force(true);
+    } catch (IOException e) {
+      throw new IOException(file + ": " + e.getMessage(), e);
     }
   }
 
@@ -136,7 +145,7 @@ final class LineFile {
         throw new IOException(
             place(number)
                 + ": this line is damaged (its check sum is wrong); put back a copy of the file"
-                + " from before, or take the line out and approve anew what it held");
+                + " from before, or take the line out and enter anew what it held");
       }
       from = end + 1;
     }

@@ -1,4 +1,7 @@
-/** What people decided and must not be lost: approved limits and dated specifications. */
+/**
+ * What people decided and must not be lost: approved limits, dated specifications, and which causes
+ * of signals were right.
+ */
 @NullMarked
 package org.evenpour.store;
 

@@ -1,5 +1,6 @@
 package org.evenpour.report.workbook;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +9,8 @@ import org.apache.poi.ss.usermodel.CellStyle;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.CausesReport;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
@@ -31,10 +34,9 @@ final class SignalsSheet {
   }
 
   private static void signals(Paper paper, List<Signal> signals) {
-    Table table =
-        new Table(
-            paper,
-            paper.say("sheet.signals"),
+    boolean isMarked = CausesSheet.isMarked(paper);
+    List<Column> columns =
+        new ArrayList<>(
             List.of(
                 Column.words(paper.say("head.signal")),
                 Column.words(paper.say("head.state")),
@@ -54,6 +56,10 @@ final class SignalsSheet {
                 Column.figures(paper.say("head.size_sigma")),
                 Column.words(paper.say("head.tests")),
                 Column.words(paper.say("head.words"))));
+    if (isMarked) {
+      columns.add(Column.words(paper.say("head.confirmed_cause")));
+    }
+    Table table = new Table(paper, paper.say("sheet.signals"), columns);
     for (Signal signal : signals) {
       Figures figures = paper.sentences().figures(signal.wheel(), signal.characteristic());
       Unit unit = figures.unit();
@@ -82,6 +88,9 @@ final class SignalsSheet {
           .number(signal.sizeSigma(), paper.styles().departure(1))
           .text(String.join(", ", tests(paper, signal)))
           .prose(paper.sentences().signal(signal));
+      if (isMarked) {
+        table.prose(CausesSheet.confirmed(paper, signal), 44);
+      }
     }
     table.finish();
   }
@@ -100,10 +109,8 @@ final class SignalsSheet {
   }
 
   private static void links(Paper paper, List<Signal> signals) {
-    Table table =
-        new Table(
-            paper,
-            paper.say("sheet.links"),
+    List<Column> columns =
+        new ArrayList<>(
             List.of(
                 Column.words(paper.say("head.signal")),
                 Column.words(paper.say("head.words")),
@@ -121,12 +128,32 @@ final class SignalsSheet {
                 Column.figures(paper.say("head.high")),
                 Column.figures(paper.say("head.q")),
                 Column.words(paper.say("head.look_first"))));
+    if (CausesSheet.isMarked(paper)) {
+      columns.addAll(CausesSheet.columns(paper));
+    }
+    CausesReport causes = paper.report().causes();
+    Table table = new Table(paper, paper.say("sheet.links"), columns);
     for (Signal signal : signals) {
       for (Link link : signal.links()) {
         link(paper, table.next(), signal, link);
+        CausesSheet.said(paper, table, causes.of(signal, link));
       }
+      causes.besideLinks(signal).forEach(mark -> besideLinks(paper, table.next(), signal, mark));
     }
     table.finish();
+  }
+
+  /** A cause that no record shows. */
+  private static void besideLinks(Paper paper, Table table, Signal signal, CauseMark mark) {
+    table
+        .text(signal.id())
+        .prose(paper.sentences().lead(new Topic(List.of(signal))), 44)
+        .prose(CausesSheet.name(paper, mark.cause()), 44)
+        .text(CausesSheet.kind(paper, mark.cause()));
+    for (int i = 0; i < 12; i++) {
+      table.blank();
+    }
+    CausesSheet.said(paper, table, mark);
   }
 
   private static void link(Paper paper, Table table, Signal signal, Link link) {

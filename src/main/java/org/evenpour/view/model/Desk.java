@@ -20,8 +20,15 @@ import org.jspecify.annotations.Nullable;
  * @param source of the rows and the report, which may grow
  * @param selection what is chosen
  * @param look how it is shown
+ * @param marking keeps what people say of causes; null where that cannot be kept
  */
-public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
+public record Desk(
+    Supplier<OpenedLog> source, Selection selection, Look look, @Nullable Marking marking) {
+
+  /** Where nothing can be said of causes. */
+  public Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
+    this(source, selection, look, null);
+  }
 
   /** A log that does not grow. */
   public Desk(OpenedLog log, Selection selection, Look look) {
@@ -35,7 +42,8 @@ public record Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
 
   /** As it is now: what any thread may read, whatever is chosen or opened meanwhile. */
   public Desk asNow() {
-    return new Desk(log(), selection.copy(), look);
+    OpenedLog now = log();
+    return new Desk(() -> now, selection.copy(), look, marking);
   }
 
   /** The chosen wheel. */

@@ -2,10 +2,15 @@ package org.evenpour.view.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Causes;
+import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.CauseMark.Cause;
+import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Specification;
@@ -14,6 +19,7 @@ import org.evenpour.picture.Points;
 import org.evenpour.picture.SeriesPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.picture.SeriesPicture.Band;
+import org.evenpour.picture.SeriesPicture.Change;
 import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.StackPicture;
 import org.evenpour.report.Figures;
@@ -26,10 +32,17 @@ public final class EvidenceView {
 
   /**
    * The setting over the characteristic on the same turns; the characteristic alone where no
-   * setting goes with it.
+   * setting goes with it. Both carry where the signal began, and where the link did.
+   *
+   * @param setting whose series is shown; null = none
+   * @param link that is chosen; null = none
    */
   public static StackPicture stack(
-      Desk desk, Signal signal, CharacteristicReport report, @Nullable String setting) {
+      Desk desk,
+      Signal signal,
+      CharacteristicReport report,
+      @Nullable String setting,
+      @Nullable Link link) {
     List<SeriesPicture> rows = new ArrayList<>();
     SeriesPicture lower =
         switch (signal.scope()) {
@@ -37,25 +50,56 @@ public final class EvidenceView {
           case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()), true);
           case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()), true);
         };
+    Flag onset = onset(signal, desk);
+    List<Change> began = link == null ? List.of() : began(link, desk);
     if (setting != null) {
-      SeriesPicture upper = setting(desk, setting, signal.mold(), onset(signal, desk), false);
+      SeriesPicture upper = setting(desk, setting, signal.mold(), List.of(onset), false);
       if (upper != null) {
-        rows.add(upper);
+        rows.add(with(upper, List.of(onset), began));
       }
     }
-    rows.add(lower);
+    List<Flag> flags = new ArrayList<>(lower.flags());
+    flags.replaceAll(flag -> flag.name().equals(signal.id()) ? onset : flag);
+    List<Change> changes = new ArrayList<>(lower.changes());
+    changes.addAll(0, began);
+    rows.add(with(lower, flags, changes));
     return new StackPicture(rows);
   }
 
-  private static List<Flag> onset(Signal signal, Desk desk) {
+  private static SeriesPicture with(SeriesPicture series, List<Flag> flags, List<Change> changes) {
+    return new SeriesPicture(
+        series.points(),
+        series.across(),
+        series.up(),
+        series.band(),
+        series.lines(),
+        flags,
+        changes);
+  }
+
+  private static Flag onset(Signal signal, Desk desk) {
+    String state = Charts.mark(signal).sign() + " " + desk.sentences().state(signal);
+    return new Flag(
+        desk.from(signal),
+        desk.to(signal),
+        Charts.mark(signal),
+        desk.look().say("chart.since", state, signal.sinceTurn()),
+        signal.id(),
+        desk.sentences().signal(signal));
+  }
+
+  /** Where a setting began to move, or an event was written down. */
+  private static List<Change> began(Link link, Desk desk) {
+    Integer turn = link.sinceTurn();
+    if (turn == null) {
+      return List.of();
+    }
+    Sentences sentences = desk.sentences();
+    String name =
+        Desk.capital(link.event() ? sentences.event(link.name()) : sentences.setting(link.name()));
+    String key = link.event() ? "chart.event" : "chart.moved";
     return List.of(
-        new Flag(
-            desk.from(signal),
-            desk.to(signal),
-            Charts.mark(signal),
-            "",
-            signal.id(),
-            desk.sentences().signal(signal)));
+        new Change(turn, desk.look().say(key, turn), desk.look().say(key + ".says", name, turn)));
   }
 
   /**
@@ -128,29 +172,49 @@ public final class EvidenceView {
     return null;
   }
 
+  /**
+   * The key of what is chosen first: what a person marked right, else the best setting with
+   * numbers, else the best link.
+   */
+  public static @Nullable String best(Desk desk, Signal signal) {
+    for (CauseMark mark : desk.report().causes().of(signal)) {
+      if (mark.verdict() == CauseMark.Verdict.RIGHT) {
+        return mark.cause().key();
+      }
+    }
+    String setting = bestSetting(desk, signal);
+    if (setting != null) {
+      return new Cause(Kind.SETTING, setting).key();
+    }
+    Link first = signal.links().isEmpty() ? null : signal.links().get(0);
+    return first == null || first.evidence() == Evidence.NONE ? null : Causes.cause(first).key();
+  }
+
   /** What is shown of a link. */
-  public static List<Column<Link>> columns(Desk desk, CharacteristicReport report) {
-    Sentences sentences = desk.sentences();
+  public static List<Column<LinkRow>> columns(Desk desk, CharacteristicReport report) {
     Figures figures = desk.figures(report);
     String unit = figures.unit().symbol();
-    List<Column<Link>> columns = new ArrayList<>();
+    List<Column<LinkRow>> columns = new ArrayList<>();
+    columns.add(new Column<>("link", "", 20, row -> new Cell.Text(row.name(desk))));
+    columns.add(new Column<>("marked", "", 9, row -> new Cell.Text(row.verdict(desk))));
     columns.add(
         new Column<>(
-            "link",
-            "",
-            20,
-            link ->
-                new Cell.Text(
-                    Desk.capital(
-                        link.event()
-                            ? sentences.event(link.name())
-                            : sentences.setting(link.name())))));
-    columns.add(new Column<>("evidence", "", 10, link -> new Cell.Text(evidence(desk, link))));
-    columns.add(new Column<>("moved", "", 9, link -> moved(link)));
-    columns.add(new Column<>("would", unit, 9, link -> would(figures, link)));
-    columns.add(new Column<>("share", "%", 10, link -> share(desk, link)));
-    columns.add(new Column<>("chance", "", 8, link -> chance(link)));
+            "evidence", "", 10, found(NOTHING, link -> new Cell.Text(evidence(desk, link)))));
+    columns.add(new Column<>("moved", "", 9, found(MISSING, link -> moved(link))));
+    columns.add(new Column<>("would", unit, 9, found(MISSING, link -> would(figures, link))));
+    columns.add(new Column<>("share", "%", 10, found(MISSING, link -> share(desk, link))));
+    columns.add(new Column<>("chance", "", 8, found(MISSING, link -> chance(link))));
     return columns;
+  }
+
+  private static final Cell NOTHING = new Cell.Text("—");
+  private static final Cell MISSING = new Cell.Figure("—", null);
+
+  private static Function<LinkRow, Cell> found(Cell without, Function<Link, Cell> with) {
+    return row -> {
+      Link link = row.link();
+      return link == null ? without : with.apply(link);
+    };
   }
 
   private static String evidence(Desk desk, Link link) {

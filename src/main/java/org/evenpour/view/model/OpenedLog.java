@@ -9,7 +9,9 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Causes;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
@@ -54,6 +56,11 @@ public record OpenedLog(
         .filter(wheel -> wheel.record().wheel().equals(name))
         .findFirst()
         .orElse(wheels.get(0));
+  }
+
+  /** The same with what people said of causes. */
+  public OpenedLog marked(List<CauseMark> marks) {
+    return new OpenedLog(record, Causes.joined(report, marks), wheels, ranked, part);
   }
 
   /** The same with an audit of a stretch. */

@@ -12,8 +12,10 @@ import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.Causes;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.GaugeFile;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.EventsReader;
@@ -24,6 +26,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 
@@ -35,18 +38,20 @@ import org.jspecify.annotations.Nullable;
  * @param events what people wrote down; null = nothing
  * @param gauges studies of the gauges, and check weighings
  * @param limits what was approved; null = the usual file, which need not be there
+ * @param causes what was marked; null = the usual file, which need not be there
  */
 public record Sources(
     List<Path> logs,
     @Nullable Path profile,
     @Nullable Path events,
     List<Path> gauges,
-    @Nullable Path limits) {
+    @Nullable Path limits,
+    @Nullable Path causes) {
 
-  /** With the usual limits file. */
+  /** With the usual files of limits and causes. */
   public Sources(
       List<Path> logs, @Nullable Path profile, @Nullable Path events, List<Path> gauges) {
-    this(logs, profile, events, gauges, null);
+    this(logs, profile, events, gauges, null, null);
   }
 
   /** Nothing is open. */
@@ -86,7 +91,7 @@ public record Sources(
       }
     }
     return new Sources(
-        newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges, limits);
+        newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges, limits, causes);
   }
 
   /** An events file names its columns {@code at} and {@code event}; a log never does. */
@@ -139,7 +144,20 @@ public record Sources(
     stopIf(isCancelled);
     AuditReport report = Audit.run(record, book(), tried);
     stopIf(isCancelled);
-    return OpenedLog.of(record, report);
+    return OpenedLog.of(record, Causes.joined(report, marks()));
+  }
+
+  /** Where causes are marked. */
+  public CausesFile causesFile() {
+    return causes == null ? CausesFile.beside(profile, logs.get(0)) : new CausesFile(causes);
+  }
+
+  private List<CauseMark> marks() throws IntakeException {
+    try {
+      return causesFile().read().marks();
+    } catch (IOException e) {
+      throw IntakeException.of(e);
+    }
   }
 
   /** Where approved limits stand. */

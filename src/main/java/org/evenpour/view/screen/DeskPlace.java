@@ -4,6 +4,7 @@ import java.awt.BorderLayout;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CancellationException;
@@ -18,10 +19,12 @@ import javax.swing.JProgressBar;
 import javax.swing.SwingUtilities;
 import javax.swing.SwingWorker;
 import net.miginfocom.swing.MigLayout;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.live.Snapshot;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
+import org.evenpour.view.model.Marking;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
 import org.evenpour.view.model.Sources;
@@ -35,11 +38,14 @@ import org.jspecify.annotations.Nullable;
 public final class DeskPlace implements Place {
   /** The pages' keys, in their order. */
   static final java.util.List<String> PAGES =
-      List.of("wheel", "molds", "signals", "settings", "capability", "setpoint", "record");
+      List.of(
+          "wheel", "molds", "signals", "settings", "capability", "setpoint", "record", "causes");
 
   private final FileAsk ask;
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
+  private final Marking marking;
+  private List<CauseMark> marks = List.of();
   private Sources sources = Sources.NONE;
   private @Nullable OpenedLog log;
   private @Nullable String failure;
@@ -58,11 +64,13 @@ public final class DeskPlace implements Place {
 
   /**
    * @param ask for files
+   * @param clock tells when a cause was marked
    * @param onOpened is told of each log that was opened, on the event thread
    */
-  public DeskPlace(FileAsk ask, Consumer<OpenedLog> onOpened) {
+  public DeskPlace(FileAsk ask, InstantSource clock, Consumer<OpenedLog> onOpened) {
     this.ask = ask;
     this.onOpened = onOpened;
+    marking = new CauseKeeping(() -> sources.causesFile(), clock, this::marked);
   }
 
   @Override
@@ -121,6 +129,7 @@ public final class DeskPlace implements Place {
     stop();
     renewal.stop();
     sources = next;
+    marks = List.of();
     failure = null;
     if (next.logs().isEmpty()) {
       fill();
@@ -207,7 +216,9 @@ public final class DeskPlace implements Place {
       return;
     }
     Snapshot now = heard;
-    OpenedLog next = again.with(before.part());
+    // A file that is only added to may have grown while the logs were read.
+    boolean isBehind = again.report().causes().read() < marks.size();
+    OpenedLog next = (isBehind ? again.marked(marks) : again).with(before.part());
     log = now == null ? next : next.grown(now);
     notRenewed = null;
     onOpened.accept(again);
@@ -242,6 +253,16 @@ public final class DeskPlace implements Place {
     return notRenewed;
   }
 
+  /** Shows what now stands in the file of marks, unless another log was opened meanwhile. */
+  private void marked(Path file, List<CauseMark> all) {
+    OpenedLog now = log;
+    if (now != null && !sources.logs().isEmpty() && sources.causesFile().path().equals(file)) {
+      marks = all;
+      log = now.marked(all);
+      refresh();
+    }
+  }
+
   private void figured(@Nullable StretchReport part) {
     OpenedLog now = log;
     if (now != null) {
@@ -261,6 +282,12 @@ public final class DeskPlace implements Place {
       unlisten = null;
       engine = null;
     }
+  }
+
+  /** Shows what is already opened, and keeps marks where its files say. */
+  void show(OpenedLog opened, Sources its) {
+    sources = its;
+    show(opened);
   }
 
   /** Shows what is already opened. */
@@ -338,7 +365,11 @@ public final class DeskPlace implements Place {
     if (opened != null) {
       DeskScreen next =
           new DeskScreen(
-              new Desk(() -> Objects.requireNonNull(log), selection, now),
+              new Desk(
+                  () -> Objects.requireNonNull(log),
+                  selection,
+                  now,
+                  sources.logs().isEmpty() ? null : marking),
               new DeskScreen.Growth(this::isFollowing, this::notRenewed, figures),
               page,
               ask,

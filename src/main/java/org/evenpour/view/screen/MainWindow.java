@@ -7,6 +7,7 @@ import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -47,9 +48,14 @@ public final class MainWindow {
   private WindowScreen screen;
 
   /**
+   * @param clock tells when something was said
    * @param others makes the places that stand before the desk
    */
-  MainWindow(String languageTag, boolean dark, Function<MainWindow, List<Place>> others) {
+  MainWindow(
+      String languageTag,
+      boolean dark,
+      InstantSource clock,
+      Function<MainWindow, List<Place>> others) {
     this.language = Language.of(languageTag);
     this.dark = dark;
     frame.setName("evenpour");
@@ -59,7 +65,7 @@ public final class MainWindow {
     frame.setSize(Math.min(1600, available.width), Math.min(960, available.height));
     frame.setLocationRelativeTo(null);
     look = Look.of(dark, language, units, frame.getHeight());
-    desk = new DeskPlace(new FileDialogs(frame.getRootPane(), () -> look), this::opened);
+    desk = new DeskPlace(new FileDialogs(frame.getRootPane(), () -> look), clock, this::opened);
     places.addAll(others.apply(this));
     places.add(desk);
     place = places.get(0).key();

@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -71,7 +73,8 @@ public final class PageImages {
             Look look =
                 Look.of(theme.equals("dark"), Language.of(tag), DisplayUnits.METRIC, height);
             List<BufferedImage> drawn = new ArrayList<>();
-            SwingUtilities.invokeAndWait(() -> drawn.add(draw(log, look, page, width, height)));
+            SwingUtilities.invokeAndWait(
+                () -> drawn.add(draw(log, sources, look, page, width, height)));
             String name =
                 String.format(Locale.ROOT, "desk-%s-%s-%s%s.png", page, size, theme, suffix(tag));
             ImageIO.write(drawn.get(0), "png", to.resolve(name).toFile());
@@ -85,9 +88,10 @@ public final class PageImages {
     return tag.equals("en") ? "" : "-" + tag;
   }
 
-  private static BufferedImage draw(OpenedLog log, Look look, String page, int width, int height) {
+  private static BufferedImage draw(
+      OpenedLog log, Sources sources, Look look, String page, int width, int height) {
     Theme.install(look.ink());
-    DeskPlace desk = new DeskPlace(NOBODY, opened -> {});
+    DeskPlace desk = new DeskPlace(NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
     WindowScreen window =
         new WindowScreen(
             look,
@@ -95,7 +99,7 @@ public final class PageImages {
             "desk",
             new WindowScreen.Acts(key -> {}, () -> {}, () -> {}, files -> {}));
     desk.turnTo(page);
-    desk.show(log);
+    desk.show(log, sources);
     choose(log, desk.selection(), page);
     window.says(WindowText.of(log, look));
     return image(window.screen(), width, height);

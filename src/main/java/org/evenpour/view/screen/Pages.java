@@ -17,5 +17,6 @@ final class Pages {
           SettingsPage::new,
           CapabilityPage::new,
           SetPointPage::new,
-          RecordPage::new);
+          RecordPage::new,
+          CausesPage::new);
 }

@@ -9,14 +9,17 @@ import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
+import org.evenpour.view.model.LinkRow;
 import org.evenpour.view.model.OpenedLog;
 import org.jspecify.annotations.Nullable;
 
 /** What speaks for one signal: the sentence, the picture that proves it, the links. */
 final class SignalDetail {
   private static final int ROWS = 4;
+  private static final int LEAST_ROWS = 2;
 
   private final Desk desk;
   private final JPanel screen;
@@ -25,9 +28,12 @@ final class SignalDetail {
   private final JTextArea none;
   private final PictureView stack;
   private final javax.swing.JLabel heading;
-  private final DataTable<Link> links;
+  private final DataTable<LinkRow> links;
+  private final JTextArea reasoning;
+  private final CauseForm form;
   private @Nullable Signal shown;
   private @Nullable String setting;
+  private @Nullable String chosen;
 
   SignalDetail(Desk desk) {
     this.desk = desk;
@@ -40,32 +46,44 @@ final class SignalDetail {
     stack = new PictureView("signal.stack", look.say("page.signals.tip"), look.ink(), 4);
     stack.onScroll(Scrolling.of(desk));
     heading = Parts.heading("signal.links.title", look.say("signal.links"), look);
-    links = new DataTable<>("signal.links", look.say("signal.links"), look, Link::name);
+    links = new DataTable<>("signal.links", look.say("signal.links"), look, LinkRow::key);
     links.showOnlyWholeColumns();
     links.onChosen(
-        link -> {
-          if (!link.event()) {
+        row -> {
+          chosen = row.key();
+          Link link = row.link();
+          if (link != null && !link.event()) {
             setting = link.name();
             desk.selection().chooseSetting(link.name());
-            refresh(shown, false);
           }
+          refresh(shown, false);
         });
+    reasoning = Parts.prose("signal.reasoning", "", look.ink().font(0.92), look);
+    form = new CauseForm(desk);
     int pad = look.px(12);
-    int tableHeight = look.px(30) * (ROWS + 1) + look.px(8);
+    // Where room is short, the picture keeps what it needs and the list shows fewer rows.
+    String tableHeight =
+        look.px(30) * (LEAST_ROWS + 1)
+            + ":"
+            + (look.px(30) * (ROWS + 1) + look.px(8))
+            + ":"
+            + (look.px(30) * (ROWS + 1) + look.px(8));
     screen =
         Parts.panel(
             "signal.detail",
             new MigLayout(
                 "fill, hidemode 3, gap 0 0, insets " + pad,
                 "[grow,fill]",
-                "[]4[]6[grow,fill]8[]2[]2[]"),
+                "[]4[]6[grow,fill]8[]2[]4[]4[]4[]"),
             look.ink().field());
     screen.add(sentence, "wmin 50, wrap");
     screen.add(tests, "wmin 50, wrap");
-    screen.add(stack, "grow, push, wrap");
+    screen.add(stack, "grow, push, hmin " + look.px(190) + ", wrap");
     screen.add(heading, "wrap");
-    screen.add(links.component(), "growx, h " + tableHeight + "!, wrap");
+    screen.add(links.component(), "growx, h " + tableHeight + ", wrap");
     screen.add(none, "wmin 50, wrap");
+    screen.add(reasoning, "wmin 50, wrap");
+    screen.add(form.screen(), "growx, wmin 50, wrap");
   }
 
   JPanel screen() {
@@ -78,7 +96,8 @@ final class SignalDetail {
             ? null
             : OpenedLog.characteristic(desk.report(), signal.wheel(), signal.characteristic());
     boolean isKnown = signal != null && report != null;
-    boolean isLinked = signal != null && report != null && !signal.links().isEmpty();
+    List<LinkRow> rows = signal == null ? List.of() : LinkRow.of(desk, signal);
+    boolean isLinked = isKnown && !rows.isEmpty();
     sentence.setVisible(isKnown);
     tests.setVisible(isKnown);
     stack.setVisible(isKnown);
@@ -88,12 +107,21 @@ final class SignalDetail {
     var look = desk.look();
     if (signal == null || report == null) {
       shown = null;
+      reasoning.setVisible(false);
+      form.show(null, null);
       none.setText(look.say(isNoneThere ? "signals.none" : "signals.choose"));
       screen.revalidate();
       return;
     }
     if (shown == null || !signal.id().equals(shown.id())) {
-      setting = EvidenceView.bestSetting(desk, signal);
+      chosen = EvidenceView.best(desk, signal);
+      String numbers = EvidenceView.bestSetting(desk, signal);
+      setting =
+          rows.stream()
+              .filter(one -> one.key().equals(chosen) && one.cause().kind() == Kind.SETTING)
+              .findFirst()
+              .map(one -> one.cause().name())
+              .orElse(numbers);
     }
     shown = signal;
     sentence.setText(desk.sentences().signal(signal));
@@ -101,9 +129,16 @@ final class SignalDetail {
     none.setText(look.say("signal.nolinks"));
     Desk seen = desk.asNow();
     String beside = setting;
-    stack.show(() -> EvidenceView.stack(seen, signal, report, beside));
-    links.show(signal.id(), EvidenceView.columns(desk, report), signal.links());
-    links.choose(link -> link.name().equals(setting));
+    LinkRow row = rows.stream().filter(one -> one.key().equals(chosen)).findFirst().orElse(null);
+    Link link = row == null ? null : row.link();
+    stack.show(() -> EvidenceView.stack(seen, signal, report, beside, link));
+    links.show(signal.id(), EvidenceView.columns(desk, report), rows);
+    links.choose(one -> one.key().equals(chosen));
+    String why = row == null ? "" : row.reasoning(desk, signal);
+    reasoning.setText(why);
+    reasoning.getAccessibleContext().setAccessibleName(why);
+    reasoning.setVisible(!why.isEmpty());
+    form.show(signal, row);
     screen.revalidate();
     screen.repaint();
   }

@@ -12,6 +12,7 @@ import javax.swing.JList;
 import javax.swing.ListCellRenderer;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Mark;
 import org.evenpour.view.model.Charts;
@@ -59,9 +60,22 @@ final class SignalList extends JLabel implements ListCellRenderer<Signal> {
                 ? look.say("signal.single")
                 : signal.open()
                     ? look.say("signal.holds")
-                    : look.say("signal.ended", signal.lastTurn()));
+                    : look.say("signal.ended", signal.lastTurn()))
+            + confirmed(signal);
     getAccessibleContext().setAccessibleName(sentence + " " + state);
     return this;
+  }
+
+  /** The causes that people confirmed; empty where they did not. */
+  private String confirmed(Signal signal) {
+    StringBuilder said = new StringBuilder();
+    for (CauseMark mark : desk.report().causes().of(signal)) {
+      if (mark.verdict() == CauseMark.Verdict.RIGHT) {
+        said.append("  ·  ")
+            .append(desk.look().say("signal.cause", desk.sentences().cause(mark.cause())));
+      }
+    }
+    return said.toString();
   }
 
   @Override

@@ -33,11 +33,12 @@ public final class Viewer {
    * @param sources which files; {@link Sources#NONE} = none yet
    * @param languageTag {@code en} or {@code es}
    * @param dark whether the window begins dark
+   * @param clock tells when something was said
    */
-  public static void open(Sources sources, String languageTag, boolean dark) {
+  public static void open(Sources sources, String languageTag, boolean dark, InstantSource clock) {
     SwingUtilities.invokeLater(
         () -> {
-          MainWindow window = new MainWindow(languageTag, dark, made -> List.of());
+          MainWindow window = new MainWindow(languageTag, dark, clock, made -> List.of());
           window.frame().setVisible(true);
           window.open(sources);
         });
@@ -59,7 +60,9 @@ public final class Viewer {
       throws IntakeException, IOException {
     Path profile = sources.profile();
     Path events = sources.events();
-    Sources all = new Sources(List.of(log), profile, events, sources.gauges(), sources.limits());
+    Sources all =
+        new Sources(
+            List.of(log), profile, events, sources.gauges(), sources.limits(), sources.causes());
     LiveEngine engine =
         LiveEngine.following(
             log, PlantFiles.read(profile, events, all.limitsFile()), clock, LOOK_EVERY);
@@ -70,6 +73,7 @@ public final class Viewer {
               new MainWindow(
                   languageTag,
                   dark,
+                  clock,
                   made ->
                       List.of(
                           new BoardPlace(

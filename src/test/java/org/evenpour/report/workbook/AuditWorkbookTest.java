@@ -9,6 +9,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -24,7 +25,14 @@ import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Causes;
+import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.CauseMark.Cause;
+import org.evenpour.casting.CauseMark.Kind;
+import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.report.Reports;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -76,6 +84,40 @@ class AuditWorkbookTest {
               "Set-aside rows",
               "Turns");
       assertThat(book.getActiveSheetIndex()).isZero();
+    }
+  }
+
+  @Test
+  void tellsWhatPeopleMarkedAndMakesNoFormulaOfIt() throws IOException {
+    AuditReport plant = Reports.plant();
+    Signal signal = plant.signals().get(0);
+    Link link = signal.links().get(0);
+    Instant at = Instant.parse("2024-05-20T12:00:00Z");
+    List<CauseMark> marks =
+        List.of(
+            Causes.mark(signal, Causes.cause(link), Verdict.RIGHT, "=1+1", "@why", at),
+            Causes.mark(signal, new Cause(Kind.OTHER, "=A1"), Verdict.WRONG, "Eva", "-2", at));
+    try (XSSFWorkbook book = written(Causes.joined(plant, marks))) {
+      assertThat(book.getSheetIndex("Causes")).isEqualTo(book.getSheetIndex("Links") + 1);
+      Sheet causes = book.getSheet("Causes");
+      assertThat(book.getSheet("Causes").getDrawingPatriarch().getCharts()).hasSize(1);
+      List<String> texts = new ArrayList<>();
+      for (String name : List.of("Causes", "Links", "Signals")) {
+        for (Row row : book.getSheet(name)) {
+          for (Cell cell : row) {
+            assertThat(cell.getCellType()).isNotEqualTo(CellType.FORMULA);
+            texts.add(cell.toString());
+          }
+        }
+      }
+      assertThat(texts).contains("=A1", "=1+1", "@why", "-2", "✓ right", "✗ wrong");
+      Row first = causes.getRow(1);
+      assertThat(first.getLastCellNum() - first.getFirstCellNum()).isEqualTo(8);
+      assertThat(first.getCell(first.getFirstCellNum() + 3).getNumericCellValue()).isEqualTo(1);
+      assertThat(first.getCell(first.getFirstCellNum() + 7).getNumericCellValue()).isEqualTo(1);
+    }
+    try (XSSFWorkbook book = written(plant)) {
+      assertThat(book.getSheetIndex("Causes")).isNegative();
     }
   }
 

@@ -6,12 +6,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CancellationException;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Causes;
+import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.CauseMark.Cause;
+import org.evenpour.casting.CauseMark.Kind;
+import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.intake.Progress;
+import org.evenpour.picture.CauseBars;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.report.Figures;
 import org.junit.jupiter.api.Test;
@@ -119,11 +128,82 @@ class DeskModelTest {
     for (var signal : desk.report().signals()) {
       desk.selection().chooseSignal(signal);
       CharacteristicReport report = report(desk);
-      var stack = EvidenceView.stack(desk, signal, report, EvidenceView.bestSetting(desk, signal));
+      var stack =
+          EvidenceView.stack(desk, signal, report, EvidenceView.bestSetting(desk, signal), null);
       assertThat(stack.rows()).isNotEmpty();
       var lowest = stack.rows().get(stack.rows().size() - 1);
       assertThat(lowest.points().size()).isPositive();
       assertThat(lowest.flags()).anyMatch(flag -> flag.name().equals(signal.id()));
+    }
+  }
+
+  /** The signal of mold 7, for which the wash volume was planted. */
+  private static Signal washed(Desk desk) {
+    return desk.report().signals().stream()
+        .filter(one -> "7".equals(one.mold()) && one.characteristic().equals("thickness"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  @Test
+  void bothSeriesShowWhenTheSignalBeganAndWhenTheSettingDid() {
+    Desk desk = Sample.desk();
+    Signal signal = washed(desk);
+    desk.selection().chooseSignal(signal);
+    Link link = signal.links().get(0);
+    var stack = EvidenceView.stack(desk, signal, report(desk), link.name(), link);
+    assertThat(stack.rows()).hasSize(2);
+    for (var row : stack.rows()) {
+      assertThat(row.flags())
+          .anyMatch(flag -> flag.label().endsWith("since " + signal.sinceTurn()));
+      assertThat(row.changes())
+          .anyMatch(change -> change.label().equals("moved, " + link.sinceTurn()));
+    }
+  }
+
+  @Test
+  void aMarkStandsBesideItsLinkAndInItsReasoning() {
+    Desk plain = Sample.desk();
+    Signal signal = washed(plain);
+    Link link = signal.links().get(0);
+    String before = LinkRow.of(plain, signal).get(0).reasoning(plain, signal);
+    assertThat(before)
+        .startsWith("Wash volume fell with it by ")
+        .contains("of moves as clear as this, ", "It began to move in turn ", "would explain ")
+        .doesNotContain("Marked");
+    Instant at = Instant.parse("2026-03-09T12:00:00Z");
+    List<CauseMark> marks =
+        List.of(
+            Causes.mark(signal, Causes.cause(link), Verdict.RIGHT, "Ana", "pump", at),
+            Causes.mark(
+                signal, new Cause(Kind.OTHER, "scale drifted"), Verdict.WRONG, "Eva", "no", at));
+    OpenedLog marked = Sample.opened().marked(marks);
+    Desk desk = new Desk(marked, plain.selection(), plain.look());
+    List<LinkRow> rows = LinkRow.of(desk, signal);
+    assertThat(rows).hasSize(signal.links().size() + 1);
+    assertThat(rows.get(0).name(desk)).isEqualTo("Scale drifted");
+    assertThat(rows.get(0).reasoning(desk, signal)).startsWith("Marked wrong by Eva on ");
+    assertThat(rows.get(1).reasoning(desk, signal))
+        .isEqualTo(before + " Marked right by Ana on 9 Mar 2026 09:00: pump");
+    assertThat(EvidenceView.best(desk, signal)).isEqualTo(rows.get(1).key());
+    assertThat(CausesView.bars(desk).bars())
+        .extracting(CauseBars.Bar::name, CauseBars.Bar::right, CauseBars.Bar::wrong)
+        .containsExactly(
+            org.assertj.core.groups.Tuple.tuple("Wash volume", 1, 0),
+            org.assertj.core.groups.Tuple.tuple("Scale drifted", 0, 1));
+    assertThat(CausesView.overview(desk)).contains("confirmed cause: 1 of ", "Not marked: ");
+    assertThat(CausesView.overview(plain)).isEqualTo("No cause has been marked yet.");
+  }
+
+  @Test
+  void everyLinkOfTheSampleHasItsReasons() {
+    for (String language : Language.TAGS) {
+      Desk desk = Sample.desk(Look.of(false, Language.of(language), DisplayUnits.METRIC, 720));
+      for (Signal signal : desk.report().signals()) {
+        for (LinkRow row : LinkRow.of(desk, signal)) {
+          assertThat(row.reasoning(desk, signal)).endsWith(".").doesNotContain("{", "NaN", "null");
+        }
+      }
     }
   }
 

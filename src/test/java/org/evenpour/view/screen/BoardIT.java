@@ -97,6 +97,7 @@ class BoardIT {
                   new MainWindow(
                       "en",
                       false,
+                      now::get,
                       all ->
                           List.of(new BoardPlace(BoardDesk.of(engine, now::get), BoardActs.NONE)));
               made.frame().setSize(1280, 800);

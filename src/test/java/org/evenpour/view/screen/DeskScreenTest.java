@@ -8,6 +8,7 @@ import java.awt.Component;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -56,7 +57,7 @@ class DeskScreenTest {
         () -> {
           Look look = Look.of(dark, Language.of(language), DisplayUnits.METRIC, 720);
           Theme.install(look.ink());
-          DeskPlace place = new DeskPlace(ask, log -> {});
+          DeskPlace place = new DeskPlace(ask, InstantSource.system(), log -> {});
           JComponent screen = place.screen(look);
           place.show(Sample.opened());
           place.selection().chooseCharacteristic("thickness");
@@ -255,7 +256,7 @@ class DeskScreenTest {
         () -> {
           Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
           Theme.install(look.ink());
-          DeskPlace place = new DeskPlace(NOTHING, log -> {});
+          DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
           JComponent screen = place.screen(look);
           assertThat(find(screen, "empty.button", AbstractButton.class).isEnabled()).isTrue();
           return null;
@@ -271,7 +272,7 @@ class DeskScreenTest {
         onEventThread(
             () -> {
               Theme.install(look.ink());
-              DeskPlace place = new DeskPlace(NOTHING, log -> {});
+              DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
               JComponent screen = place.screen(look);
               place.open(new Sources(List.of(broken), null, null));
               return new Both(place, screen);

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -87,6 +88,7 @@ class GrowingDeskTest {
                       return null;
                     }
                   },
+                  InstantSource.system(),
                   opened -> {});
           screen = place.screen(LOOK);
           return true;

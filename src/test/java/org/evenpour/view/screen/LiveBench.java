@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -118,7 +119,7 @@ final class LiveBench {
               PlantFiles.read(profile, null),
               Clock.systemUTC(),
               java.time.Duration.ofMillis(10));
-      MainWindow window = new MainWindow("en", false, made -> List.of());
+      MainWindow window = new MainWindow("en", false, InstantSource.system(), made -> List.of());
       window.frame().setVisible(true);
       engine.start();
       window.follow(

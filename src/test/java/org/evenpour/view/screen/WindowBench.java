@@ -5,6 +5,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -48,7 +49,8 @@ final class WindowBench {
     FutureTask<MainWindow> opened =
         new FutureTask<>(
             () -> {
-              MainWindow window = new MainWindow("en", false, made -> List.of());
+              MainWindow window =
+                  new MainWindow("en", false, InstantSource.system(), made -> List.of());
               window.frame().setVisible(true);
               return window;
             });
@@ -114,7 +116,8 @@ final class WindowBench {
     FutureTask<MainWindow> opened =
         new FutureTask<>(
             () -> {
-              MainWindow window = new MainWindow("en", false, made -> List.of());
+              MainWindow window =
+                  new MainWindow("en", false, InstantSource.system(), made -> List.of());
               window.frame().setVisible(true);
               window.open(new Sources(List.of(log), profile, null));
               return window;

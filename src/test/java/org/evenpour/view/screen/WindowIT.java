@@ -28,6 +28,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
@@ -43,13 +44,16 @@ import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JMenu;
 import javax.swing.JTable;
+import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.TransferHandler;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.BoardSample;
+import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Selection;
+import org.evenpour.view.model.Sources;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -95,16 +99,28 @@ class WindowIT {
     window =
         onEventThread(
             () -> {
-              MainWindow made = new MainWindow("en", false, all -> List.of(board(all)));
+              MainWindow made =
+                  new MainWindow("en", false, InstantSource.system(), all -> List.of(board(all)));
               made.choose("desk");
               made.frame().setSize(1280, 800);
               made.frame().setLocation(0, 0);
               made.frame().setVisible(true);
-              made.open(Sample.SOURCES);
+              made.open(sources());
               return made;
             });
     until(() -> window.desk().desk() != null);
     settle();
+  }
+
+  /** The sample; whatever is marked goes into a file of this test's own. */
+  private Sources sources() {
+    return new Sources(
+        Sample.SOURCES.logs(),
+        Sample.SOURCES.profile(),
+        Sample.SOURCES.events(),
+        List.of(),
+        null,
+        folder.resolve("causes.jsonl"));
   }
 
   /** The board at a moment when much is wrong. */
@@ -202,6 +218,81 @@ class WindowIT {
   }
 
   @Test
+  void aLinkIsMarkedByMouseAndTakenBackByKeys() throws Exception {
+    Path file = folder.resolve("causes.jsonl");
+    click(named("desk.pages", JList.class), 40, 90);
+    onEventThread(
+        () -> {
+          window
+              .desk()
+              .selection()
+              .chooseSignal(
+                  Sample.opened().report().signals().stream()
+                      .filter(one -> "7".equals(one.mold()))
+                      .findFirst()
+                      .orElseThrow());
+          return true;
+        });
+    settle();
+    click(named("cause.right", AbstractButton.class), 20, 12);
+    type("ana");
+    press(KeyEvent.VK_ENTER, 0);
+    type("pump");
+    keepPicture("window-mark");
+    click(named("cause.keep", AbstractButton.class), 12, 12);
+    JTable links = named("signal.links", JTable.class);
+    until(() -> cells(links).contains("✓ right"));
+    assertThat(Files.readString(file)).contains("\"who\":\"ana\",\"why\":\"pump\"");
+    until(() -> find(frame(), "cause.said", JTextArea.class).getText().equals("Kept."));
+    keepPicture("window-marked");
+
+    // It is there again after the files were read anew, and on the page of causes.
+    press(KeyEvent.VK_R, KeyEvent.VK_CONTROL);
+    until(() -> !window.desk().isReading());
+    settle();
+    assertThat(onEventThread(() -> cells(find(frame(), "signal.links", JTable.class))))
+        .contains("✓ right");
+    press(KeyEvent.VK_8, KeyEvent.VK_CONTROL);
+    assertThat(onEventThread(() -> cells(find(frame(), "causes.table", JTable.class))))
+        .contains("Wash volume", "1", "100");
+    keepPicture("window-causes");
+
+    press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
+    onEventThread(() -> find(frame(), "cause.back", AbstractButton.class).requestFocusInWindow());
+    settle();
+    press(KeyEvent.VK_SPACE, 0);
+    type("sorry"); // who marked last is there already
+    press(KeyEvent.VK_ENTER, 0);
+    until(() -> !cells(find(frame(), "signal.links", JTable.class)).contains("✓ right"));
+    assertThat(Files.readAllLines(file)).hasSize(2).last().asString().contains("\"open\"");
+
+    // Escape leaves what is asked, not the signal.
+    onEventThread(() -> find(frame(), "cause.wrong", AbstractButton.class).requestFocusInWindow());
+    settle();
+    press(KeyEvent.VK_SPACE, 0);
+    press(KeyEvent.VK_ESCAPE, 0);
+    assertThat(window.desk().selection().signal()).isNotNull();
+    assertThat(named("cause.fields", JComponent.class).isVisible()).isFalse();
+    assertThat(Files.readAllLines(file)).hasSize(2);
+  }
+
+  private void type(String letters) {
+    letters.toUpperCase(Locale.ROOT).chars().forEach(code -> press(code, 0));
+  }
+
+  private static List<String> cells(JTable table) {
+    List<String> cells = new ArrayList<>();
+    for (int row = 0; row < table.getRowCount(); row++) {
+      for (int column = 0; column < table.getModel().getColumnCount(); column++) {
+        if (table.getModel().getValueAt(row, column) instanceof Cell cell) {
+          cells.add(cell.text());
+        }
+      }
+    }
+    return cells;
+  }
+
+  @Test
   void draggingOnTheStripChoosesAStretch() throws Exception {
     Component strip = named("strip", Component.class);
     Point at = onEventThread(strip::getLocationOnScreen);
@@ -273,8 +364,11 @@ class WindowIT {
     }
     assertThat(thrown).isEmpty();
     restore();
-    Map<String, Long> live = Live.instances();
+    // What has a finalizer, such as the graphics that a table was drawn with, and all that it
+    // reaches, goes with the second collection only.
     heap.add(usedMebibytes());
+    settle();
+    Map<String, Long> live = Live.instances();
     System.getLogger("evenpour.window")
         .log(
             System.Logger.Level.INFO,

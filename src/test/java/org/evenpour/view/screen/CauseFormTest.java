@@ -1,0 +1,186 @@
+package org.evenpour.view.screen;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.evenpour.view.screen.Screens.find;
+import static org.evenpour.view.screen.Screens.onEventThread;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.Callable;
+import javax.swing.AbstractButton;
+import javax.swing.JComponent;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.CauseMark;
+import org.evenpour.store.CausesFile;
+import org.evenpour.view.model.DisplayUnits;
+import org.evenpour.view.model.Language;
+import org.evenpour.view.model.Look;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Sample;
+import org.evenpour.view.model.Sources;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Marking on the desk, without a display. */
+class CauseFormTest {
+  private static final Instant NOW = Instant.parse("2026-03-09T12:00:00.5Z");
+  private static final long PATIENCE_NANOS = 20_000_000_000L;
+
+  @RegisterExtension final EventThreadGuard guard = new EventThreadGuard();
+
+  @TempDir
+  @SuppressWarnings("NullAway.Init") // made before each test
+  Path folder;
+
+  @SuppressWarnings("NullAway.Init") // made before each test
+  private DeskPlace place;
+
+  @SuppressWarnings("NullAway.Init") // made before each test
+  private JComponent screen;
+
+  @SuppressWarnings("NullAway.Init") // made before each test
+  private Path file;
+
+  @BeforeEach
+  void showASignal() {
+    file = folder.resolve("causes.jsonl");
+    onEventThread(
+        () -> {
+          Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
+          Theme.install(look.ink());
+          FileAsk nobody =
+              new FileAsk() {
+                @Override
+                public List<Path> open() {
+                  return List.of();
+                }
+
+                @Override
+                public @Nullable Path save(String proposedName) {
+                  return null;
+                }
+              };
+          place = new DeskPlace(nobody, InstantSource.fixed(NOW), log -> {});
+          screen = place.screen(look);
+          place.turnTo("signals");
+          place.show(
+              Sample.opened(),
+              new Sources(Sample.SOURCES.logs(), null, null, List.of(), null, file));
+          place.selection().chooseSignal(signal("7"));
+          return true;
+        });
+  }
+
+  private static Signal signal(String mold) {
+    return Sample.opened().report().signals().stream()
+        .filter(one -> mold.equals(one.mold()) && one.characteristic().equals("thickness"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private void press(String name) {
+    onEventThread(
+        () -> {
+          find(screen, name, AbstractButton.class).doClick();
+          return true;
+        });
+  }
+
+  private void type(String name, String text) {
+    onEventThread(
+        () -> {
+          find(screen, name, JTextField.class).setText(text);
+          return true;
+        });
+  }
+
+  private String said() {
+    return onEventThread(() -> find(screen, "cause.said", JTextArea.class).getText());
+  }
+
+  private void until(Callable<Boolean> isDone) throws InterruptedException {
+    long end = System.nanoTime() + PATIENCE_NANOS;
+    while (!onEventThread(isDone)) {
+      assertThat(System.nanoTime()).as("patience").isLessThan(end);
+      Thread.sleep(10);
+    }
+  }
+
+  @Test
+  void whatCannotBeWrittenIsSaidAndStaysToBeWrittenAgain() throws Exception {
+    Files.createDirectory(file); // no file can be written where a folder is
+    press("cause.right");
+    press("cause.keep");
+    assertThat(said()).isEqualTo("Not kept yet; still empty: Who.");
+    type("cause.who", "Ana");
+    type("cause.why", " \t");
+    press("cause.keep");
+    assertThat(said()).isEqualTo("Not kept yet; still empty: Why: what was seen.");
+    type("cause.why", "pump");
+    press("cause.keep");
+    until(() -> find(screen, "cause.said", JTextArea.class).getText().startsWith("Not kept, and"));
+    assertThat(said()).contains(file.toString(), "press Keep again");
+    assertThat(onEventThread(() -> find(screen, "cause.why", JTextField.class).getText()))
+        .isEqualTo("pump");
+
+    // Another signal is looked at meanwhile: what is asked names its own.
+    onEventThread(
+        () -> {
+          place.selection().chooseSignal(signal("13"));
+          return true;
+        });
+    assertThat(onEventThread(() -> find(screen, "cause.asks", JTextArea.class).getText()))
+        .startsWith("Mold 7 poured thin")
+        .endsWith("It was: Wash volume.");
+    Files.delete(file);
+    press("cause.keep");
+    until(() -> "Kept.".equals(find(screen, "cause.said", JTextArea.class).getText()));
+    CauseMark mark = new CausesFile(file).read().marks().get(0);
+    assertThat(mark.place().mold()).isEqualTo("7");
+    assertThat(mark.cause().name()).isEqualTo("wash_volume_ml");
+    assertThat(mark.who() + mark.why()).isEqualTo("Anapump");
+    assertThat(mark.at()).isEqualTo(NOW);
+    OpenedLog log = Objects.requireNonNull(place.log());
+    assertThat(log.report().causes().marks()).hasSize(1);
+  }
+
+  @Test
+  void aLogThatWasReadBeforeTheMarkWasWrittenDoesNotHideIt() throws Exception {
+    press("cause.other");
+    type("cause.cause", "wash pump\nwithout prime");
+    type("cause.who", "Ana");
+    type("cause.why", "seen");
+    press("cause.keep");
+    until(() -> place.log() != null && !place.log().report().causes().isEmpty());
+    onEventThread(
+        () -> {
+          place.renew(Sample.opened());
+          return true;
+        });
+    OpenedLog log = Objects.requireNonNull(place.log());
+    assertThat(log.report().causes().besideLinks(signal("7")).get(0).cause().name())
+        .isEqualTo("wash pump without prime");
+  }
+
+  @Test
+  void readersHearWhatAButtonIsAbout() {
+    assertThat(
+            onEventThread(
+                () ->
+                    find(screen, "cause.right", AbstractButton.class)
+                        .getAccessibleContext()
+                        .getAccessibleName()))
+        .isEqualTo("Wash volume: it was this…");
+    assertThat(onEventThread(() -> find(screen, "cause.back", AbstractButton.class).isVisible()))
+        .isFalse();
+  }
+}
