@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.jspecify.annotations.Nullable;
@@ -34,7 +35,7 @@ public record AuditReport(
     List<SettingReport> settings,
     List<CastingEvent> events,
     List<SetAsideRow> setAside,
-    List<String> notes,
+    List<Remark> notes,
     List<SetPointReport> setPoints,
     List<GaugeReport> gauges) {
 

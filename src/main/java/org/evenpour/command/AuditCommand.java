@@ -15,6 +15,7 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Remark;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
@@ -120,7 +121,7 @@ final class AuditCommand implements Callable<Integer> {
     Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
     Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
     LimitsFile.Contents approved = LimitsPlace.existing(limits, profile, logs.get(0)).read();
-    String warning = approved.warning();
+    Remark warning = approved.warning();
     if (warning != null) {
       spec.commandLine().getErr().println("evenpour: " + warning);
     }

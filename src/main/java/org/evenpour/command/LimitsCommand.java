@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitsBook;
@@ -73,7 +74,7 @@ final class LimitsCommand implements Runnable {
   /** Warns of a line that was cut off, and gives what stands in the file. */
   private static LimitsBook book(CommandSpec spec, LimitsFile file) throws IOException {
     LimitsFile.Contents contents = file.read();
-    String warning = contents.warning();
+    Remark warning = contents.warning();
     if (warning != null) {
       spec.commandLine().getErr().println("evenpour: " + warning);
     }

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.util.List;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
@@ -213,8 +215,7 @@ final class LimitsJson {
     String format = line.text("format");
     String kind = line.text("record");
     if (!format.equals(FORMAT)) {
-      throw new IOException(
-          "the format " + format + " is not known here; use the Evenpour that wrote it");
+      throw new FileException(Remark.of("limits.unknown", "format", format));
     }
     return switch (kind) {
       case APPROVED -> version(line);
@@ -240,9 +241,7 @@ final class LimitsJson {
               line.instant("specified_at"),
               line.text("who"),
               line.text("why"));
-      default ->
-          throw new IOException(
-              "the record " + kind + " is not known here; use the Evenpour that wrote it");
+      default -> throw new FileException(Remark.of("limits.unknown", "record", kind));
     };
   }
 

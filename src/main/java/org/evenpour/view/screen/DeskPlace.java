@@ -42,8 +42,8 @@ public final class DeskPlace implements Place {
   private final Consumer<OpenedLog> onOpened;
   private Sources sources = Sources.NONE;
   private @Nullable OpenedLog log;
-  private @Nullable String failure;
-  private @Nullable String notRenewed;
+  private @Nullable Throwable failure;
+  private @Nullable Throwable notRenewed;
   private @Nullable Reading reading;
   private String page = "wheel";
   private @Nullable JPanel host;
@@ -220,11 +220,8 @@ public final class DeskPlace implements Place {
   }
 
   private void notRenewed(Throwable why) {
-    Look now = look;
-    if (now != null) {
-      notRenewed = Reasons.of(why, now);
-      refresh();
-    }
+    notRenewed = why;
+    refresh();
   }
 
   /** Whether files are being read just now. */
@@ -239,7 +236,9 @@ public final class DeskPlace implements Place {
 
   /** Why the log, which has changed, could not be read again; null where it could. */
   @Nullable String notRenewed() {
-    return notRenewed;
+    Throwable why = notRenewed;
+    Look now = look;
+    return why == null || now == null ? null : Reasons.of(why, now);
   }
 
   private void figured(@Nullable StretchReport part) {
@@ -357,7 +356,7 @@ public final class DeskPlace implements Place {
 
   /** What is going on, what went wrong, or what to do first. */
   private JPanel message(
-      Look now, @Nullable Reading busy, @Nullable String problem, boolean isNarrow) {
+      Look now, @Nullable Reading busy, @Nullable Throwable problem, boolean isNarrow) {
     String insets = "insets " + now.px(isNarrow ? 6 : 24);
     JPanel panel =
         Parts.panel(
@@ -378,7 +377,7 @@ public final class DeskPlace implements Place {
       panel.add(cancel);
     } else if (problem != null) {
       panel.add(Parts.heading("failed.title", now.say("failed.title"), now));
-      panel.add(Parts.prose("failed.why", problem, now.ink().font(1), now), width);
+      panel.add(Parts.prose("failed.why", Reasons.of(problem, now), now.ink().font(1), now), width);
       panel.add(chooser(now, "failed.again"));
     } else {
       panel.add(Parts.title("empty.title", now.say("empty.title"), now));
@@ -450,7 +449,6 @@ public final class DeskPlace implements Place {
         return;
       }
       reading = null;
-      Look now = look;
       try {
         OpenedLog opened = get();
         heard = null;
@@ -463,8 +461,8 @@ public final class DeskPlace implements Place {
       } catch (ExecutionException e) {
         if (e.getCause() instanceof CancellationException) {
           fill();
-        } else if (now != null) {
-          failure = Reasons.of(e.getCause(), now);
+        } else {
+          failure = e.getCause();
           fill();
         }
       }
