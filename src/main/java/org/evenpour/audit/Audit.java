@@ -14,6 +14,7 @@ import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.Episode;
@@ -128,7 +129,7 @@ public final class Audit {
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<AuditReport.SettingReport> settings = new ArrayList<>();
     SignalFindings findings = new SignalFindings(Advice.standard());
-    List<String> notes = new ArrayList<>(record.warnings());
+    List<Remark> notes = new ArrayList<>(record.warnings());
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
     List<TurnIndex> indices = new ArrayList<>();

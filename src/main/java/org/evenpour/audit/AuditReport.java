@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.jspecify.annotations.Nullable;
@@ -36,7 +37,7 @@ public record AuditReport(
     List<SettingReport> settings,
     List<CastingEvent> events,
     List<SetAsideRow> setAside,
-    List<String> notes,
+    List<Remark> notes,
     List<SetPointReport> setPoints,
     List<GaugeReport> gauges,
     CausesReport causes) {
@@ -66,7 +67,7 @@ public record AuditReport(
       List<SettingReport> settings,
       List<CastingEvent> events,
       List<SetAsideRow> setAside,
-      List<String> notes,
+      List<Remark> notes,
       List<SetPointReport> setPoints,
       List<GaugeReport> gauges) {
     this(
@@ -116,9 +117,9 @@ public record AuditReport(
 
   /** The same with these causes, and the note on them in the place of the one before. */
   AuditReport withCauses(CausesReport others) {
-    List<String> told = new ArrayList<>(notes);
+    List<Remark> told = new ArrayList<>(notes);
     told.remove(causes.note());
-    String note = others.note();
+    Remark note = others.note();
     if (note != null) {
       told.add(note);
     }

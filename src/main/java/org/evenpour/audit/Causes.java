@@ -19,6 +19,7 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -208,38 +209,40 @@ public final class Causes {
         .orElse("");
   }
 
-  private static @Nullable String note(List<CauseMark> unmatched) {
+  private static @Nullable Remark note(List<CauseMark> unmatched) {
     if (unmatched.isEmpty()) {
       return null;
     }
-    List<String> named =
-        unmatched.stream()
-            .limit(NAMED)
-            .map(
-                one ->
-                    "\""
-                        + one.cause().name()
-                        + "\", marked "
-                        + id(one.verdict())
-                        + " by "
-                        + one.who()
-                        + " for "
-                        + where(one.place()))
-            .toList();
-    int more = unmatched.size() - named.size();
-    return (unmatched.size() == 1
-            ? "A mark of a cause is of this time and fits"
-            : unmatched.size() + " marks of causes are of this time and fit")
-        + " no signal of this audit, so they do not count here: "
-        + String.join("; ", named)
-        + (more > 0 ? "; and " + more + " more" : "")
-        + ". Other limits, or another stretch of the log, may have found other signals.";
+    Remark named = named(unmatched.get(0));
+    for (CauseMark one : unmatched.subList(1, Math.min(NAMED, unmatched.size()))) {
+      named = Remark.of("note.causes.and", named, named(one));
+    }
+    int more = unmatched.size() - NAMED;
+    if (more > 0) {
+      named = Remark.of("note.causes.more", named, more);
+    }
+    return unmatched.size() == 1
+        ? Remark.of("note.causes.one", named)
+        : Remark.of("note.causes", unmatched.size(), named);
   }
 
-  private static String where(Place place) {
-    String at = place.wheel().isEmpty() ? "" : "wheel " + place.wheel() + ", ";
-    String mold = place.mold() == null ? "" : "mold " + place.mold() + ", ";
-    String side = place.side() == null ? "" : "ladle side " + place.side() + ", ";
-    return at + mold + side + place.characteristic().replace('_', ' ') + " " + place.direction();
+  private static Remark named(CauseMark one) {
+    Place place = one.place();
+    Remark where =
+        Remark.of("note.causes.at", place.characteristic().replace('_', ' '), place.direction());
+    if (place.side() != null) {
+      where = Remark.of("note.causes.side", place.side(), where);
+    }
+    if (place.mold() != null) {
+      where = Remark.of("note.causes.mold", place.mold(), where);
+    }
+    if (!place.wheel().isEmpty()) {
+      where = Remark.of("note.causes.wheel", place.wheel(), where);
+    }
+    return Remark.of(
+        one.verdict() == CauseMark.Verdict.RIGHT ? "note.causes.right" : "note.causes.wrong",
+        one.cause().name(),
+        one.who(),
+        where);
   }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,7 +29,7 @@ public record CausesReport(
     int unmarked,
     List<CauseMark> unmatched,
     int elsewhere,
-    @Nullable String note) {
+    @Nullable Remark note) {
 
   /** Nobody said anything. */
   public static final CausesReport NONE =

@@ -12,6 +12,7 @@ import org.evenpour.audit.GaugeReport.Verdict;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
@@ -48,7 +49,7 @@ final class GaugeAudit {
         gauges.add(checks(file.name(), checks, report, record));
       }
     }
-    List<String> notes = new ArrayList<>();
+    List<Remark> notes = new ArrayList<>();
     gauges.forEach(gauge -> notes(gauge, notes));
     notes.addAll(report.notes());
     return new AuditReport(
@@ -207,30 +208,21 @@ final class GaugeAudit {
     return of == null || !(of > 0) ? null : (Double) (sigma / of);
   }
 
-  private static void notes(GaugeReport gauge, List<String> notes) {
+  private static void notes(GaugeReport gauge, List<Remark> notes) {
+    Remark name = Notes.name(gauge.characteristic());
     for (OnWheel wheel : gauge.wheels()) {
-      String at = wheel.wheel().isEmpty() ? "" : "Wheel " + wheel.wheel() + ": ";
       Double ofTolerance = wheel.shareOfTolerance();
       Double ofPour = wheel.shareOfPour();
       if (wheel.tooCoarseFor().contains(Verdict.ACCEPTANCE) && ofTolerance != null) {
         notes.add(
-            String.format(
-                Locale.ROOT,
-                "%sthe gauge of %s takes %.0f %% of the tolerance: too coarse to say of an anode"
-                    + " near a limit whether it is within, or to believe capability.",
-                at,
-                gauge.characteristic(),
-                100 * ofTolerance));
+            Notes.at(
+                wheel.wheel(),
+                Remark.of("note.gauge.tolerance", name, rounded("%.0f", 100 * ofTolerance))));
       }
       if (wheel.tooCoarseFor().contains(Verdict.SIGNALS) && ofPour != null) {
         notes.add(
-            String.format(
-                Locale.ROOT,
-                "%sthe gauge of %s scatters by %.0f %% of the scatter from pour to pour: signals of"
-                    + " single anodes and small shifts of molds may be the gauge.",
-                at,
-                gauge.characteristic(),
-                100 * ofPour));
+            Notes.at(
+                wheel.wheel(), Remark.of("note.gauge.pour", name, rounded("%.0f", 100 * ofPour))));
       }
     }
     Estimate bias = gauge.bias();
@@ -238,21 +230,19 @@ final class GaugeAudit {
     if (bias != null && biasP != null && biasP < CHANCE) {
       Unit unit = Unit.of(gauge.displayUnit());
       notes.add(
-          String.format(
-              Locale.ROOT,
-              "The gauge of %s reads %s by %.2f %s (beyond chance); no figure here is corrected for"
-                  + " it.",
-              gauge.characteristic(),
-              bias.value() > 0 ? "high" : "low",
-              Math.abs(unit.differenceFromCanonical(bias.value())),
+          Remark.of(
+              bias.value() > 0 ? "note.gauge.high" : "note.gauge.low",
+              name,
+              rounded("%.2f", Math.abs(unit.differenceFromCanonical(bias.value()))),
               unit.symbol()));
     }
     Double driftP = gauge.driftP();
     if (driftP != null && driftP < CHANCE) {
-      notes.add(
-          "The gauge of "
-              + gauge.characteristic()
-              + " drifts beyond chance; check it before you believe a trend.");
+      notes.add(Remark.of("note.gauge.drift", name));
     }
+  }
+
+  private static String rounded(String format, double value) {
+    return String.format(Locale.ROOT, format, value);
   }
 }

@@ -1,12 +1,12 @@
 package org.evenpour.audit;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.SpecificationUsed;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsInForce;
@@ -22,96 +22,104 @@ final class Notes {
     return monitoring.used().stream().anyMatch(one -> one.version() != null);
   }
 
-  /** Which turns were judged by what. */
-  private static String used(CharacteristicReport report) {
-    List<String> parts = new ArrayList<>();
-    for (LimitsUsed one : report.monitoring().used()) {
-      String turns = " (turns " + one.firstTurn() + " to " + one.lastTurn() + ")";
-      parts.add(
-          switch (one.source()) {
-            case "approved" ->
-                "version "
-                    + one.version()
-                    + ", approved by "
-                    + one.who()
-                    + " at "
-                    + one.approvedAt()
-                    + turns;
-            case "proposed" -> "limits proposed by this audit from these turns" + turns;
-            default -> "no limits, and so no signals, for too few turns" + turns;
-          });
-    }
-    return "Judged by " + String.join("; then by ", parts) + ".";
+  /** A characteristic, as people call it. */
+  static Remark name(String characteristic) {
+    return Remark.of("name." + characteristic);
   }
 
-  private static void specifications(String at, CharacteristicReport report, List<String> notes) {
+  /** A note on one wheel; a wheel without a name is the only one. */
+  static Remark at(String wheel, Remark note) {
+    return wheel.isEmpty() ? note : Remark.of("note.on", wheel, note);
+  }
+
+  /** Which turns were judged by what. */
+  private static Remark used(CharacteristicReport report) {
+    return report.monitoring().used().stream()
+        .map(Notes::used)
+        .reduce((one, next) -> Remark.of("note.then", one, next))
+        .orElse(Remark.verbatim(""));
+  }
+
+  private static Remark used(LimitsUsed one) {
+    return switch (one.source()) {
+      case "approved" ->
+          Remark.of(
+              "note.approved",
+              String.valueOf(one.version()),
+              String.valueOf(one.who()),
+              String.valueOf(one.approvedAt()),
+              one.firstTurn(),
+              one.lastTurn());
+      case "proposed" -> Remark.of("note.proposed", one.firstTurn(), one.lastTurn());
+      default -> Remark.of("note.none", one.firstTurn(), one.lastTurn());
+    };
+  }
+
+  private static void specifications(
+      String wheel, CharacteristicReport report, List<Remark> notes) {
     List<SpecificationUsed> all = report.specifications();
     if (!all.isEmpty()) {
       SpecificationUsed last = all.get(all.size() - 1);
       notes.add(
-          at
-              + report.name()
-              + ": the specification of "
-              + last.from()
-              + " ("
-              + last.who()
-              + ") holds for "
-              + last.anodes()
-              + " of the anodes; capability is of these alone, and those before were judged by"
-              + " what was in force then.");
+          at(
+              wheel,
+              Remark.of(
+                  "note.specified",
+                  name(report.name()),
+                  String.valueOf(last.from()),
+                  String.valueOf(last.who()),
+                  last.anodes())));
     }
   }
 
   static void ofWheel(
-      WheelRecord wheel, List<CharacteristicAudit.Result> results, List<String> notes) {
-    String at = wheel.wheel().isEmpty() ? "" : "Wheel " + wheel.wheel() + ": ";
+      WheelRecord wheel, List<CharacteristicAudit.Result> results, List<Remark> notes) {
+    String of = wheel.wheel();
     boolean proposed = false;
     for (CharacteristicAudit.Result result : results) {
       LimitsInForce limits = result.limits();
-      String name = result.report().name();
+      Remark name = name(result.report().name());
       if (limits == null) {
-        notes.add(
-            at
-                + name
-                + ": molds and turns cannot be told apart in this record (at least "
-                + LimitProposal.LEAST_TURNS
-                + " turns of four molds are needed); no signals were looked for.");
+        notes.add(at(of, Remark.of("note.few", name, LimitProposal.LEAST_TURNS)));
         continue;
       }
       proposed = true;
       if (limits.wheel().correlation() > NOTABLE_CORRELATION) {
         notes.add(
-            String.format(
-                Locale.ROOT,
-                "%s%s: successive turns resemble each other (autocorrelation %.2f); the signals"
-                    + " allow for it, the classic limits do not.",
-                at,
-                name,
-                limits.wheel().correlation()));
+            at(
+                of,
+                Remark.of(
+                    "note.alike",
+                    name,
+                    String.format(Locale.ROOT, "%.2f", limits.wheel().correlation()))));
       }
     }
-    List<String> used = results.stream().map(result -> used(result.report())).distinct().toList();
+    List<Remark> used = results.stream().map(result -> used(result.report())).distinct().toList();
     boolean anyApproved =
         results.stream().anyMatch(result -> hasApproved(result.report().monitoring()));
     if (anyApproved) {
       for (CharacteristicAudit.Result result : results) {
-        String names = used.size() == 1 ? "" : result.report().name() + ": ";
-        notes.add(at + names + used(result.report()));
+        Remark by = used(result.report());
+        notes.add(
+            at(
+                of,
+                used.size() == 1
+                    ? Remark.of("note.judged", by)
+                    : Remark.of("note.judged.of", name(result.report().name()), by)));
         if (used.size() == 1) {
           break;
         }
       }
     } else if (proposed) {
-      notes.add(
-          at + "Limits were proposed by this audit from its own record; none is approved yet.");
+      notes.add(at(of, Remark.of("note.not.approved")));
     }
     for (CharacteristicAudit.Result result : results) {
-      specifications(at, result.report(), notes);
+      specifications(of, result.report(), notes);
     }
     boolean specified =
         results.stream().anyMatch(result -> result.report().specification().hasLimits());
     if (!specified) {
-      notes.add(at + "No specification was given, so capability is left out; a profile gives one.");
+      notes.add(at(of, Remark.of("note.unspecified")));
     }
   }
 }

@@ -11,8 +11,7 @@ import java.util.List;
  * @param rowsRead rows of all logs, set-aside ones included, headings and blank lines not
  * @param rowsSetAside how many could not be used
  * @param setAside the first of them, up to {@link #SET_ASIDE_KEPT}; the set-aside file has all
- * @param warnings what the reader should know, in plain words: an event for an unknown mold, an
- *     unreadable setting
+ * @param warnings what the reader should know: an event for an unknown mold, an unreadable setting
  */
 public record CastingRecord(
     List<String> logs,
@@ -21,7 +20,7 @@ public record CastingRecord(
     long rowsRead,
     long rowsSetAside,
     List<SetAsideRow> setAside,
-    List<String> warnings) {
+    List<Remark> warnings) {
 
   /** How many set-aside rows are kept in memory. */
   public static final int SET_ASIDE_KEPT = 10_000;

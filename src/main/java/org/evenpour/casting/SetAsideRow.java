@@ -8,4 +8,4 @@ package org.evenpour.casting;
  * @param reason in one sentence, with what would mend it
  * @param text the row as it stands in the log, cut to a readable length
  */
-public record SetAsideRow(String log, long line, String reason, String text) {}
+public record SetAsideRow(String log, long line, Remark reason, String text) {}

@@ -11,6 +11,7 @@ import java.util.List;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
@@ -125,7 +126,7 @@ final class LogsToAudit {
   }
 
   /** Says on standard error what a reader of a file should know. */
-  static void warn(CommandSpec spec, @Nullable String warning) {
+  static void warn(CommandSpec spec, @Nullable Remark warning) {
     if (warning != null) {
       spec.commandLine().getErr().println("evenpour: " + warning);
     }

@@ -1,6 +1,7 @@
 package org.evenpour.feed;
 
 import java.time.Instant;
+import org.evenpour.casting.Remark;
 import org.evenpour.intake.LogHeader;
 
 /**
@@ -54,7 +55,7 @@ public interface Feed extends AutoCloseable {
      *
      * @param what is wrong and what would mend it
      */
-    void trouble(String what);
+    void trouble(Remark what);
 
     /** The source can be read again. */
     void recovered();

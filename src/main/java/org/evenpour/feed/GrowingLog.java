@@ -16,6 +16,8 @@ import java.util.Arrays;
 import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.intake.ArrivingRecords;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogHeader;
@@ -63,7 +65,7 @@ public final class GrowingLog implements Feed {
   private long position;
   private byte[] remembered = new byte[0];
   private boolean unusable;
-  private String told = "";
+  private @Nullable Remark told;
 
   /**
    * A log to follow.
@@ -142,15 +144,15 @@ public final class GrowingLog implements Feed {
     try {
       lookInto(listener);
       if (!unusable) {
-        if (!told.isEmpty()) {
-          told = "";
+        if (told != null) {
+          told = null;
           listener.recovered();
         }
         listener.caughtUp(clock.instant());
       }
     } catch (IntakeException e) {
       unusable = true;
-      tell(listener, e.getMessage());
+      tell(listener, e.remark());
     } catch (NoSuchFileException e) {
       // Perhaps renamed away and not there anew yet: the channel still leads to its end.
       tell(listener, trouble(e));
@@ -168,7 +170,7 @@ public final class GrowingLog implements Feed {
     FileStamp fresh = FileStamp.of(now);
     stamp = fresh; // of before the file is read: what is added meanwhile makes another
     if (now.isDirectory()) {
-      throw new IOException("this is a folder");
+      throw new FileException(Remark.of("live.folder"));
     }
     FileChannel old = channel;
     if (old == null || !fresh.identity().equals(key)) {
@@ -258,22 +260,21 @@ public final class GrowingLog implements Feed {
     return time.isBefore(now) ? time : now;
   }
 
-  private void tell(Listener listener, @Nullable String what) {
-    String text = String.valueOf(what);
-    if (!text.equals(told)) {
-      told = text;
-      listener.trouble(text);
+  private void tell(Listener listener, Remark what) {
+    if (!what.equals(told)) {
+      told = what;
+      listener.trouble(what);
     }
   }
 
-  private String trouble(IOException e) {
-    String why =
+  private Remark trouble(IOException e) {
+    Remark why =
         e instanceof NoSuchFileException
-            ? "there is no such file; waiting for it"
+            ? Remark.of("live.missing")
             : e instanceof AccessDeniedException
-                ? "this file may not be read; trying again"
-                : "this file cannot be read (" + e.getMessage() + "); trying again";
-    return file + ": " + why;
+                ? Remark.of("live.denied")
+                : Remark.of("live.unreadable", FileException.why(e));
+    return Remark.of("at.file", file.toString(), why);
   }
 
   private void closeChannel() {

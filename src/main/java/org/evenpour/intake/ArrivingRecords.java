@@ -108,12 +108,7 @@ public final class ArrivingRecords {
   private int tooLong(int at, Reader reader) throws IntakeException {
     if (!skipping) {
       if (header == null) {
-        throw new IntakeException(
-            file,
-            line,
-            0,
-            "the line with the headings is longer than 16 KiB",
-            "check that this is a casting log");
+        throw new IntakeException(file, line, 0, "log.long");
       }
       reader.record(line, Arrays.copyOfRange(waiting, at, at + KEPT_OF_TOO_LONG));
       skipping = true;
@@ -137,7 +132,7 @@ public final class ArrivingRecords {
   private void heading(byte[] text, Reader reader) throws IntakeException {
     for (byte b : text) {
       if (b == 0) {
-        throw notText("it holds NUL bytes");
+        throw IntakeException.ofFile(file, "file.nul");
       }
     }
     String decoded = CellText.decode(text, 0, text.length);
@@ -151,7 +146,7 @@ public final class ArrivingRecords {
 
   private int beginning() throws IntakeException {
     if (length >= 2 && ((waiting[0] & 0xff) << 8 | (waiting[1] & 0xff)) >= 0xFEFF) {
-      throw notText("it is UTF-16");
+      throw IntakeException.ofFile(file, "file.utf16");
     }
     boolean marked =
         length >= 3
@@ -159,11 +154,6 @@ public final class ArrivingRecords {
             && waiting[1] == (byte) 0xBB
             && waiting[2] == (byte) 0xBF;
     return marked ? 3 : 0;
-  }
-
-  private IntakeException notText(String why) {
-    return IntakeException.ofFile(
-        file, "this is not a text log (" + why + ")", "export it as CSV in UTF-8");
   }
 
   private static int lines(byte[] text) {

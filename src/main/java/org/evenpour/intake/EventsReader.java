@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.jspecify.annotations.Nullable;
 
@@ -71,22 +72,13 @@ public final class EventsReader {
       }
       Integer other = columns.put(heading, i);
       if (other != null) {
-        throw new IntakeException(
-            file,
-            line,
-            0,
-            "the columns " + (other + 1) + " and " + (i + 1) + " are both called " + heading,
-            "leave one out");
+        throw new IntakeException(file, line, 0, "events.twice", other + 1, i + 1, heading);
       }
     }
     for (String needed : List.of("at", "event")) {
       if (!columns.containsKey(needed)) {
         throw new IntakeException(
-            file,
-            line,
-            0,
-            "there is no column " + needed + " among " + CellText.shown(headings.toString()),
-            "an events file has the headings at,wheel,mold,event,note");
+            file, line, 0, "events.column", needed, CellText.shown(headings.toString()));
       }
     }
     return columns;
@@ -96,25 +88,20 @@ public final class EventsReader {
       String file, long line, Block block, int row, Map<String, Integer> columns, Profiles profiles)
       throws IntakeException {
     if (block.hasFault(row)) {
-      throw new IntakeException(file, line, 0, Reasons.fault(block, row), "correct this line");
+      throw new IntakeException(file, line, 0, "file.row", Reasons.fault(block, row));
     }
     String wheel = cell(block, row, columns.get("wheel"));
     String mold = MoldCell.label(cell(block, row, columns.get("mold")));
     String kind = cell(block, row, columns.get("event"));
     if (kind.isEmpty()) {
-      throw new IntakeException(
-          file, line, 0, "event is missing", "say what happened, such as mold_changed");
+      throw new IntakeException(file, line, 0, "events.event");
     }
     long time = block.times[row];
     if (time == TimeReader.MISSING || time == TimeReader.UNREADABLE) {
-      throw new IntakeException(
-          file,
-          line,
-          0,
-          time == TimeReader.MISSING
-              ? "at is missing"
-              : "at " + CellText.shown(cell(block, row, columns.get("at"))) + " is no time",
-          "write it like 2026-03-04T05:06:07+01:00");
+      throw time == TimeReader.MISSING
+          ? new IntakeException(file, line, 0, "events.missing")
+          : new IntakeException(
+              file, line, 0, "events.time", CellText.shown(cell(block, row, columns.get("at"))));
     }
     long millis = TimeReader.millis(time);
     if (TimeReader.isLocal(time)) {
@@ -134,8 +121,8 @@ public final class EventsReader {
   }
 
   /** Which events name a wheel or a mold that no row of the logs names, in plain words. */
-  static List<String> unknown(List<CastingEvent> events, List<WheelRecord> wheels) {
-    Set<String> warnings = new LinkedHashSet<>();
+  static List<Remark> unknown(List<CastingEvent> events, List<WheelRecord> wheels) {
+    Set<Remark> warnings = new LinkedHashSet<>();
     for (CastingEvent event : events) {
       List<WheelRecord> meant =
           wheels.stream()
@@ -144,16 +131,14 @@ public final class EventsReader {
       String mold = event.mold();
       if (meant.isEmpty()) {
         warnings.add(
-            event.source()
-                + ": no row of the log names the wheel "
-                + CellText.shown(event.wheel())
-                + "; correct the event, or audit that wheel's log");
+            Remark.of(
+                "at.file",
+                event.source(),
+                Remark.of("note.event.wheel", CellText.shown(event.wheel()))));
       } else if (mold != null && meant.stream().noneMatch(wheel -> wheel.molds().find(mold) >= 0)) {
         warnings.add(
-            event.source()
-                + ": no row of the log names the mold "
-                + CellText.shown(mold)
-                + "; correct the event, or audit that mold's log");
+            Remark.of(
+                "at.file", event.source(), Remark.of("note.event.mold", CellText.shown(mold))));
       }
     }
     return List.copyOf(warnings);

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 
 /**
@@ -80,7 +81,7 @@ public final class GaugeReader {
       }
     }
     if (rows.isEmpty()) {
-      throw IntakeException.ofFile(file, "there is no row below the headings", "add measurements");
+      throw IntakeException.ofFile(file, "gauge.rows");
     }
     return references.isEmpty() ? study(rows) : checks(rows);
   }
@@ -106,10 +107,7 @@ public final class GaugeReader {
           heading.equals(REFERENCE + unit.suffix())
               && (canonical.equals("kg") || canonical.equals("mm"));
       if (heading.startsWith(REFERENCE) && !isReference) {
-        throw error(
-            headingLine,
-            CellText.shown(heading) + " has no unit that is known",
-            "name it reference_kg, or with _lb _g _t _mm _cm _in");
+        throw error(headingLine, "gauge.unit", CellText.shown(heading));
       }
       if (isMeasure) {
         measures.put(heading, unit);
@@ -120,43 +118,33 @@ public final class GaugeReader {
       }
       Integer other = columns.put(heading, i);
       if (other != null) {
-        throw error(
-            headingLine,
-            "the columns " + (other + 1) + " and " + (i + 1) + " are both called " + heading,
-            "leave one out");
+        throw error(headingLine, "events.twice", other + 1, i + 1, heading);
       }
     }
-    String has = " among " + CellText.shown(headings.toString());
-    String mend =
-        "a gauge study has the headings part,operator,mass_kg; check weighings at,reference_kg,mass_kg";
+    String all = CellText.shown(headings.toString());
+    Remark mend = Remark.of("gauge.headings");
     if (measures.isEmpty()) {
-      throw error(headingLine, "there is no column mass_kg or thickness_mm" + has, mend);
+      throw error(headingLine, "gauge.measure", all, mend);
     }
     List<String> needed = references.isEmpty() ? List.of("part", "operator") : List.of("at");
     for (String one : needed) {
       if (!columns.containsKey(one)) {
-        throw error(headingLine, "there is no column " + one + has, mend);
+        throw error(headingLine, "gauge.column", one, all, mend);
       }
     }
     if (!references.isEmpty() && (columns.containsKey("part") || columns.containsKey("operator"))) {
-      throw error(
-          headingLine,
-          "this is a study and check weighings in one",
-          "make two files: one with part,operator, one with at,reference_kg");
+      throw error(headingLine, "gauge.kinds");
     }
     if (measures.size()
             > measures.keySet().stream().map(GaugeReader::characteristic).distinct().count()
         || references.size() > 1
         || (!references.isEmpty() && measures.size() > 1)) {
-      throw error(
-          headingLine,
-          "there are several columns for the same" + has,
-          "keep one, and put the others into files of their own");
+      throw error(headingLine, "gauge.several", all);
     }
     for (Unit reference : references.values()) {
       for (Unit measure : measures.values()) {
         if (!reference.canonical().equals(measure.canonical())) {
-          throw error(headingLine, "the reference is of another kind than the readings", mend);
+          throw error(headingLine, "gauge.other", mend);
         }
       }
     }
@@ -168,7 +156,7 @@ public final class GaugeReader {
 
   private Row row(Block block, int row, long line) throws IntakeException {
     if (block.hasFault(row)) {
-      throw error(line, Reasons.fault(block, row), "correct this line");
+      throw error(line, "file.row", Reasons.fault(block, row));
     }
     Map<String, Double> numbers = new LinkedHashMap<>();
     for (Map<String, Unit> some : List.of(measures, references)) {
@@ -177,12 +165,9 @@ public final class GaugeReader {
         double value = block.number(row, column);
         if (!(Math.abs(value) <= Double.MAX_VALUE)) {
           String text = block.cell(row, column).strip();
-          throw error(
-              line,
-              text.isEmpty()
-                  ? one.getKey() + " is missing"
-                  : one.getKey() + " " + CellText.shown(text) + " is no number",
-              "write what was measured, or take out the line");
+          throw text.isEmpty()
+              ? error(line, "gauge.missing", one.getKey())
+              : error(line, "gauge.number", one.getKey(), CellText.shown(text));
         }
         numbers.put(one.getKey(), one.getValue().toCanonical(value));
       }
@@ -197,7 +182,7 @@ public final class GaugeReader {
   private String named(Block block, int row, String column, long line) throws IntakeException {
     String text = block.cell(row, columns.getOrDefault(column, -1)).strip();
     if (text.isEmpty()) {
-      throw error(line, column + " is missing", "say which " + column + " it was");
+      throw error(line, "gauge." + column);
     }
     return text;
   }
@@ -206,10 +191,9 @@ public final class GaugeReader {
     long time = block.times[row];
     if (time == TimeReader.MISSING || time == TimeReader.UNREADABLE) {
       String text = block.cell(row, columns.getOrDefault("at", -1)).strip();
-      throw error(
-          line,
-          text.isEmpty() ? "at is missing" : "at " + CellText.shown(text) + " is no time",
-          "write it like 2026-03-04T05:06:07+01:00");
+      throw text.isEmpty()
+          ? error(line, "events.missing")
+          : error(line, "events.time", CellText.shown(text));
     }
     long millis = TimeReader.millis(time);
     return TimeReader.isLocal(time)
@@ -229,11 +213,9 @@ public final class GaugeReader {
     if (parts.size() < 2 || operators.size() < 2) {
       throw IntakeException.ofFile(
           file,
-          "this study has "
-              + count(parts.size(), "part")
-              + " and "
-              + count(operators.size(), "operator"),
-          "it takes at least two of each to tell the gauge from the parts");
+          "gauge.few",
+          count(parts.size(), "gauge.parts"),
+          count(operators.size(), "gauge.operators"));
     }
     checkWhole(parts, operators, cells);
     List<GaugeFile.Study> studies = new ArrayList<>();
@@ -269,11 +251,9 @@ public final class GaugeReader {
     if (repeats < 2) {
       throw error(
           cells.values().iterator().next().get(0).line(),
-          "part "
-              + CellText.shown(first.get(0))
-              + " was measured once by "
-              + CellText.shown(first.get(1)),
-          "let every operator measure every part at least twice");
+          "gauge.once",
+          CellText.shown(first.get(0)),
+          CellText.shown(first.get(1)));
     }
     for (String part : parts) {
       for (String operator : operators) {
@@ -281,19 +261,13 @@ public final class GaugeReader {
         if (its.size() != repeats) {
           throw error(
               its.isEmpty() ? 0 : its.get(its.size() - 1).line(),
-              "part "
-                  + CellText.shown(part)
-                  + " was measured "
-                  + count(its.size(), "time")
-                  + " by "
-                  + CellText.shown(operator)
-                  + ", but "
-                  + CellText.shown(first.get(0))
-                  + " "
-                  + count(repeats, "time")
-                  + " by "
-                  + CellText.shown(first.get(1)),
-              "measure each part as often by each operator, or take out that part");
+              "gauge.uneven",
+              CellText.shown(part),
+              count(its.size(), "gauge.times"),
+              CellText.shown(operator),
+              CellText.shown(first.get(0)),
+              count(repeats, "gauge.times"),
+              CellText.shown(first.get(1)));
         }
       }
     }
@@ -301,8 +275,7 @@ public final class GaugeReader {
 
   private GaugeFile checks(List<Row> rows) throws IntakeException {
     if (rows.size() < 2) {
-      throw error(
-          rows.get(0).line(), "this is one reading only", "it takes two to know how they scatter");
+      throw error(rows.get(0).line(), "gauge.reading");
     }
     String measure = measures.keySet().iterator().next();
     String reference = references.keySet().iterator().next();
@@ -328,11 +301,11 @@ public final class GaugeReader {
     return row.numbers().getOrDefault(column, Double.NaN);
   }
 
-  private static String count(int n, String what) {
-    return n + " " + what + (n == 1 ? "" : "s");
+  private static Remark count(int n, String key) {
+    return n == 1 ? Remark.of(key + ".one") : Remark.of(key, n);
   }
 
-  private IntakeException error(long line, String what, String mend) {
-    return new IntakeException(file, line, 0, what, mend);
+  private IntakeException error(long line, String key, Object... values) {
+    return new IntakeException(file, line, 0, key, values);
   }
 }

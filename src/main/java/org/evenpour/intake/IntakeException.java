@@ -5,14 +5,19 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A file could not be used: which, where in it, why, and what mends it, in one line such as {@code
- * june.csv:1: no column mold; add …}.
+ * A file could not be used: which, where in it, why, and what mends it. The message says so in one
+ * line of English, such as {@code june.csv:1: no column mold; add …}; {@link #remark} says it in
+ * any language.
  */
 public final class IntakeException extends Exception {
   private static final long serialVersionUID = 1L;
+
+  private final transient Remark remark;
 
   /**
    * A file, or a place in it, that cannot be used.
@@ -20,91 +25,76 @@ public final class IntakeException extends Exception {
    * @param file as the user named it
    * @param line from 1; 0 where the whole file is meant
    * @param column from 1; 0 where the whole line is meant
-   * @param what is wrong
-   * @param mend what the user can do
+   * @param key of the remark that says what is wrong and what the user can do
+   * @param values of that remark
    */
-  public IntakeException(String file, long line, int column, String what, String mend) {
-    this(file, line, column, what, mend, null);
+  public IntakeException(String file, long line, int column, String key, Object... values) {
+    this(at(file, line, column, Remark.of(key, values)), null);
   }
 
-  private IntakeException(
-      String file, long line, int column, String what, String mend, @Nullable Throwable cause) {
-    super(message(file, line, column, what, mend), cause);
+  private IntakeException(Remark remark, @Nullable Throwable cause) {
+    super(CellText.oneLine(remark.toString()), cause);
+    this.remark = remark;
   }
 
-  private IntakeException(String message, Throwable cause) {
-    super(CellText.oneLine(message), cause);
+  /** Which file, where in it, why, and what mends it. */
+  public Remark remark() {
+    return remark;
   }
 
   /** Of a file that is read elsewhere, whose message already says where, what and how to mend. */
   public static IntakeException of(IOException cause) {
-    return new IntakeException(String.valueOf(cause.getMessage()), cause);
+    return new IntakeException(FileException.why(cause), cause);
   }
 
   /** A file as a whole that cannot be used. */
-  static IntakeException ofFile(String file, String what, String mend) {
-    return new IntakeException(file, 0, 0, what, mend);
+  static IntakeException ofFile(String file, String key, Object... values) {
+    return new IntakeException(file, 0, 0, key, values);
   }
 
   /** A file that could not be read. */
   static IntakeException unreadable(Path file, IOException cause) {
-    String what;
-    String mend;
+    Remark why;
     if (cause instanceof NoSuchFileException) {
-      what = "there is no such file";
-      mend = "check the name and the folder";
+      why = Remark.of("file.missing");
     } else if (cause instanceof AccessDeniedException) {
-      what = "this file may not be read";
-      mend = "ask for the right to read it, or copy it to a folder of your own";
+      why = Remark.of("file.denied");
     } else {
-      what = "this file cannot be read (" + reason(cause) + ")";
-      mend = "check that the disk or the network drive is there";
+      why = Remark.of("file.unreadable", reason(cause));
     }
-    return new IntakeException(file.toString(), 0, 0, what, mend, cause);
+    return new IntakeException(at(file.toString(), 0, 0, why), cause);
   }
 
   /** A file that could not be written. */
   static IntakeException unwritable(Path file, IOException cause) {
-    return new IntakeException(
-        file.toString(),
-        0,
-        0,
-        "this file cannot be written (" + reason(cause) + ")",
-        "free some space, or choose another folder for the output",
-        cause);
+    Remark why = Remark.of("file.unwritable", reason(cause));
+    return new IntakeException(at(file.toString(), 0, 0, why), cause);
   }
 
   /** No room was left for a log larger than memory. */
   static IntakeException noRoom(Path log, Throwable cause) {
-    return new IntakeException(
-        log.toString(),
-        0,
-        0,
-        String.valueOf(cause.getMessage()),
-        "or read a shorter period with fewer logs",
-        cause);
+    Remark why = Remark.of("file.room", String.valueOf(cause.getMessage()));
+    return new IntakeException(at(log.toString(), 0, 0, why), cause);
   }
 
-  private static String reason(IOException cause) {
+  private static Object reason(IOException cause) {
     if (cause instanceof NoSuchFileException) {
-      return "there is no such folder";
+      return Remark.of("file.no.folder");
     }
     if (cause instanceof AccessDeniedException) {
-      return "there is no right to write here";
+      return Remark.of("file.no.right");
     }
     String text =
         cause instanceof FileSystemException system ? system.getReason() : cause.getMessage();
     return text == null ? cause.getClass().getSimpleName() : text;
   }
 
-  private static String message(String file, long line, int column, String what, String mend) {
-    StringBuilder text = new StringBuilder(file);
-    if (line > 0) {
-      text.append(':').append(line);
-      if (column > 0) {
-        text.append(':').append(column);
-      }
+  private static Remark at(String file, long line, int column, Remark what) {
+    if (line <= 0) {
+      return Remark.of("at.file", file, what);
     }
-    return CellText.oneLine(text.append(": ").append(what).append("; ").append(mend).toString());
+    return column <= 0
+        ? Remark.of("at.line", file, line, what)
+        : Remark.of("at.column", file, line, column, what);
   }
 }

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelProfile;
 
 /**
@@ -21,13 +22,15 @@ final class IntakeNotes {
   private static final class Count {
     long cells;
     final String first;
+    final long line;
 
-    Count(String first) {
+    Count(String first, long line) {
       this.first = first;
+      this.line = line;
     }
   }
 
-  private final List<String> ofLogs = new ArrayList<>();
+  private final List<Remark> ofLogs = new ArrayList<>();
   private final Map<String, Count> unreadable = new LinkedHashMap<>();
   private final Set<String> notUtf8 = new HashSet<>();
   private boolean wallTimes;
@@ -35,30 +38,21 @@ final class IntakeNotes {
   private long outsideFirst = Long.MAX_VALUE;
   private long outsideLast = Long.MIN_VALUE;
 
-  void header(String log, List<String> warnings) {
-    warnings.forEach(warning -> ofLogs.add(log + ": " + warning));
+  void header(String log, List<Remark> warnings) {
+    warnings.forEach(warning -> ofLogs.add(Remark.of("at.file", log, warning)));
   }
 
   void notUtf8(String log, long line) {
     if (!notUtf8.add(log)) {
       return;
     }
-    ofLogs.add(
-        log
-            + ":"
-            + line
-            + ": this line is not UTF-8 and was read as Latin-1; export the log in UTF-8");
+    ofLogs.add(Remark.of("at.line", log, line, Remark.of("note.utf8")));
   }
 
   /** A time without an offset was read. */
   void wallTime(String log, long line, WheelProfile profile) {
     if (!wallTimes && profile.zone().equals(ZoneOffset.UTC)) {
-      ofLogs.add(
-          log
-              + ":"
-              + line
-              + ": times without an offset are taken as UTC; say the plant's zone in the profile,"
-              + " such as zone: America/Santiago");
+      ofLogs.add(Remark.of("at.line", log, line, Remark.of("note.zone")));
     }
     wallTimes = true;
   }
@@ -73,63 +67,59 @@ final class IntakeNotes {
     return outside;
   }
 
-  /** The period of the rows that lie outside the one that is asked for. */
-  String outsidePeriod() {
-    return Instant.ofEpochMilli(outsideFirst) + " to " + Instant.ofEpochMilli(outsideLast);
+  /** When the first row was cast that lies outside the period that is asked for. */
+  Instant outsideFirst() {
+    return Instant.ofEpochMilli(outsideFirst);
+  }
+
+  /** When the last row was cast that lies outside the period that is asked for. */
+  Instant outsideLast() {
+    return Instant.ofEpochMilli(outsideLast);
   }
 
   void unreadable(LogColumn column, String text, long line) {
-    unreadable.computeIfAbsent(
-            column.heading(), any -> new Count(CellText.shown(text) + " in line " + line))
-        .cells++;
+    unreadable.computeIfAbsent(column.heading(), any -> new Count(text, line)).cells++;
   }
 
-  List<String> warnings(
+  /** Cells of a column that should hold numbers. */
+  static Remark cells(String column, long count, String first, long line) {
+    String heading = CellText.shown(column);
+    return count == 1
+        ? Remark.of("note.cells.one", heading, CellText.shown(first), line)
+        : Remark.of("note.cells", heading, count, CellText.shown(first), line);
+  }
+
+  List<Remark> warnings(
       List<SettingIntake> others,
       Set<String> settings,
       List<WheelIntake> wheels,
       Profiles profiles) {
-    List<String> all = new ArrayList<>(ofLogs);
+    List<Remark> all = new ArrayList<>(ofLogs);
     if (outside > 0) {
-      all.add(
-          outside
-              + (outside == 1 ? " row lies" : " rows lie")
-              + " outside the period that was asked for, and nothing is made of "
-              + (outside == 1 ? "it" : "them"));
+      all.add(outside == 1 ? Remark.of("note.outside.one") : Remark.of("note.outside", outside));
     }
     unreadable.forEach(
-        (heading, count) ->
-            all.add(
-                CellText.shown(heading)
-                    + ": "
-                    + count.cells
-                    + (count.cells == 1 ? " cell is" : " cells are")
-                    + " no number and counted as missing, the first "
-                    + count.first));
+        (heading, count) -> all.add(cells(heading, count.cells, count.first, count.line)));
     others.forEach(other -> all.addAll(other.warnings()));
     for (WheelProfile profile : profiles.wheels()) {
       profile.settings().keySet().stream()
           .filter(name -> !settings.contains(name.toLowerCase(Locale.ROOT)))
           .sorted()
-          .forEach(
-              name ->
-                  all.add(
-                      "the profile speaks of the setting "
-                          + CellText.shown(name)
-                          + ", which is no column of the log"));
+          .forEach(name -> all.add(Remark.of("note.setting.unknown", CellText.shown(name))));
       if (profile.wheel() != null
           && wheels.stream().noneMatch(wheel -> wheel.name.equals(profile.wheel()))) {
         all.add(
-            "the profile of wheel "
-                + CellText.shown(profile.wheel())
-                + " applies to no row: "
-                + (wheels.stream().allMatch(wheel -> wheel.name.isEmpty())
-                    ? "the log names no wheel; leave wheel out of the profile"
-                    : "the log's wheels are "
-                        + wheels.stream()
+            Remark.of(
+                "note.profile",
+                CellText.shown(profile.wheel()),
+                wheels.stream().allMatch(wheel -> wheel.name.isEmpty())
+                    ? Remark.of("note.profile.nameless")
+                    : Remark.of(
+                        "note.profile.wheels",
+                        wheels.stream()
                             .map(wheel -> CellText.shown(wheel.name))
                             .sorted()
-                            .collect(Collectors.joining(", "))));
+                            .collect(Collectors.joining(", ")))));
       }
     }
     return all.stream().distinct().toList();

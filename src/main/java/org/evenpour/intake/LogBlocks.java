@@ -46,8 +46,7 @@ final class LogBlocks implements AutoCloseable {
   /** Opens a file. */
   static LogBlocks open(Path file) throws IntakeException {
     if (Files.isDirectory(file)) {
-      throw IntakeException.ofFile(
-          file.toString(), "this is a folder", "name the files that lie in it");
+      throw IntakeException.ofFile(file.toString(), "file.folder");
     }
     try {
       return of(file, Files.newInputStream(file), RECORD_LIMIT, READ_BYTES);
@@ -82,7 +81,7 @@ final class LogBlocks implements AutoCloseable {
   Heading heading() throws IntakeException {
     fill(Math.max(recordLimit, 4));
     if (starts(0xFE, 0xFF) || starts(0xFF, 0xFE)) {
-      throw notText("it is UTF-16");
+      throw IntakeException.ofFile(file.toString(), "file.utf16");
     }
     int at = starts(0xEF, 0xBB, 0xBF) ? 3 : 0;
     long line = 1;
@@ -93,34 +92,21 @@ final class LogBlocks implements AutoCloseable {
         fill(2 * recordLimit + 4);
       }
       if (at == carry.length) {
-        throw IntakeException.ofFile(
-            file.toString(),
-            "this file is empty",
-            "export it again, with the headings in its first line");
+        throw IntakeException.ofFile(file.toString(), "file.empty");
       }
       int end = scanner.end(carry, at, carry.length, atEnd);
       boolean unclosed = end < 0;
       end = Math.abs(end);
       if (end == RecordScanner.INCOMPLETE || end - at > recordLimit) {
         checkNul(at, Math.min(carry.length, at + recordLimit));
-        throw new IntakeException(
-            file.toString(),
-            line,
-            0,
-            "the line with the headings is longer than 1 MiB",
-            "check that this is a casting log");
+        throw new IntakeException(file.toString(), line, 0, "file.long");
       }
       checkNul(at, end);
       String text = CellText.decode(carry, at, end);
       long lines = text.lines().count();
       if (!text.chars().allMatch(c -> c <= ' ' || c == ',' || c == ';')) {
         if (unclosed) {
-          throw new IntakeException(
-              file.toString(),
-              line,
-              0,
-              "a quote in the headings is not closed",
-              "close it or take it out");
+          throw new IntakeException(file.toString(), line, 0, "file.quote");
         }
         carry = Arrays.copyOfRange(carry, end, carry.length);
         firstLine = line + lines;
@@ -248,14 +234,9 @@ final class LogBlocks implements AutoCloseable {
   private void checkNul(int from, int to) throws IntakeException {
     for (int i = from; i < to; i++) {
       if (carry[i] == 0) {
-        throw notText("it holds NUL bytes");
+        throw IntakeException.ofFile(file.toString(), "file.nul");
       }
     }
-  }
-
-  private IntakeException notText(String why) {
-    return IntakeException.ofFile(
-        file.toString(), "this is not a text log (" + why + ")", "export it as CSV in UTF-8");
   }
 
   /** Eight bytes at a time: a zero byte in bytes ^ quotes is a quote. */

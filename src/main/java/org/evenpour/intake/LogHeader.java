@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param warnings what is odd about them
  */
 public record LogHeader(
-    String file, char separator, List<LogColumn> columns, List<String> warnings) {
+    String file, char separator, List<LogColumn> columns, List<Remark> warnings) {
 
   private static final int COLUMNS_LIMIT = 2000;
 
@@ -83,16 +84,11 @@ public record LogHeader(
       String file, long line, char separator, List<String> headings, Profiles profiles)
       throws IntakeException {
     if (headings.size() > COLUMNS_LIMIT) {
-      throw new IntakeException(
-          file,
-          line,
-          0,
-          headings.size() + " columns are more than the 2000 that a log may have",
-          "check that this is a casting log");
+      throw new IntakeException(file, line, 0, "log.columns", headings.size());
     }
     Map<String, String> known = profiles.headings();
     List<LogColumn> columns = new ArrayList<>();
-    List<String> warnings = new ArrayList<>();
+    List<Remark> warnings = new ArrayList<>();
     for (int i = 0; i < headings.size(); i++) {
       String heading = headings.get(i).strip();
       String name = known.getOrDefault(heading.toLowerCase(Locale.ROOT), heading);
@@ -159,13 +155,12 @@ public record LogHeader(
     try (CSVParser parser = CSVParser.parse(text, format)) {
       return parser.iterator().next().toList();
     } catch (IOException | UncheckedIOException e) {
-      throw new IntakeException(
-          file, line, 0, "the quotes in the headings do not match", "close them or take them out");
+      throw new IntakeException(file, line, 0, "log.quotes");
     }
   }
 
   private static LogColumn column(
-      int index, String heading, String name, Profiles profiles, List<String> warnings) {
+      int index, String heading, String name, Profiles profiles, List<Remark> warnings) {
     String lower = name.toLowerCase(Locale.ROOT);
     if (lower.isEmpty()) {
       return new LogColumn(index, heading, "", Role.UNUSED, Unit.NONE, "");
@@ -195,21 +190,15 @@ public record LogHeader(
     }
     if (lower.equals("mass") || lower.equals("thickness") || lower.equals("target_mass")) {
       warnings.add(
-          "the column "
-              + CellText.shown(heading)
-              + " says no unit and is taken as a setting; call it "
-              + lower
-              + (lower.endsWith("mass") ? "_kg" : "_mm")
-              + ", or map it to that in the profile's headings");
+          Remark.of(
+              "note.unitless",
+              CellText.shown(heading),
+              lower + (lower.endsWith("mass") ? "_kg" : "_mm")));
     } else if (lower.startsWith(THICKNESS) || lower.matches("(target_)?mass_[a-z]{1,3}")) {
       warnings.add(
-          "the column "
-              + CellText.shown(heading)
-              + " ends with no unit of "
-              + (lower.startsWith(THICKNESS)
-                  ? "thickness (_mm, _cm, _in)"
-                  : "mass (_kg, _lb, _g, _t)")
-              + " and is taken as a setting");
+          Remark.of(
+              lower.startsWith(THICKNESS) ? "note.unit.thickness" : "note.unit.mass",
+              CellText.shown(heading)));
     }
     return new LogColumn(index, heading, profiles.settingName(name), Role.SETTING, unit, "");
   }
@@ -220,17 +209,14 @@ public record LogHeader(
 
   /** Thickness is the mean of its points where there are points. */
   private static List<LogColumn> withoutSecondThickness(
-      List<LogColumn> columns, List<String> warnings) {
+      List<LogColumn> columns, List<Remark> warnings) {
     if (columns.stream().noneMatch(column -> column.role() == Role.THICKNESS_POINT)) {
       return columns;
     }
     List<LogColumn> kept = new ArrayList<>();
     for (LogColumn column : columns) {
       if (column.role() == Role.THICKNESS) {
-        warnings.add(
-            "the column "
-                + CellText.shown(column.heading())
-                + " is not used: thickness is the mean of the points in the other columns");
+        warnings.add(Remark.of("note.thickness", CellText.shown(column.heading())));
         kept.add(
             new LogColumn(
                 column.index(), column.heading(), column.name(), Role.UNUSED, Unit.NONE, ""));
@@ -260,11 +246,14 @@ public record LogHeader(
             file,
             line,
             0,
-            "the columns " + described(other) + " and " + described(column) + " mean the same",
-            "leave one out, or map it to another name in the profile's headings");
+            "log.same",
+            other.index() + 1,
+            CellText.shown(other.heading()),
+            column.index() + 1,
+            CellText.shown(column.heading()));
       }
     }
-    List<String> missing = new ArrayList<>();
+    List<Object> missing = new ArrayList<>();
     if (find(Role.CAST_AT) == null) {
       missing.add("cast_at");
     }
@@ -274,22 +263,20 @@ public record LogHeader(
     if (find(Role.MASS) == null
         && find(Role.THICKNESS) == null
         && find(Role.THICKNESS_POINT) == null) {
-      missing.add("mass_kg or thickness_mm");
+      missing.add(Remark.of("log.column.value"));
     }
     if (!missing.isEmpty()) {
       throw new IntakeException(
           file,
           line,
           0,
-          "there is no column " + String.join(" and no column ", missing) + " among " + found(),
-          "name it so, or add to the profile: headings: {<heading in this log>: "
-              + missing.get(0).split(" ", 2)[0]
-              + "}");
+          "log.column",
+          missing.stream()
+              .reduce((one, other) -> Remark.of("log.column.and", one, other))
+              .orElseThrow(),
+          found(),
+          missing.get(0) instanceof String name ? name : "mass_kg");
     }
-  }
-
-  private static String described(LogColumn column) {
-    return (column.index() + 1) + " " + CellText.shown(column.heading());
   }
 
   private String found() {

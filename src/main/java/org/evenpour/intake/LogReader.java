@@ -20,6 +20,7 @@ import java.util.concurrent.Future;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.jspecify.annotations.Nullable;
@@ -94,11 +95,11 @@ public final class LogReader {
     if (wheels.isEmpty()) {
       throw IntakeException.ofFile(
           ordered.get(0).toString(),
-          "no row lies in the period that was asked for; the rows run from "
-              + intake.notes().outsidePeriod(),
-          "ask for a part of that");
+          "log.period",
+          intake.notes().outsideFirst(),
+          intake.notes().outsideLast());
     }
-    List<String> warnings = new ArrayList<>(intake.warnings());
+    List<Remark> warnings = new ArrayList<>(intake.warnings());
     warnings.addAll(EventsReader.unknown(events, wheels));
     return new CastingRecord(
         ordered.stream().map(LogReader::name).toList(),
@@ -186,7 +187,7 @@ public final class LogReader {
       return cut.get();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw IntakeException.ofFile(log.toString(), "reading was interrupted", "start it again");
+      throw IntakeException.ofFile(log.toString(), "log.interrupted");
     } catch (ExecutionException e) {
       throw new IllegalStateException("a block of " + log + " could not be cut", e.getCause());
     }
@@ -195,14 +196,8 @@ public final class LogReader {
   private IntakeException nothingUsable(Path log) {
     SetAsideRow aside = firstOfLog;
     return aside == null
-        ? IntakeException.ofFile(
-            log.toString(), "there is no row under the headings", "check the period of the export")
-        : new IntakeException(
-            log.toString(),
-            aside.line(),
-            0,
-            "no row of this log can be used, this first one because " + aside.reason(),
-            "correct that and export the log again");
+        ? IntakeException.ofFile(log.toString(), "log.rows")
+        : new IntakeException(log.toString(), aside.line(), 0, "log.none", aside.reason());
   }
 
   private static List<Path> ordered(List<Path> logs, Profiles profiles) throws IntakeException {
@@ -217,8 +212,7 @@ public final class LogReader {
     for (Path log : logs) {
       try {
         if (!files.add(log.toRealPath())) {
-          throw IntakeException.ofFile(
-              log.toString(), "this log is given twice", "leave one of them out");
+          throw IntakeException.ofFile(log.toString(), "log.twice");
         }
       } catch (IOException e) {
         throw IntakeException.unreadable(log, e);

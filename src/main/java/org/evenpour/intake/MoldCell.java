@@ -1,5 +1,6 @@
 package org.evenpour.intake;
 
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +52,7 @@ final class MoldCell {
   }
 
   /** Finds a row's mold; says why its row is set aside if that cannot be. */
-  @Nullable String find(WheelIntake wheel, Block block, int row) {
+  @Nullable Remark find(WheelIntake wheel, Block block, int row) {
     int cell = row * block.columns + column.index();
     int from = block.from[cell];
     int to = block.to[cell];
@@ -70,7 +71,7 @@ final class MoldCell {
     }
     index = wheel.molds.find(label);
     if (index < 0 && wheel.molds.size() == MOLDS_LIMIT) {
-      return Reasons.tooMany("molds", MOLDS_LIMIT, "mold");
+      return Reasons.tooManyMolds(MOLDS_LIMIT);
     }
     return null;
   }

@@ -18,6 +18,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.PouringPlace;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
@@ -88,18 +89,16 @@ public final class ProfileReader {
     try {
       Yaml yaml = new Yaml(new SafeConstructor(options));
       for (Node document : yaml.composeAll(new StringReader(text))) {
-        YamlPart part = new YamlPart(file, "the profile", document);
+        YamlPart part = new YamlPart(file, Remark.of("profile.itself"), document);
         if (part.isEmpty()) {
           continue;
         }
         WheelProfile profile = profile(part, headings);
         for (WheelProfile other : profiles) {
           if (Objects.equals(other.wheel(), profile.wheel())) {
-            throw part.error(
-                profile.wheel() == null
-                    ? "there are two profiles that name no wheel"
-                    : "there are two profiles of the wheel " + CellText.shown(profile.wheel()),
-                "make one of them");
+            throw profile.wheel() == null
+                ? part.error("profile.two")
+                : part.error("profile.two.of", CellText.shown(profile.wheel()));
           }
         }
         profiles.add(profile);
@@ -107,8 +106,7 @@ public final class ProfileReader {
     } catch (MarkedYAMLException e) {
       throw notYaml(file, e);
     } catch (YAMLException e) {
-      throw IntakeException.ofFile(
-          file, "this is no YAML (" + e.getMessage() + ")", "write it as a text file in UTF-8");
+      throw IntakeException.ofFile(file, "profile.text", String.valueOf(e.getMessage()));
     }
     return new Profiles(profiles);
   }
@@ -144,9 +142,7 @@ public final class ProfileReader {
     }
     String text = part.text().toLowerCase(Locale.ROOT);
     if (!known.contains(text)) {
-      throw part.error(
-          part.name() + " " + part.shown() + " is not known",
-          "use one of " + String.join(", ", known));
+      throw part.error("profile.word", part.name(), part.shown(), String.join(", ", known));
     }
     return text;
   }
@@ -157,14 +153,14 @@ public final class ProfileReader {
       return ZoneId.of(name);
     } catch (DateTimeException e) {
       List<String> known = ZoneId.getAvailableZoneIds().stream().sorted().toList();
-      String mend =
+      Remark mend =
           known.stream()
               .filter(one -> one.equalsIgnoreCase(name))
               .findFirst()
               .or(() -> CellText.nearest(name, known))
-              .map(one -> "did you mean " + one + "?")
-              .orElse("name a place, such as America/Santiago, or an offset, such as +01:00");
-      throw part.error("zone " + CellText.shown(name) + " is not known", mend);
+              .map(one -> Remark.of("profile.meant", one))
+              .orElse(Remark.of("profile.zone.form"));
+      throw part.error("profile.zone", CellText.shown(name), mend);
     }
   }
 
@@ -175,9 +171,7 @@ public final class ProfileReader {
     }
     double value = part.number();
     if (value < 0 || (value == 0 && !orZero)) {
-      throw part.error(
-          part.name() + " is " + part.shown(),
-          "it must be " + (orZero ? "0 or more" : "more than 0"));
+      throw part.error(orZero ? "profile.zero" : "profile.positive", part.name(), part.shown());
     }
     return value;
   }
@@ -211,16 +205,12 @@ public final class ProfileReader {
     if (plausible != null) {
       List<YamlPart> bounds = plausible.list();
       if (bounds.size() != 2) {
-        throw plausible.error(
-            "plausible has " + bounds.size() + " values",
-            "give the smallest and the largest, such as [200, 600]");
+        throw plausible.error("profile.plausible", bounds.size());
       }
       plausibleLow = unit.toCanonical(bounds.get(0).number());
       plausibleHigh = unit.toCanonical(bounds.get(1).number());
       if (plausibleLow >= plausibleHigh) {
-        throw plausible.error(
-            "the first value of plausible is not smaller than the second",
-            "give the smallest and then the largest");
+        throw plausible.error("profile.plausible.order");
       }
     }
     return new CharacteristicProfile(
@@ -236,7 +226,7 @@ public final class ProfileReader {
       throws IntakeException {
     YamlPart part = keys.get(larger);
     if (part != null && smallerValue != null && largerValue != null && smallerValue > largerValue) {
-      throw part.error(smaller + " is larger than " + larger, "exchange or correct them");
+      throw part.error("profile.order", smaller, larger);
     }
   }
 
@@ -256,8 +246,7 @@ public final class ProfileReader {
     } catch (IllegalArgumentException e) {
       // said below, together with a unit of something else
     }
-    throw part.error(
-        "unit " + CellText.shown(suffix) + " does not fit here", "use one of " + units);
+    throw part.error("profile.unit", CellText.shown(suffix), units);
   }
 
   private static Map<String, SettingProfile> settings(@Nullable YamlPart part)
@@ -287,15 +276,7 @@ public final class ProfileReader {
         String name = one.getValue().text();
         String other = before.put(one.getKey().toLowerCase(Locale.ROOT), name);
         if (other != null && !other.equals(name)) {
-          throw one.getValue()
-              .error(
-                  "the heading "
-                      + CellText.shown(one.getKey())
-                      + " is mapped to "
-                      + other
-                      + " and to "
-                      + name,
-                  "leave one out");
+          throw one.getValue().error("profile.heading", CellText.shown(one.getKey()), other, name);
         }
         all.put(one.getKey(), name);
       }
@@ -305,18 +286,16 @@ public final class ProfileReader {
 
   private static String text(Path file) throws IntakeException {
     if (Files.isDirectory(file)) {
-      throw IntakeException.ofFile(file.toString(), "this is a folder", "name the profile in it");
+      throw IntakeException.ofFile(file.toString(), "profile.folder");
     }
     try {
       if (Files.size(file) > SIZE_LIMIT) {
-        throw IntakeException.ofFile(
-            file.toString(), "this is larger than 1 MiB", "check that it is a profile");
+        throw IntakeException.ofFile(file.toString(), "profile.large");
       }
       byte[] bytes = Files.readAllBytes(file);
       int from = bytes.length >= 3 && bytes[0] == (byte) 0xEF && bytes[1] == (byte) 0xBB ? 3 : 0;
       if (!CellText.isUtf8(bytes, from, bytes.length)) {
-        throw IntakeException.ofFile(
-            file.toString(), "this is not UTF-8", "save it as a text file in UTF-8");
+        throw IntakeException.ofFile(file.toString(), "profile.utf8");
       }
       return new String(bytes, from, bytes.length - from, StandardCharsets.UTF_8);
     } catch (IOException e) {
@@ -328,12 +307,10 @@ public final class ProfileReader {
     long line = e.getProblemMark() == null ? 0 : e.getProblemMark().getLine() + 1L;
     int column = e.getProblemMark() == null ? 0 : e.getProblemMark().getColumn() + 1;
     String problem = String.valueOf(e.getProblem());
-    String mend =
+    String key =
         problem.contains("\\t")
-            ? "indent with blanks, never with tabs"
-            : problem.contains("tag ")
-                ? "take out what begins with an exclamation mark"
-                : "check the indentation, the colons and the brackets here and in the line above";
-    return new IntakeException(file, line, column, "this is no YAML: " + problem, mend);
+            ? "profile.tabs"
+            : problem.contains("tag ") ? "profile.tag" : "profile.yaml";
+    return new IntakeException(file, line, column, key, problem);
   }
 }

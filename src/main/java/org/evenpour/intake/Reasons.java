@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -13,63 +14,51 @@ import org.jspecify.annotations.Nullable;
 final class Reasons {
   private Reasons() {}
 
-  static String fault(Block block, int row) {
+  static Remark fault(Block block, int row) {
     return switch (block.fault(row)) {
       case NONE -> throw new IllegalArgumentException("no fault");
-      case CELLS ->
-          "there are "
-              + block.cellCount[row]
-              + " cells where the headings are "
-              + block.columns
-              + "; check the separators, and quote a cell that holds one";
-      case QUOTE ->
-          "a quote opens a cell and does not close it before a separator; close it or take it out";
-      case NUL -> "it holds NUL bytes, as after a loss of power while it was written";
-      case TOO_LONG -> "it is longer than 1 MiB";
+      case CELLS -> Remark.of("row.cells", block.cellCount[row], block.columns);
+      case QUOTE -> Remark.of("row.quote");
+      case NUL -> Remark.of("row.nul");
+      case TOO_LONG -> Remark.of("row.long");
     };
   }
 
-  static String missing(LogColumn column) {
-    return column.heading() + " is missing";
+  static Remark missing(LogColumn column) {
+    return Remark.of("row.missing", column.heading());
   }
 
-  static String time(Block block, int row, LogColumn column) {
+  static Remark time(Block block, int row, LogColumn column) {
     return block.isBlank(row, column.index())
         ? missing(column)
-        : text(block, row, column) + " is no time; write it like 2026-03-04T05:06:07+01:00";
+        : Remark.of("row.time", text(block, row, column));
   }
 
-  static String turn(Block block, int row, LogColumn column) {
+  static Remark turn(Block block, int row, LogColumn column) {
     return block.isBlank(row, column.index())
-        ? missing(column) + "; if there are no turns, leave the column out and they are counted"
-        : text(block, row, column) + " is no whole number";
+        ? Remark.of("row.turn.missing", column.heading())
+        : Remark.of("row.turn", text(block, row, column));
   }
 
-  static String noNumber(Block block, int row, LogColumn column) {
-    return text(block, row, column) + " is no number that can be used";
+  static Remark noNumber(Block block, int row, LogColumn column) {
+    return Remark.of("row.number", text(block, row, column));
   }
 
-  static String unknownMold(String label, int molds) {
-    return "mold "
-        + CellText.shown(label)
-        + " is none of the wheel's molds 1 to "
-        + molds
-        + "; correct it, or molds in the profile";
+  static Remark unknownMold(String label, int molds) {
+    return Remark.of("row.mold", CellText.shown(label), molds);
   }
 
-  static String tooMany(String what, int limit, String column) {
-    return "there are more than "
-        + limit
-        + " "
-        + what
-        + "; check what the column "
-        + column
-        + " holds";
+  static Remark tooManyWheels(int limit) {
+    return Remark.of("row.wheels", limit);
   }
 
-  static String nothingToJudge(
+  static Remark tooManyMolds(int limit) {
+    return Remark.of("row.molds", limit);
+  }
+
+  static Remark nothingToJudge(
       @Nullable LogColumn mass, @Nullable LogColumn thickness, LogColumn[] points) {
-    List<String> headings = new ArrayList<>();
+    List<Object> headings = new ArrayList<>();
     if (mass != null) {
       headings.add(mass.heading());
     }
@@ -77,16 +66,22 @@ final class Reasons {
       headings.add(thickness.heading());
     }
     if (points.length > 0) {
-      headings.add(points.length == 1 ? points[0].heading() : "one of the thickness points");
+      headings.add(points.length == 1 ? points[0].heading() : Remark.of("row.point"));
     }
-    return String.join(" and ", headings) + (headings.size() == 1 ? " is" : " are") + " missing";
+    return headings.size() == 1
+        ? Remark.of("row.missing", headings.get(0))
+        : Remark.of(
+            "row.nothing",
+            headings.stream()
+                .reduce((one, other) -> Remark.of("row.both", one, other))
+                .orElseThrow());
   }
 
-  static String tooLarge(LogColumn[] points) {
-    return points[0].heading() + " and the other points are no numbers that can be used";
+  static Remark tooLarge(LogColumn[] points) {
+    return Remark.of("row.numbers", points[0].heading());
   }
 
-  static String implausible(
+  static Remark implausible(
       String characteristic,
       double value,
       CharacteristicProfile profile,
@@ -98,37 +93,31 @@ final class Reasons {
         column == null || characteristic.equals(RowIntake.MASS_DEVIATION)
             ? characteristic + " " + number(value, unit)
             : text(block, row, column);
-    return subject
-        + " lies outside the plausible "
-        + number(bound(profile.plausibleLow()), unit)
-        + " to "
-        + number(bound(profile.plausibleHigh()), unit)
-        + " "
-        + unit.symbol()
-        + " of the profile";
+    return Remark.of(
+        "row.implausible",
+        subject,
+        number(bound(profile.plausibleLow()), unit),
+        number(bound(profile.plausibleHigh()), unit),
+        unit.symbol());
   }
 
-  static String backwards(WheelIntake wheel, long millis, int file) {
+  static Remark backwards(WheelIntake wheel, long millis, int file) {
     boolean sameFile = wheel.latestLine >>> RowIntake.LINE_BITS == file;
-    return "its time is "
-        + number((wheel.latestMillis - millis) / 1000.0, Unit.NONE)
-        + " s before the one "
-        + (sameFile
-            ? "in line " + (wheel.latestLine & ((1L << RowIntake.LINE_BITS) - 1))
-            : "in the log before")
-        + " ("
-        + Instant.ofEpochMilli(wheel.latestMillis)
-        + "); the profile's backwards_seconds allows "
-        + number(wheel.profile.backwardsSeconds(), Unit.NONE);
+    String seconds = number((wheel.latestMillis - millis) / 1000.0, Unit.NONE);
+    Instant latest = Instant.ofEpochMilli(wheel.latestMillis);
+    String allowed = number(wheel.profile.backwardsSeconds(), Unit.NONE);
+    return sameFile
+        ? Remark.of(
+            "row.backwards",
+            seconds,
+            wheel.latestLine & ((1L << RowIntake.LINE_BITS) - 1),
+            latest,
+            allowed)
+        : Remark.of("row.backwards.log", seconds, latest, allowed);
   }
 
-  static String twice(int turn, String mold) {
-    return "turn "
-        + turn
-        + " and mold "
-        + CellText.shown(mold)
-        + " came before; if the counter restarts with each charge, leave the column out and turns"
-        + " are counted";
+  static Remark twice(int turn, String mold) {
+    return Remark.of("row.twice", turn, CellText.shown(mold));
   }
 
   private static String text(Block block, int row, LogColumn column) {

@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.jspecify.annotations.Nullable;
@@ -48,6 +49,10 @@ public final class RowIntake {
   public static final int LINE_BITS = 40;
 
   private static final int WHEELS_LIMIT = 64;
+
+  /** Of a row that is passed over, and never said. */
+  private static final Remark OUTSIDE = Remark.verbatim("");
+
   private static final int TEXT_SHOWN = 240;
 
   private final Profiles profiles;
@@ -185,8 +190,8 @@ public final class RowIntake {
     return notes.outside();
   }
 
-  /** What the reader should know, in plain words. */
-  public List<String> warnings() {
+  /** What the reader should know. */
+  public List<Remark> warnings() {
     List<SettingIntake> all = new ArrayList<>(settings.values());
     all.addAll(List.of(others.ladle(), others.serial(), others.disposition(), others.defect()));
     return notes.warnings(
@@ -200,12 +205,12 @@ public final class RowIntake {
   /** Takes in a row of a block. */
   Outcome take(Block block, int row, long line) {
     Columns now = opened();
-    String reason = judge(now, block, row, line);
+    Remark reason = judge(now, block, row, line);
     if (reason == null) {
       rowsRead++;
       return Outcome.KEPT;
     }
-    if (reason.isEmpty()) {
+    if (reason.equals(OUTSIDE)) {
       return Outcome.OUTSIDE_PERIOD;
     }
     rowsRead++;
@@ -214,14 +219,14 @@ public final class RowIntake {
     return Outcome.SET_ASIDE;
   }
 
-  /** Null if the row was kept; empty if it lies outside the period; else why it is set aside. */
-  private @Nullable String judge(Columns now, Block block, int row, long line) {
+  /** Null if the row was kept; {@link #OUTSIDE} the period; else why it is set aside. */
+  private @Nullable Remark judge(Columns now, Block block, int row, long line) {
     if (block.hasFault(row)) {
       return Reasons.fault(block, row);
     }
     WheelIntake of = wheel(now, block, row);
     if (of == null) {
-      return Reasons.tooMany("wheels", WHEELS_LIMIT, "wheel");
+      return Reasons.tooManyWheels(WHEELS_LIMIT);
     }
     long time = block.times[row];
     if (time == TimeReader.MISSING || time == TimeReader.UNREADABLE) {
@@ -234,9 +239,9 @@ public final class RowIntake {
     }
     if (millis < fromMillis || millis >= toMillis) {
       notes.outside(millis);
-      return "";
+      return OUTSIDE;
     }
-    String reason = now.mold.find(of, block, row);
+    Remark reason = now.mold.find(of, block, row);
     if (reason != null) {
       return reason;
     }

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.QuoteMode;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -83,7 +84,7 @@ public final class SetAside implements AutoCloseable {
   }
 
   /** Writes a row of a log that was begun. */
-  void add(Path log, long line, String reason, String text) throws IntakeException {
+  void add(Path log, long line, Remark reason, String text) throws IntakeException {
     Target target = targets.get(log);
     if (target == null) {
       return;
@@ -96,7 +97,7 @@ public final class SetAside implements AutoCloseable {
         writer.write("line,reason,row\n");
       }
       writer.write(line + ",");
-      writer.write(FORMAT.format(plain(reason)) + ",");
+      writer.write(FORMAT.format(plain(reason.toString())) + ",");
       ROW.print(writer).print(plain(text));
       writer.write('\n');
     } catch (IOException e) {

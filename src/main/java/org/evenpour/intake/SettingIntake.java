@@ -6,6 +6,7 @@ import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Labels;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
@@ -59,6 +60,7 @@ final class SettingIntake {
   private Kind kind;
   private long unreadable;
   private String firstUnreadable = "";
+  private long firstUnreadableLine;
 
   private SettingIntake(String name, Unit unit, Kind kind, int labelLimit, Pages pages) {
     this.name = name;
@@ -136,27 +138,16 @@ final class SettingIntake {
   }
 
   /** What the reader should know of this column. */
-  List<String> warnings() {
+  List<Remark> warnings() {
     if (kind == Kind.UNDECIDED) {
       return seen.isEmpty() ? List.of() : decided().warnings();
     }
     if (kind == Kind.DROPPED) {
-      return List.of(
-          "the setting "
-              + CellText.shown(name)
-              + " is left out: it has more than "
-              + labelLimit
-              + " different values and is no number");
+      return List.of(Remark.of("note.setting.dropped", CellText.shown(name), labelLimit));
     }
     return unreadable == 0
         ? List.of()
-        : List.of(
-            CellText.shown(name)
-                + ": "
-                + unreadable
-                + (unreadable == 1 ? " cell is" : " cells are")
-                + " no number and counted as missing, the first "
-                + firstUnreadable);
+        : List.of(IntakeNotes.cells(name, unreadable, firstUnreadable, firstUnreadableLine));
   }
 
   /** This column as it would be if no further row came. */
@@ -190,7 +181,8 @@ final class SettingIntake {
     }
     if (number == DecimalReader.UNREADABLE) {
       if (unreadable++ == 0) {
-        firstUnreadable = CellText.shown(CellText.decode(bytes, from, to)) + " in line " + line;
+        firstUnreadable = CellText.decode(bytes, from, to);
+        firstUnreadableLine = line;
       }
       return;
     }

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -39,7 +40,7 @@ final class ValueCells {
   }
 
   /** Reads a row; says why it is set aside if it is. */
-  @Nullable String read(WheelIntake wheel, Block block, int row, long line, IntakeNotes notes) {
+  @Nullable Remark read(WheelIntake wheel, Block block, int row, long line, IntakeNotes notes) {
     massKg = Double.NaN;
     thicknessMm = Double.NaN;
     wedgeMm = Double.NaN;
@@ -49,12 +50,12 @@ final class ValueCells {
       if (Double.isInfinite(massKg)) {
         return Reasons.noNumber(block, row, mass);
       }
-      String reason = implausible(wheel, RowIntake.MASS, massKg, block, row, mass);
+      Remark reason = implausible(wheel, RowIntake.MASS, massKg, block, row, mass);
       if (reason != null) {
         return reason;
       }
     }
-    String reason = readThickness(wheel, block, row, line, notes);
+    Remark reason = readThickness(wheel, block, row, line, notes);
     if (reason != null) {
       return reason;
     }
@@ -72,7 +73,7 @@ final class ValueCells {
     return null;
   }
 
-  private @Nullable String readThickness(
+  private @Nullable Remark readThickness(
       WheelIntake wheel, Block block, int row, long line, IntakeNotes notes) {
     if (thickness != null) {
       thicknessMm = thickness.unit().toCanonical(block.number(row, thickness.index()));
@@ -90,7 +91,7 @@ final class ValueCells {
         notes.unreadable(point, block.cell(row, point.index()), line);
         mm = Double.NaN;
       }
-      String reason = implausible(wheel, RowIntake.THICKNESS, mm, block, row, point);
+      Remark reason = implausible(wheel, RowIntake.THICKNESS, mm, block, row, point);
       if (reason != null) {
         return reason;
       }
@@ -112,7 +113,7 @@ final class ValueCells {
     return null;
   }
 
-  private static @Nullable String implausible(
+  private static @Nullable Remark implausible(
       WheelIntake wheel,
       String characteristic,
       double value,

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 import org.yaml.snakeyaml.DumperOptions.ScalarStyle;
 import org.yaml.snakeyaml.nodes.MappingNode;
@@ -21,7 +22,7 @@ import org.yaml.snakeyaml.nodes.Tag;
  * @param name of the key under which it stands
  * @param node the part itself
  */
-record YamlPart(String file, String name, Node node) {
+record YamlPart(String file, Remark name, Node node) {
   private static final Pattern NUMBER =
       Pattern.compile("[-+]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][-+]?[0-9]+)?");
 
@@ -37,22 +38,24 @@ record YamlPart(String file, String name, Node node) {
    */
   Map<String, YamlPart> map(@Nullable List<String> known) throws IntakeException {
     if (!(node instanceof MappingNode mapping)) {
-      throw wrong("key: value lines");
+      throw wrong("map");
     }
     Map<String, YamlPart> parts = new LinkedHashMap<>();
     for (NodeTuple tuple : mapping.getValue()) {
-      String key = new YamlPart(file, "a key", tuple.getKeyNode()).text();
-      YamlPart part = new YamlPart(file, key, tuple.getValueNode());
-      YamlPart place = new YamlPart(file, key, tuple.getKeyNode());
+      String key = new YamlPart(file, Remark.of("profile.a.key"), tuple.getKeyNode()).text();
+      YamlPart part = new YamlPart(file, Remark.verbatim(key), tuple.getValueNode());
+      YamlPart place = new YamlPart(file, Remark.verbatim(key), tuple.getKeyNode());
       if (known != null && !known.contains(key)) {
         throw place.error(
-            "the key " + CellText.shown(key) + " is not known in " + name,
+            "profile.key",
+            CellText.shown(key),
+            name,
             CellText.nearest(key, known)
-                .map(nearest -> "did you mean " + nearest + "?")
-                .orElse("the keys here are " + String.join(", ", known)));
+                .map(nearest -> Remark.of("profile.meant", nearest))
+                .orElse(Remark.of("profile.keys", String.join(", ", known))));
       }
       if (parts.put(key, part) != null) {
-        throw place.error("the key " + CellText.shown(key) + " stands here twice", "leave one out");
+        throw place.error("profile.twice", CellText.shown(key));
       }
     }
     return parts;
@@ -61,7 +64,7 @@ record YamlPart(String file, String name, Node node) {
   /** Its elements. */
   List<YamlPart> list() throws IntakeException {
     if (!(node instanceof SequenceNode sequence)) {
-      throw wrong("a list such as [200, 600]");
+      throw wrong("list");
     }
     List<YamlPart> parts = new ArrayList<>();
     for (Node element : sequence.getValue()) {
@@ -73,7 +76,7 @@ record YamlPart(String file, String name, Node node) {
   /** Its text, as written: a wheel called 02 or no is called so. */
   String text() throws IntakeException {
     if (!(node instanceof ScalarNode scalar) || isEmpty() || scalar.getValue().isBlank()) {
-      throw wrong("a text");
+      throw wrong("text");
     }
     return scalar.getValue().strip();
   }
@@ -83,11 +86,11 @@ record YamlPart(String file, String name, Node node) {
     if (!(node instanceof ScalarNode scalar)
         || scalar.getScalarStyle() != ScalarStyle.PLAIN
         || !NUMBER.matcher(scalar.getValue()).matches()) {
-      throw wrong("a number");
+      throw wrong("number");
     }
     double value = Double.parseDouble(scalar.getValue());
     if (Double.isInfinite(value)) {
-      throw wrong("a number");
+      throw wrong("number");
     }
     return value;
   }
@@ -96,31 +99,32 @@ record YamlPart(String file, String name, Node node) {
   int wholeNumber(int lowest, int highest) throws IntakeException {
     double value = number();
     if (value != Math.rint(value) || value < lowest || value > highest) {
-      throw wrong("a whole number from " + lowest + " to " + highest);
+      throw wrong("whole", lowest, highest);
     }
     return (int) value;
   }
 
   /** How it stands in the file. */
-  String shown() {
+  Remark shown() {
     if (isEmpty()) {
-      return "empty";
+      return Remark.of("profile.empty");
     }
     if (node instanceof ScalarNode scalar) {
-      return CellText.shown(scalar.getValue());
+      return Remark.verbatim(CellText.shown(scalar.getValue()));
     }
-    return node instanceof SequenceNode ? "a list" : "a map of keys";
+    return Remark.of(node instanceof SequenceNode ? "profile.list" : "profile.map");
   }
 
-  private IntakeException wrong(String wanted) {
-    return error(
-        name + " is " + shown(),
-        "it must be " + wanted + (isEmpty() ? ", or leave the line out" : ""));
+  private IntakeException wrong(String wanted, Object... values) {
+    Remark want = Remark.of("profile.want." + wanted, values);
+    return isEmpty()
+        ? error("profile.wrong.empty", name, want)
+        : error("profile.wrong", name, shown(), want);
   }
 
   /** What is wrong at this place. */
-  IntakeException error(String what, String mend) {
+  IntakeException error(String key, Object... values) {
     return new IntakeException(
-        file, node.getStartMark().getLine() + 1L, node.getStartMark().getColumn() + 1, what, mend);
+        file, node.getStartMark().getLine() + 1L, node.getStartMark().getColumn() + 1, key, values);
   }
 }

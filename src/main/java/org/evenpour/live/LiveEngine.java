@@ -16,6 +16,7 @@ import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Remark;
 import org.evenpour.feed.Feed;
 import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.LogHeader;
@@ -70,7 +71,7 @@ public final class LiveEngine implements AutoCloseable {
 
     record CaughtUp(Instant at) implements Item {}
 
-    record Trouble(@Nullable String what) implements Item {}
+    record Trouble(@Nullable Remark what) implements Item {}
 
     /** Something is to be done that did not come of the feed. */
     record Wake() implements Item {}
@@ -206,7 +207,7 @@ public final class LiveEngine implements AutoCloseable {
       Thread.currentThread().interrupt(); // nobody here interrupts; whoever does wants an end
     } catch (RuntimeException e) {
       // The board must not go on looking as if all were well.
-      record.trouble("this program has a fault and judges no longer; start it again (" + e + ")");
+      record.trouble(Remark.of("live.fault", String.valueOf(e)));
       publish();
     }
     feed.close();
@@ -354,7 +355,7 @@ public final class LiveEngine implements AutoCloseable {
     }
 
     @Override
-    public void trouble(String what) {
+    public void trouble(Remark what) {
       put(new Item.Trouble(what));
     }
 

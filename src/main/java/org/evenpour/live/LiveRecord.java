@@ -16,7 +16,9 @@ import org.evenpour.audit.Audited;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.FileException;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
@@ -65,9 +67,9 @@ public final class LiveRecord {
   private @Nullable Settling settling;
   private @Nullable SetAsideRow lastSetAside;
   private boolean lastWasSetAside;
-  private @Nullable String trouble;
-  private @Nullable String seenTrouble;
-  private @Nullable String plantTrouble;
+  private @Nullable Remark trouble;
+  private @Nullable Remark seenTrouble;
+  private @Nullable Remark plantTrouble;
   private long aheadMillis;
   private @Nullable Instant arrivedAt;
   private @Nullable Instant lookedAt;
@@ -108,7 +110,7 @@ public final class LiveRecord {
       seen = seenFile.read();
       return !seen.equals(before);
     } catch (IOException e) {
-      seenTrouble = seenFile.path() + ": this file cannot be read (" + e.getMessage() + ")";
+      seenTrouble = notes("live.seen.unreadable", e);
       return true;
     }
   }
@@ -148,7 +150,7 @@ public final class LiveRecord {
    *
    * @return whether that is new
    */
-  boolean plantTrouble(@Nullable String what) {
+  boolean plantTrouble(@Nullable Remark what) {
     boolean isNew = !Objects.equals(what, plantTrouble);
     plantTrouble = what;
     return isNew;
@@ -356,7 +358,7 @@ public final class LiveRecord {
   }
 
   /** The source cannot be read, and why; null where it can again. */
-  public void trouble(@Nullable String what) {
+  public void trouble(@Nullable Remark what) {
     trouble = what;
   }
 
@@ -367,8 +369,12 @@ public final class LiveRecord {
       seenTrouble = null;
       readSeen();
     } catch (IOException e) {
-      seenTrouble = seenFile.path() + ": this file cannot be written (" + e.getMessage() + ")";
+      seenTrouble = notes("live.seen.unwritable", e);
     }
+  }
+
+  private Remark notes(String key, IOException why) {
+    return Remark.of("at.file", seenFile.path(), Remark.of(key, FileException.why(why)));
   }
 
   /** The episodes of a wheel, one list for each characteristic, as its closed turns show them. */

@@ -3,11 +3,12 @@ package org.evenpour.live;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.EventsReader;
@@ -29,7 +30,7 @@ public final class PlantFiles {
   private final @Nullable Path events;
   private final @Nullable LimitsFile limits;
   private LimitsBook book = LimitsBook.NONE;
-  private @Nullable String limitsWarning;
+  private @Nullable Remark limitsWarning;
   private Profiles profiles = Profiles.NONE;
   private List<CastingEvent> written = List.of();
   private final Version ofProfile;
@@ -105,12 +106,13 @@ public final class PlantFiles {
   }
 
   /** Why a new version is not in force, with what mends it; null where all are. */
-  public @Nullable String trouble() {
-    String all =
-        Stream.of(ofProfile.trouble, ofEvents.trouble, ofLimits.trouble, limitsWarning)
-            .filter(Objects::nonNull)
-            .collect(Collectors.joining(" "));
-    return all.isEmpty() ? null : all;
+  public @Nullable Remark trouble() {
+    Remark all = null;
+    for (Remark one :
+        Arrays.asList(ofProfile.trouble, ofEvents.trouble, ofLimits.trouble, limitsWarning)) {
+      all = all == null ? one : one == null ? all : Remark.of("live.both", all, one);
+    }
+    return all;
   }
 
   /** Looks whether the files have changed, and reads those that have. */
@@ -123,7 +125,7 @@ public final class PlantFiles {
         profiles = fresh;
         ofProfile.trouble = null;
       } catch (IntakeException e) {
-        ofProfile.trouble = e.getMessage();
+        ofProfile.trouble = e.remark();
       }
     }
     if (ofLimits.isNew()) {
@@ -131,7 +133,7 @@ public final class PlantFiles {
         readLimits();
         ofLimits.trouble = null;
       } catch (IOException e) {
-        ofLimits.trouble = e.getMessage();
+        ofLimits.trouble = FileException.why(e);
       }
     }
     // Times without an offset are read in the profile's zone.
@@ -140,7 +142,7 @@ public final class PlantFiles {
         written = EventsReader.read(events, profiles);
         ofEvents.trouble = null;
       } catch (IntakeException e) {
-        ofEvents.trouble = e.getMessage();
+        ofEvents.trouble = e.remark();
       }
     }
   }
@@ -150,7 +152,7 @@ public final class PlantFiles {
     private final @Nullable Path file;
     private @Nullable FileStamp read;
     private @Nullable FileStamp lastLook;
-    private @Nullable String trouble;
+    private @Nullable Remark trouble;
 
     Version(@Nullable Path file) {
       this.file = file;

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.jspecify.annotations.Nullable;
 
@@ -43,9 +44,9 @@ public record Snapshot(
     @Nullable SetAsideRow lastSetAside,
     boolean lastWasSetAside,
     long rowsLost,
-    @Nullable String trouble,
-    @Nullable String noteTrouble,
-    @Nullable String plantTrouble,
+    @Nullable Remark trouble,
+    @Nullable Remark noteTrouble,
+    @Nullable Remark plantTrouble,
     long aheadMillis,
     @Nullable Instant arrivedAt,
     @Nullable Instant lookedAt,

@@ -13,6 +13,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.concurrent.atomic.AtomicLong;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 
 /**
  * Writes a file so that it appears under its name only when it is whole.
@@ -42,31 +44,26 @@ public final class FinishedFile {
   public static void write(Path target, Content content) throws IOException {
     try {
       if (Files.isDirectory(target)) {
-        throw new IOException(target + " is a folder; give the name of a file in it");
+        throw new FileException(Remark.of("out.folder", target));
       }
       Path place = Files.exists(target) ? target.toRealPath() : target.toAbsolutePath();
       if (Files.exists(place) && !Files.isRegularFile(place)) {
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(place))) {
           content.writeTo(out);
         } catch (IOException e) {
-          throw new IOException(target + " could not be written whole: " + reason(e), e);
+          throw new FileException(Remark.of("out.part", target, reason(e)), e);
         }
         return;
       }
       Path folder = place.getParent();
       if (folder == null || !Files.isDirectory(folder)) {
-        throw new IOException(
-            target + " cannot be written: its folder does not exist; make the folder first");
+        throw new FileException(Remark.of("out.no.folder", target));
       }
       replace(place, folder, content);
     } catch (AccessDeniedException e) {
-      throw new IOException(
-          target
-              + " cannot be written: no permission, or another program holds it open; close it"
-              + " there, or choose another name",
-          e);
+      throw new FileException(Remark.of("out.busy", target), e);
     } catch (FileSystemException e) {
-      throw new IOException(target + " cannot be written: " + reason(e), e);
+      throw new FileException(Remark.of("out.unwritable", target, reason(e)), e);
     }
   }
 
@@ -91,7 +88,7 @@ public final class FinishedFile {
       } catch (AccessDeniedException e) {
         throw e;
       } catch (IOException e) {
-        throw new IOException(place + " could not be written whole: " + reason(e), e);
+        throw new FileException(Remark.of("out.part", place, reason(e)), e);
       }
       try {
         Files.move(part, place, StandardCopyOption.ATOMIC_MOVE);
@@ -103,7 +100,10 @@ public final class FinishedFile {
     }
   }
 
-  private static String reason(IOException e) {
+  private static Object reason(IOException e) {
+    if (e instanceof FileException file) {
+      return file.remark();
+    }
     String message =
         e instanceof FileSystemException f && f.getReason() != null
             ? f.getReason()

@@ -26,6 +26,7 @@ import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.audit.EffectInFull;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.jspecify.annotations.Nullable;
@@ -85,7 +86,7 @@ public final class JsonReport {
     out.objects("settings", report.settings(), this::setting);
     out.objectLines("events", report.events(), this::event);
     out.objectLines("set_aside", report.setAside(), this::setAside);
-    out.texts("notes", report.notes());
+    out.texts("notes", report.notes().stream().map(Remark::toString).toList());
     JsonAdvice advice = new JsonAdvice(out);
     out.objects("adjust", report.setPoints(), advice::setPoint);
     out.objects("gauge", report.gauges(), advice::gauge);
@@ -381,7 +382,7 @@ public final class JsonReport {
   private void setAside(SetAsideRow row) throws IOException {
     out.text("log", row.log());
     out.number("line", row.line());
-    out.text("reason", row.reason());
+    out.text("reason", row.reason().toString());
     out.text("text", row.text());
   }
 }

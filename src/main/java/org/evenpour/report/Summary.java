@@ -12,6 +12,7 @@ import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.SetPointReport;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
@@ -366,7 +367,7 @@ public final class Summary {
   private List<String> notes(int room) {
     List<String> lines = new ArrayList<>();
     int said = 0;
-    for (String note : report.notes()) {
+    for (Remark note : report.notes()) {
       List<String> more = wrapped(words.say("summary.note", note), "");
       boolean last = said == report.notes().size() - 1;
       if (lines.size() + more.size() > room - (last ? 0 : 1)) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import org.evenpour.casting.Remark;
 
 /**
  * The reports' wording in one language, from {@code words.properties}.
@@ -38,20 +39,12 @@ public record Words(ResourceBundle bundle) {
    * @throws MissingResourceException if there is no such wording
    */
   public String say(String key, Object... values) {
-    String pattern = bundle.getString(key);
-    StringBuilder filled = new StringBuilder(pattern.length() + 32);
-    int at = 0;
-    while (at < pattern.length()) {
-      char c = pattern.charAt(at);
-      if (c == '{' && at + 2 < pattern.length() && pattern.charAt(at + 2) == '}') {
-        filled.append(values[pattern.charAt(at + 1) - '0']);
-        at += 3;
-      } else {
-        filled.append(c);
-        at++;
-      }
-    }
-    return filled.toString();
+    return Remark.filled(bundle.getString(key), values);
+  }
+
+  /** What is told of a file, a row or a record. */
+  public String say(Remark remark) {
+    return remark.in(locale());
   }
 
   /** A count with its thousands set apart. */

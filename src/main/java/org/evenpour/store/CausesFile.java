@@ -10,6 +10,8 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.store.LineFile.Line;
 import org.evenpour.store.LineFile.Lines;
 import org.jspecify.annotations.Nullable;
@@ -53,7 +55,7 @@ public final class CausesFile {
    * @param marks in the order in which they were made
    * @param warning what a reader should know; null where all is well
    */
-  public record Contents(List<CauseMark> marks, @Nullable String warning) {
+  public record Contents(List<CauseMark> marks, @Nullable Remark warning) {
     /** Copies the list. */
     public Contents {
       marks = List.copyOf(marks);
@@ -69,11 +71,7 @@ public final class CausesFile {
     Lines all = lines.read();
     return new Contents(
         marks(all),
-        all.unfinished() == 0
-            ? null
-            : lines.place(all.unfinished())
-                + ": the last line was cut off while it was written, and does not count; what was"
-                + " being marked then must be marked again.");
+        all.unfinished() == 0 ? null : lines.at(all.unfinished(), Remark.of("causes.cut")));
   }
 
   /**
@@ -100,7 +98,7 @@ public final class CausesFile {
       try {
         marks.add(mark(line.json()));
       } catch (IOException e) {
-        throw new IOException(lines.place(line.number()) + ": " + e.getMessage(), e);
+        throw new FileException(lines.at(line.number(), FileException.why(e)), e);
       }
     }
     return marks;
@@ -140,7 +138,7 @@ public final class CausesFile {
     }
     String name = line.text("cause");
     if (name.isBlank()) {
-      throw new IOException("cause is empty; put back a copy of the file from before");
+      throw new FileException(Remark.of("causes.empty"));
     }
     return new CauseMark(
         new Place(

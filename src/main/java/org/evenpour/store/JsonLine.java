@@ -5,6 +5,8 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 
 /**
  * A line of a file as a JSON object that names its format and what it records. Every double is the
@@ -43,15 +45,13 @@ final class JsonLine {
     JsonMembers line = JsonMembers.of(json);
     String its = line.text("format");
     if (!its.equals(format)) {
-      throw new IOException(
-          "the format " + its + " is not known here; use the Evenpour that wrote it");
+      throw new FileException(Remark.of("limits.unknown", "format", its));
     }
     return line;
   }
 
   /** What is thrown at a record that is not known. */
   static IOException unknown(String record) {
-    return new IOException(
-        "the record " + record + " is not known here; use the Evenpour that wrote it");
+    return new FileException(Remark.of("limits.unknown", "record", record));
   }
 }

@@ -9,6 +9,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,7 +19,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class JsonMembers {
   private static final ObjectMapper READER = new ObjectMapper();
-  private static final String MEND = "; put back a copy of the file from before";
 
   private final JsonNode node;
 
@@ -29,7 +30,7 @@ final class JsonMembers {
     try {
       return new JsonMembers(READER.readTree(json));
     } catch (JsonProcessingException e) {
-      throw new IOException("this is no JSON" + MEND, e);
+      throw new FileException(Remark.of("limits.json"), e);
     }
   }
 
@@ -42,13 +43,13 @@ final class JsonMembers {
   private JsonNode get(String name) throws IOException {
     JsonNode its = node.get(name);
     if (its == null) {
-      throw new IOException("there is no " + name + MEND);
+      throw new FileException(Remark.of("limits.member", name));
     }
     return its;
   }
 
   private static IOException wrong(String name, String kind) {
-    return new IOException(name + " is no " + kind + MEND);
+    return new FileException(Remark.of("limits." + kind, name));
   }
 
   JsonMembers member(String name) throws IOException {
@@ -90,22 +91,21 @@ final class JsonMembers {
         return one;
       }
     }
-    throw new IOException(
-        "the " + name + " " + text + " is not known here; use the Evenpour that wrote it");
+    throw new FileException(Remark.of("limits.unknown", name, text));
   }
 
   Instant instant(String name) throws IOException {
     try {
       return Instant.parse(text(name));
     } catch (DateTimeException e) {
-      throw new IOException(name + " is no time" + MEND, e);
+      throw new FileException(Remark.of("limits.time", name), e);
     }
   }
 
   int whole(String name) throws IOException {
     JsonNode its = get(name);
     if (!its.isIntegralNumber() || !its.canConvertToInt()) {
-      throw wrong(name, "whole number");
+      throw wrong(name, "whole");
     }
     return its.intValue();
   }

@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
@@ -46,7 +48,7 @@ public final class LimitsFile {
    *
    * @param warning what a reader should know; null where all is well
    */
-  public record Contents(LimitsBook book, @Nullable String warning) {}
+  public record Contents(LimitsBook book, @Nullable Remark warning) {}
 
   /**
    * Everything that stands in it; nothing where there is no such file.
@@ -57,12 +59,7 @@ public final class LimitsFile {
     Lines all = lines.read();
     LimitsBook book = book(all);
     return new Contents(
-        book,
-        all.unfinished() == 0
-            ? null
-            : lines.place(all.unfinished())
-                + ": the last line was cut off while it was written, and does not count; what was"
-                + " being approved then must be approved again.");
+        book, all.unfinished() == 0 ? null : lines.at(all.unfinished(), Remark.of("limits.cut")));
   }
 
   private LimitsBook book(Lines all) throws IOException {
@@ -74,21 +71,15 @@ public final class LimitsFile {
       try {
         one = LimitsJson.read(line.json());
       } catch (IOException e) {
-        throw new IOException(lines.place(line.number()) + ": " + e.getMessage(), e);
+        throw new FileException(lines.at(line.number(), FileException.why(e)), e);
       }
       if (one instanceof LimitsVersion version) {
         int next = newest(versions, version) + 1;
         if (version.version() != next) {
-          throw new IOException(
-              lines.place(line.number())
-                  + ": version "
-                  + version.version()
-                  + " of "
-                  + version.characteristic()
-                  + " stands where version "
-                  + next
-                  + " should, so lines were lost or moved; put back a copy of the file from"
-                  + " before");
+          throw new FileException(
+              lines.at(
+                  line.number(),
+                  Remark.of("limits.version", version.version(), version.characteristic(), next)));
         }
         versions.add(version);
       } else if (one instanceof Retirement retirement) {
@@ -148,14 +139,14 @@ public final class LimitsFile {
                     .findFirst()
                     .orElse(null);
             if (version == null || book.retirement(version) != null) {
-              throw new IOException(
-                  file
-                      + ": version "
-                      + one.version()
-                      + " of "
-                      + one.characteristic()
-                      + (version == null ? " is not there" : " is retired already")
-                      + "; evenpour limits list shows what there is");
+              throw new FileException(
+                  Remark.of(
+                      "at.file",
+                      file,
+                      Remark.of(
+                          version == null ? "limits.gone" : "limits.retired",
+                          one.version(),
+                          one.characteristic())));
             }
             fresh.add(LimitsJson.text(one));
           }

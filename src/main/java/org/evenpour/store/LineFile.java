@@ -15,6 +15,8 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 
 /**
  * A file of JSON objects, one a line, that is only ever added to.
@@ -142,19 +144,16 @@ final class LineFile {
       } else if (end == bytes.length) {
         return new Lines(whole, number);
       } else if (!line.isEmpty() && !line.endsWith(UNFINISHED)) {
-        throw new IOException(
-            place(number)
-                + ": this line is damaged (its check sum is wrong); put back a copy of the file"
-                + " from before, or take the line out and enter anew what it held");
+        throw new FileException(at(number, Remark.of("limits.damaged")));
       }
       from = end + 1;
     }
     return new Lines(whole, 0);
   }
 
-  /** Where a line stands. */
-  String place(int number) {
-    return file + ":" + number;
+  /** What is to be said of a line. */
+  Remark at(int number, Remark what) {
+    return Remark.of("at.line", file, number, what);
   }
 
   private static boolean isWhole(String text) {

@@ -14,6 +14,7 @@ import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Labels;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsBook;
@@ -99,6 +100,7 @@ class ApprovedLimitsTest {
     assertThat(mass(approved).wheelChart()).isEqualTo(mass(own).wheelChart());
     assertThat(mass(approved).monitoring().source()).startsWith("approved: version 1, by A. Rojas");
     assertThat(approved.notes())
+        .extracting(Remark::toString)
         .noneMatch(note -> note.contains("none is approved"))
         .anyMatch(note -> note.contains("version 1, approved by A. Rojas"));
   }
@@ -235,7 +237,8 @@ class ApprovedLimitsTest {
     assertThat(mass.specifications().get(1).anodes()).isEqualTo(since);
     assertThat(requireNonNull(mass.overall().capability()).fractionOutsideObserved())
         .isEqualTo((double) outsideSince / since);
-    assertThat(report.notes()).anyMatch(note -> note.contains("capability is of these alone"));
+    assertThat(report.notes())
+        .anyMatch(note -> note.toString().contains("capability is of these alone"));
     assertThat(report.characteristics().get(1).specifications()).isEmpty();
   }
 }

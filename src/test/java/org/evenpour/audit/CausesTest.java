@@ -17,6 +17,7 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Remark;
 import org.junit.jupiter.api.Test;
 
 /** Signals made by hand: a turn is an hour, and turn 0 is at the start. */
@@ -93,7 +94,7 @@ class CausesTest {
         List.of(),
         List.of(),
         List.of(),
-        List.of("a note of its own"),
+        List.of(Remark.verbatim("a note of its own")),
         List.of(),
         List.of());
   }
@@ -134,7 +135,7 @@ class CausesTest {
     assertThat(joined.causes().of(now, now.links().get(0))).isEqualTo(mark);
     assertThat(joined.causes().confirmed()).isEqualTo(1);
     assertThat(joined.causes().unmatched()).isEmpty();
-    assertThat(joined.notes()).containsExactly("a note of its own");
+    assertThat(joined.notes()).containsExactly(Remark.verbatim("a note of its own"));
   }
 
   @Test

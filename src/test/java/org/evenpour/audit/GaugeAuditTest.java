@@ -96,7 +96,7 @@ class GaugeAuditTest {
     // the mean over days 0 to 9.75
     assertThat(Objects.requireNonNull(its.bias()).value())
         .isCloseTo(0.4 + 0.05 * 4.875, within(0.06));
-    assertThat(report.notes().get(0) + report.notes().get(1) + report.notes().get(2))
+    assertThat(report.notes().subList(0, 3).toString())
         .contains("The gauge of mass reads high by 0.6")
         .contains("drifts beyond chance");
   }

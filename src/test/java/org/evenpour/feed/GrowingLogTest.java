@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.evenpour.casting.Remark;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.junit.jupiter.api.BeforeEach;
@@ -247,8 +248,8 @@ class GrowingLogTest {
     }
 
     @Override
-    public void trouble(String what) {
-      troubles.add(what);
+    public void trouble(Remark what) {
+      troubles.add(what.toString());
     }
 
     @Override

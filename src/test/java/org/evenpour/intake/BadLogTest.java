@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.evenpour.casting.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -151,6 +152,7 @@ class BadLogTest {
                     "cast_at,mold,mass,thickness_mm,thickness_top",
                     "2026-03-04T05:00Z,1,388,43,44")
                 .warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "june.csv: the column \"mass\" says no unit and is taken as a setting; call it mass_kg,"
                 + " or map it to that in the profile's headings",

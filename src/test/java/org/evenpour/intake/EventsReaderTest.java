@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -118,6 +119,7 @@ class EventsReaderTest {
             List.of(log), Profiles.NONE, events, null, null, SetAside.nowhere(), Progress.NONE);
     assertThat(record.events()).isEqualTo(events);
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             at(5)
                 + ": no row of the log names the mold \"8\"; correct the event, or audit that mold's"

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -39,6 +40,7 @@ class FormatsGuideTest {
     assertThat(record.rowsKept()).isEqualTo(2);
     assertThat(record.events()).hasSize(2);
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "the profile speaks of the setting \"spray_flow_l_min\", which is no column of the log",
             events

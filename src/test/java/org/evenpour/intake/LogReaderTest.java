@@ -153,7 +153,9 @@ class LogReaderTest {
     CastingRecord record = read(NO_PROFILE, log);
     assertThat(setting(wheel(record), "crew").labels().names()).containsExactly("Équipe", "é");
     assertThat(record.warnings()).hasSize(1);
-    assertThat(record.warnings().get(0)).startsWith("june.csv:2: this line is not UTF-8");
+    assertThat(record.warnings().get(0))
+        .asString()
+        .startsWith("june.csv:2: this line is not UTF-8");
   }
 
   @Test

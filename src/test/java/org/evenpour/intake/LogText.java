@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 
@@ -79,6 +78,6 @@ final class LogText {
   }
 
   static List<String> reasons(CastingRecord record) {
-    return record.setAside().stream().map(SetAsideRow::reason).toList();
+    return record.setAside().stream().map(row -> row.reason().toString()).toList();
   }
 }

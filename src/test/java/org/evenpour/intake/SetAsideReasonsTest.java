@@ -33,7 +33,7 @@ class SetAsideReasonsTest {
     assertThat(aside.log()).isEqualTo("june.csv");
     assertThat(aside.line()).isEqualTo(3);
     assertThat(aside.text()).isEqualTo(row);
-    return aside.reason();
+    return aside.reason().toString();
   }
 
   private String reason(String row) throws IntakeException {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.IntFunction;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Setting;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -37,6 +38,7 @@ class SettingsTest {
     assertThat(values[3]).isNaN();
     assertThat(values[1499]).isEqualTo(51499);
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "\"flow\": 150 cells are no number and counted as missing, the first \"off\" in line 5");
   }
@@ -58,6 +60,7 @@ class SettingsTest {
     assertThat(values[1]).isEqualTo(1.5);
     assertThat(values[2999]).isNaN();
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "\"flow\": 500 cells are no number and counted as missing, the first \"high\" in line"
                 + " 2003");
@@ -84,6 +87,7 @@ class SettingsTest {
     CastingRecord record = read(1001, "remark", row -> "remark " + row);
     assertThat(wheel(record).settings()).isEmpty();
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "the setting \"remark\" is left out: it has more than 1000 different values and is no"
                 + " number");
@@ -118,6 +122,7 @@ class SettingsTest {
             "cast_at,mold,mass_kg,flow,wash_volume_ml",
             "2026-03-04T05:00:00Z,1,388,5,900");
     assertThat(record.warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "the profile speaks of the setting \"wash_volum_ml\", which is no column of the log");
     assertThat(setting(wheel(record), "Flow").profile().group()).isEqualTo("cooling");
@@ -127,6 +132,7 @@ class SettingsTest {
   void saysWhenAWheelsProfileAppliesToNoRow() throws IntakeException {
     String[] log = {"cast_at,mold,mass_kg", "2026-03-04T05:00:00Z,1,388"};
     assertThat(LogText.read(folder, "wheel: N2", log).warnings())
+        .extracting(Remark::toString)
         .containsExactly(
             "the profile of wheel \"N2\" applies to no row: the log names no wheel; leave wheel out"
                 + " of the profile");

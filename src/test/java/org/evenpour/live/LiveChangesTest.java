@@ -149,7 +149,7 @@ class LiveChangesTest {
 
       append(events, signal.sinceAt() + ",x");
       Snapshot broken = until(engine, snapshot -> snapshot.plantTrouble() != null);
-      assertThat(broken.plantTrouble()).contains("events.csv:2");
+      assertThat(broken.plantTrouble()).asString().contains("events.csv:2");
       assertThat(broken.rows()).isEqualTo(rows);
       assertThat(molds(broken)).extracting(Signal::mold).contains(signal.mold());
       Files.writeString(
@@ -163,10 +163,7 @@ class LiveChangesTest {
       assertThat(changed.plantTrouble()).isNull();
 
       Files.writeString(profile, "molds: 20\npouring_place: west\n");
-      until(
-          engine,
-          snapshot ->
-              Objects.requireNonNullElse(snapshot.plantTrouble(), "").contains("profile.yaml:2"));
+      until(engine, snapshot -> String.valueOf(snapshot.plantTrouble()).contains("profile.yaml:2"));
       append(file, log.lines().get(rows) + "\n");
       Snapshot goesOn = until(engine, snapshot -> snapshot.rows() == rows + 1);
       assertThat(goesOn.wheels().get(0).profile().pouringPlace()).isEqualTo(PouringPlace.RIGHT);
@@ -278,6 +275,7 @@ class LiveChangesTest {
       assertThat(on.rowsSetAside()).isEqualTo(5);
       Files.delete(file);
       assertThat(until(engine, snapshot -> snapshot.trouble() != null).trouble())
+          .asString()
           .contains("log.csv")
           .contains("no such file");
       Files.writeString(file, log.text(0) + log.lines().get(601) + "\n");

@@ -115,7 +115,9 @@ class LiveLimitsTest {
       String whole = Files.readString(limits.path());
       Files.writeString(limits.path(), whole.replaceFirst("Ana", "Bea"));
       Snapshot damaged = until(engine, snapshot -> snapshot.plantTrouble() != null);
-      assertThat(damaged.plantTrouble()).contains("limits.jsonl:1: this line is damaged");
+      assertThat(damaged.plantTrouble())
+          .asString()
+          .contains("limits.jsonl:1: this line is damaged");
       assertThat(used(damaged)).isEqualTo(used(taken));
     }
   }

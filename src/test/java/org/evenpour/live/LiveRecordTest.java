@@ -362,7 +362,10 @@ class LiveRecordTest {
     live.seen(Seen.of(SimulatedLog.NOW, Signals.thinMold("7", 12, 14), "", "looked at it"));
     Snapshot snapshot = live.snapshot(0);
     assertThat(snapshot.seen()).isEmpty();
-    assertThat(snapshot.noteTrouble()).contains("log.csv.seen.csv").contains("cannot be written");
+    assertThat(snapshot.noteTrouble())
+        .asString()
+        .contains("log.csv.seen.csv")
+        .contains("cannot be written");
   }
 
   private LiveRecord live() throws IntakeException {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -24,6 +25,7 @@ import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.audit.CapabilityInFull;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.jspecify.annotations.Nullable;
@@ -81,9 +83,9 @@ public final class Reports {
             new SetAsideRow(
                 "n2-may.csv",
                 117,
-                "the mass 38.9 kg is outside the plausible 200 to 600 kg",
+                Remark.verbatim("the mass 38.9 kg is outside the plausible 200 to 600 kg"),
                 "2024-05-12T09:00:00Z,N2,7,38.9")),
-        List.of("The limits rest on the first 100 turns of this log."),
+        List.of(Remark.verbatim("The limits rest on the first 100 turns of this log.")),
         List.of(),
         List.of());
   }
@@ -247,9 +249,9 @@ public final class Reports {
                 List.of())),
         List.of(new CastingEvent(START, "-wheel", "+mold", "=event", control)),
         List.of(
-            new SetAsideRow("=log", 1, formula, huge),
-            new SetAsideRow("@log", 2, control, emoji + "\ud83d")),
-        List.of(formula, huge, control),
+            new SetAsideRow("=log", 1, Remark.verbatim(formula), huge),
+            new SetAsideRow("@log", 2, Remark.verbatim(control), emoji + "\ud83d")),
+        Stream.of(formula, huge, control).map(Remark::verbatim).toList(),
         List.of(),
         List.of());
   }

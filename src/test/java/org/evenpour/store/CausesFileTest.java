@@ -85,7 +85,8 @@ class CausesFileTest {
       boolean isCut = length > before && whole == 1;
       assertThat(cut.warning() != null).as("%d bytes", length).isEqualTo(isCut);
       if (isCut) {
-        assertThat(cut.warning()).contains("causes.jsonl:2: ", "must be marked again");
+        assertThat(String.valueOf(cut.warning()))
+            .contains("causes.jsonl:2: ", "must be marked again");
       }
 
       assertThat(file().add(mark("third"))).hasSize(whole + 1);

@@ -123,7 +123,12 @@ final class RecordSheets {
                 Column.words(paper.say("head.row"))));
     List<SetAsideRow> rows = paper.report().setAside();
     for (SetAsideRow row : rows) {
-      table.next().text(row.log()).count(row.line()).prose(row.reason()).prose(row.text());
+      table
+          .next()
+          .text(row.log())
+          .count(row.line())
+          .prose(row.reason().toString())
+          .prose(row.text());
     }
     long all = paper.report().log().rowsSetAside();
     if (rows.size() < all) {

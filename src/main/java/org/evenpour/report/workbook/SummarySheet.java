@@ -79,7 +79,7 @@ final class SummarySheet {
     if (!report.notes().isEmpty()) {
       rows++;
       section(paper.say("paper.notes"));
-      report.notes().forEach(this::prose);
+      report.notes().forEach(note -> prose(note.toString()));
     }
     rows++;
     prose(paper.say("paper.guide"));

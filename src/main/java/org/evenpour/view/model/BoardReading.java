@@ -10,6 +10,7 @@ import java.util.Locale;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.PouringPlace;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitProposal;
@@ -171,9 +172,9 @@ public final class BoardReading {
   private BoardModel.@Nullable Alert alert() {
     Duration since = sinceLast();
     String large = since == null ? "" : words.length(since);
-    String trouble = snapshot.trouble();
+    Remark trouble = snapshot.trouble();
     if (trouble != null) {
-      return new BoardModel.Alert(words.say("alert.trouble"), large, trouble);
+      return new BoardModel.Alert(words.say("alert.trouble"), large, words.say(trouble));
     }
     Instant looked = snapshot.lookedAt();
     if (looked != null && Duration.between(looked, now).compareTo(FEED_ANSWERS) > 0) {
@@ -315,20 +316,20 @@ public final class BoardReading {
   }
 
   private String notice() {
-    String notKept = snapshot.noteTrouble();
+    Remark notKept = snapshot.noteTrouble();
     if (notKept != null) {
-      return words.say("notice.note", notKept);
+      return words.say("notice.note", words.say(notKept));
     }
     if (snapshot.rowsLost() > 0) {
       return words.say("notice.lost", words.board().count(snapshot.rowsLost()));
     }
-    String notInForce = snapshot.plantTrouble();
+    Remark notInForce = snapshot.plantTrouble();
     if (notInForce != null) {
-      return words.say("notice.plant", notInForce);
+      return words.say("notice.plant", words.say(notInForce));
     }
     SetAsideRow row = snapshot.lastSetAside();
     if (snapshot.lastWasSetAside() && row != null) {
-      return words.say("notice.aside", row.line(), row.reason());
+      return words.say("notice.aside", row.line(), words.say(row.reason()));
     }
     Duration ahead = Duration.ofMillis(snapshot.aheadMillis());
     return ahead.compareTo(CLOCKS_DIFFER) > 0 ? words.say("notice.ahead", words.length(ahead)) : "";

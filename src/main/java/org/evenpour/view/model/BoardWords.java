@@ -3,6 +3,7 @@ package org.evenpour.view.model;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import org.evenpour.casting.Remark;
 import org.evenpour.report.Words;
 
 /**
@@ -28,6 +29,11 @@ record BoardWords(Words board, Words report) {
 
   String say(String key, Object... values) {
     return board.say(key, values);
+  }
+
+  /** What is told of a file, a row or a record. */
+  String say(Remark remark) {
+    return report.say(remark);
   }
 
   /** How long something lasts, in the two largest units that matter. */

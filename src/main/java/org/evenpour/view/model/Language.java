@@ -3,6 +3,7 @@ package org.evenpour.view.model;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import org.evenpour.casting.Remark;
 import org.evenpour.report.Words;
 
 /**
@@ -27,6 +28,11 @@ public record Language(String tag, Words screen, Words report) {
   /** A wording of the screens, filled in. */
   public String say(String key, Object... values) {
     return screen.say(key, values);
+  }
+
+  /** What is told of a file, a row or a record. */
+  public String say(Remark remark) {
+    return screen.say(remark);
   }
 
   /**

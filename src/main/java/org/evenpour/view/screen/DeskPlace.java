@@ -48,8 +48,8 @@ public final class DeskPlace implements Place {
   private List<CauseMark> marks = List.of();
   private Sources sources = Sources.NONE;
   private @Nullable OpenedLog log;
-  private @Nullable String failure;
-  private @Nullable String notRenewed;
+  private @Nullable Throwable failure;
+  private @Nullable Throwable notRenewed;
   private @Nullable Reading reading;
   private String page = "wheel";
   private @Nullable JPanel host;
@@ -231,11 +231,8 @@ public final class DeskPlace implements Place {
   }
 
   private void notRenewed(Throwable why) {
-    Look now = look;
-    if (now != null) {
-      notRenewed = Reasons.of(why, now);
-      refresh();
-    }
+    notRenewed = why;
+    refresh();
   }
 
   /** Whether files are being read just now. */
@@ -250,7 +247,9 @@ public final class DeskPlace implements Place {
 
   /** Why the log, which has changed, could not be read again; null where it could. */
   @Nullable String notRenewed() {
-    return notRenewed;
+    Throwable why = notRenewed;
+    Look now = look;
+    return why == null || now == null ? null : Reasons.of(why, now);
   }
 
   /** Shows what now stands in the file of marks, unless another log was opened meanwhile. */
@@ -388,7 +387,7 @@ public final class DeskPlace implements Place {
 
   /** What is going on, what went wrong, or what to do first. */
   private JPanel message(
-      Look now, @Nullable Reading busy, @Nullable String problem, boolean isNarrow) {
+      Look now, @Nullable Reading busy, @Nullable Throwable problem, boolean isNarrow) {
     String insets = "insets " + now.px(isNarrow ? 6 : 24);
     JPanel panel =
         Parts.panel(
@@ -409,7 +408,7 @@ public final class DeskPlace implements Place {
       panel.add(cancel);
     } else if (problem != null) {
       panel.add(Parts.heading("failed.title", now.say("failed.title"), now));
-      panel.add(Parts.prose("failed.why", problem, now.ink().font(1), now), width);
+      panel.add(Parts.prose("failed.why", Reasons.of(problem, now), now.ink().font(1), now), width);
       panel.add(chooser(now, "failed.again"));
     } else {
       panel.add(Parts.title("empty.title", now.say("empty.title"), now));
@@ -481,7 +480,6 @@ public final class DeskPlace implements Place {
         return;
       }
       reading = null;
-      Look now = look;
       try {
         OpenedLog opened = get();
         heard = null;
@@ -494,8 +492,8 @@ public final class DeskPlace implements Place {
       } catch (ExecutionException e) {
         if (e.getCause() instanceof CancellationException) {
           fill();
-        } else if (now != null) {
-          failure = Reasons.of(e.getCause(), now);
+        } else {
+          failure = e.getCause();
           fill();
         }
       }

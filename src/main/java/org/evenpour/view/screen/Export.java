@@ -7,6 +7,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Supplier;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Picture;
 import org.evenpour.picture.PictureFile;
@@ -91,7 +93,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
   private static Picture made(Supplier<? extends @Nullable Picture> shown) throws IOException {
     Picture picture = shown.get();
     if (picture == null) {
-      throw new IOException("there is nothing in this picture");
+      throw new FileException(Remark.of("out.nothing"));
     }
     return picture;
   }

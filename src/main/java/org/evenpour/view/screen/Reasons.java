@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import org.evenpour.casting.FileException;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
@@ -14,7 +15,7 @@ final class Reasons {
 
   static String of(@Nullable Throwable cause, Look look) {
     if (cause instanceof IntakeException intake) {
-      return String.valueOf(intake.getMessage());
+      return look.language().say(intake.remark());
     }
     if (cause instanceof OutOfMemoryError) {
       return look.say("failed.memory");
@@ -30,7 +31,7 @@ final class Reasons {
       return system.getFile() + (reason == null ? "" : ": " + reason);
     }
     if (cause instanceof IOException io && io.getMessage() != null) {
-      return io.getMessage();
+      return look.language().say(FileException.why(io));
     }
     return look.say("failed.other", String.valueOf(cause));
   }

@@ -4,22 +4,31 @@ import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.FontMetrics;
 import java.util.List;
+import java.util.stream.Collectors;
+import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JScrollPane;
 import javax.swing.JTable;
+import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import javax.swing.table.AbstractTableModel;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.Column;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Look;
 import org.evenpour.view.model.RecordRows;
 import org.jspecify.annotations.Nullable;
 
-/** The rows that were read, and those that were set aside with their reasons. */
+/**
+ * The rows that were read, those that were set aside with their reasons, and what to know before
+ * using the figures.
+ */
 final class RecordPage implements Page {
   private final Desk desk;
   private final JPanel screen;
@@ -28,6 +37,8 @@ final class RecordPage implements Page {
   private final JLabel none;
   private final JToggleButton used;
   private final JToggleButton aside;
+  private final JToggleButton notes;
+  private final JTextArea noted;
   private final DataTable<SetAsideRow> asideTable;
   private @Nullable CastingRecord shown;
 
@@ -44,6 +55,9 @@ final class RecordPage implements Page {
     widths();
     used = Parts.toggle("record.used", look.say("record.rows", 0), "", look);
     aside = Parts.toggle("record.aside", look.say("record.aside", 0), "", look);
+    notes = Parts.toggle("record.notes", look.say("record.notes", 0), "", look);
+    noted = Parts.prose("record.noted", "", look.ink().font(1), look);
+    noted.setBorder(BorderFactory.createEmptyBorder(0, look.px(8), look.px(8), look.px(8)));
     asideTable =
         new DataTable<>(
             "record.aside.table",
@@ -55,15 +69,18 @@ final class RecordPage implements Page {
     JPanel deck = Parts.panel("record.deck", cards, look.ink().field());
     deck.add(DataTable.scroll(table, look), "used");
     deck.add(asideTable.component(), "aside");
+    deck.add(scroll(noted, look), "notes");
     ButtonGroup group = new ButtonGroup();
     group.add(used);
     group.add(aside);
+    group.add(notes);
     used.setSelected(true);
     used.addActionListener(event -> show(cards, deck, "used"));
     aside.addActionListener(event -> show(cards, deck, "aside"));
+    notes.addActionListener(event -> show(cards, deck, "notes"));
     none.setVisible(false);
     screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
-    screen.add(Parts.row("record.tools", look, used, aside, none), BorderLayout.NORTH);
+    screen.add(Parts.row("record.tools", look, used, aside, notes, none), BorderLayout.NORTH);
     screen.add(deck, BorderLayout.CENTER);
   }
 
@@ -82,7 +99,7 @@ final class RecordPage implements Page {
                 "",
                 8,
                 row -> new Cell.Figure(Long.toString(row.line()), (double) row.line())),
-            new Column<>("reason", "", 60, row -> new Cell.Text(row.reason())),
+            new Column<>("reason", "", 60, row -> new Cell.Text(look.language().say(row.reason()))),
             new Column<>("text", "", 60, row -> new Cell.Text(row.text()))),
         record.setAside());
     int listed = record.setAside().size();
@@ -92,6 +109,31 @@ final class RecordPage implements Page {
             : listed < setAside
                 ? look.say("record.aside.more", words.count(listed), words.count(setAside))
                 : "");
+  }
+
+  /** What to know before using the figures, a paragraph each. */
+  private void showNotes(List<Remark> all) {
+    var look = desk.look();
+    notes.setText(look.say("record.notes", look.language().screen().count(all.size())));
+    String text =
+        all.isEmpty()
+            ? look.say("record.notes.none")
+            : all.stream()
+                .map(note -> Desk.capital(look.language().say(note)))
+                .collect(Collectors.joining("\n\n"));
+    if (!text.equals(noted.getText())) {
+      noted.setText(text);
+      noted.setCaretPosition(0);
+      noted.getAccessibleContext().setAccessibleName(text);
+    }
+  }
+
+  private static JScrollPane scroll(JTextArea text, Look look) {
+    JScrollPane scroll = new JScrollPane(text);
+    scroll.setName(text.getName() + ".scroll");
+    scroll.getViewport().setBackground(look.ink().field());
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    return scroll;
   }
 
   private void show(CardLayout cards, JPanel deck, String card) {
@@ -136,6 +178,7 @@ final class RecordPage implements Page {
       shown = record;
       showAside(record);
     }
+    showNotes(desk.log().report().notes());
     used.setText(
         desk.look().say("record.rows", desk.look().language().screen().count(rows.size())));
   }

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.evenpour.intake.LogHeader;
@@ -198,7 +199,8 @@ class BoardReadingTest {
   @Test
   void saysWhyALogCannotBeRead() {
     Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
-    Snapshot broken = with(sound, "log.csv: this file may not be read; trying again", null, 0);
+    Snapshot broken =
+        with(sound, Remark.of("at.file", "log.csv", Remark.of("live.denied")), null, 0);
     BoardModel model =
         BoardReading.of(
             broken, Objects.requireNonNull(broken.arrivedAt()), ENGLISH, BoardChoice.NONE);
@@ -209,7 +211,7 @@ class BoardReadingTest {
   void saysWhichRowCouldNotBeUsedAndHowManyWereLost() {
     Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
     Instant at = Objects.requireNonNull(sound.arrivedAt());
-    SetAsideRow row = new SetAsideRow("log.csv", 99, "mass_kg is missing", "");
+    SetAsideRow row = new SetAsideRow("log.csv", 99, Remark.of("row.missing", "mass_kg"), "");
     assertThat(BoardReading.of(with(sound, null, row, 0), at, ENGLISH, BoardChoice.NONE).notice())
         .isEqualTo("Row 99 could not be used: mass_kg is missing");
     assertThat(
@@ -219,7 +221,7 @@ class BoardReadingTest {
 
   private static Snapshot with(
       Snapshot s,
-      @org.jspecify.annotations.Nullable String trouble,
+      @org.jspecify.annotations.Nullable Remark trouble,
       @org.jspecify.annotations.Nullable SetAsideRow row,
       long lost) {
     return new Snapshot(
@@ -327,11 +329,13 @@ class BoardReadingTest {
     Snapshot s = sample.snapshot();
     assertThat(notice(s, null, 90_000)).isEmpty();
     assertThat(notice(s, null, 3_600_000)).contains("1 h 00 min ahead of this clock");
-    assertThat(notice(s, "events.csv:3: at is missing; write it", 3_600_000))
+    assertThat(
+            notice(
+                s, Remark.of("at.line", "events.csv", 3, Remark.of("events.missing")), 3_600_000))
         .contains("the one before stays in force. events.csv:3: at is missing");
   }
 
-  private static String notice(Snapshot s, @Nullable String plantTrouble, long aheadMillis) {
+  private static String notice(Snapshot s, @Nullable Remark plantTrouble, long aheadMillis) {
     Snapshot other =
         new Snapshot(
             s.source(),

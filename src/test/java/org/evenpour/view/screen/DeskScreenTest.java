@@ -18,11 +18,14 @@ import javax.swing.AbstractButton;
 import javax.swing.JComponent;
 import javax.swing.JList;
 import javax.swing.JTable;
+import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
+import org.evenpour.intake.Progress;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
+import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Sources;
 import org.evenpour.view.model.Stretch;
@@ -30,6 +33,8 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class DeskScreenTest {
   @RegisterExtension final EventThreadGuard guard = new EventThreadGuard();
@@ -263,32 +268,67 @@ class DeskScreenTest {
         });
   }
 
-  @Test
-  void aFileThatCannotBeReadIsSaidWhereItWasOpened(@TempDir Path folder) throws Exception {
+  @ParameterizedTest
+  @CsvSource({"en,there is no column cast_at", "es,no hay columna cast_at"})
+  void aFileThatCannotBeReadIsSaidWhereItWasOpened(
+      String language, String said, @TempDir Path folder) throws Exception {
     Path broken = Files.writeString(folder.resolve("broken.csv"), "a,b\n1,2\n");
-    Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
-    record Both(DeskPlace place, JComponent screen) {}
-    Both both =
+    Look look = Look.of(false, Language.of(language), DisplayUnits.METRIC, 720);
+    Open open =
         onEventThread(
             () -> {
               Theme.install(look.ink());
               DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
               JComponent screen = place.screen(look);
               place.open(new Sources(List.of(broken), null, null));
-              return new Both(place, screen);
+              return new Open(place, screen);
             });
+    assertThat(failure(open.screen())).contains("broken.csv:1: " + said);
+    // Another language says the same anew.
+    Look other = Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720);
+    JComponent again = onEventThread(() -> open.place().screen(other));
+    assertThat(failure(again)).contains("broken.csv:1: no hay columna cast_at");
+  }
+
+  private static String failure(JComponent screen) throws Exception {
     long end = System.nanoTime() + 20_000_000_000L;
-    boolean isSaid = false;
-    while (!isSaid && System.nanoTime() < end) {
-      isSaid =
+    while (System.nanoTime() < end) {
+      String said =
           onEventThread(
               () ->
-                  Screens.all(both.screen()).stream()
+                  Screens.all(screen).stream()
                       .filter(part -> "failed.why".equals(part.getName()))
-                      .anyMatch(
-                          part -> ((javax.swing.JTextArea) part).getText().contains("broken.csv")));
+                      .map(part -> ((JTextArea) part).getText())
+                      .findFirst()
+                      .orElse(""));
+      if (!said.isEmpty()) {
+        return said;
+      }
       Thread.sleep(20);
     }
-    assertThat(isSaid).isTrue();
+    return "";
+  }
+
+  @Test
+  void reasonsAndNotesAreSaidInTheLanguageOfTheWindow(@TempDir Path folder) throws Exception {
+    List<String> lines = Files.readAllLines(Sample.SOURCES.logs().get(0)).subList(0, 400);
+    Path log = folder.resolve("log.csv");
+    Files.writeString(log, String.join("\n", lines) + "\nyesterday,T1\n");
+    OpenedLog opened =
+        new Sources(List.of(log), Sample.SOURCES.profile(), null).open(Progress.NONE, () -> false);
+    Open open = open("es", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().show(opened);
+          open.place().turnTo("record");
+          JTable rows = find(open.screen(), "record.aside.table", JTable.class);
+          assertThat(rows.getRowCount()).isEqualTo(1);
+          assertThat(rows.getValueAt(0, 2).toString()).contains("hay 2 celdas");
+          find(open.screen(), "record.notes", JToggleButton.class).doClick();
+          String notes = find(open.screen(), "record.noted", JTextArea.class).getText();
+          assertThat(notes).contains("ninguno está aprobado todavía").doesNotContain("proposed");
+          assertThat(notes.split("\n\n")).hasSize(opened.report().notes().size());
+          return null;
+        });
   }
 }

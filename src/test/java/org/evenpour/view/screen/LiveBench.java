@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
 import javax.swing.RepaintManager;
@@ -30,6 +31,7 @@ import org.evenpour.live.LiveEngine;
 import org.evenpour.live.PlantFiles;
 import org.evenpour.view.model.BoardModel;
 import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Selection;
 import org.evenpour.view.model.Since;
 import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
@@ -62,9 +64,10 @@ final class LiveBench {
   }
 
   /**
-   * {@code LOG PROFILE BEFORE FOLDER [desk]}: follows a log of so many anodes of LOG in FOLDER, and
-   * appends those that follow in LOG; looks at the board, or at the pictures of the desk's first
-   * page.
+   * {@code LOG PROFILE BEFORE FOLDER [desk [PAGE...]]}: follows a log of so many anodes of LOG in
+   * FOLDER, and appends those that follow in LOG; looks at the board, or at all pictures of these
+   * pages of the desk, with the first mold and the first signal open; of all pages where none is
+   * named.
    */
   public static void main(String[] arguments) throws Exception {
     Path profile = Path.of(arguments[1]);
@@ -80,7 +83,7 @@ final class LiveBench {
       for (int row = 0; row < before; row++) {
         out.write(in.readLine() + "\n");
       }
-      for (String row = in.readLine(); row != null && rows.size() < 1_000; row = in.readLine()) {
+      for (String row = in.readLine(); row != null && rows.size() < 4_000; row = in.readLine()) {
         rows.add(row);
       }
     }
@@ -92,7 +95,16 @@ final class LiveBench {
         while (onEventThread(() -> place(window) == null)) {
           Thread.sleep(50);
         }
-        bench.latency("desk ", before);
+        Thread.sleep(5_000); // whatever is drawn for the first time
+        List<String> pages = List.of(arguments).subList(5, arguments.length);
+        for (String page : pages.isEmpty() ? DeskPlace.PAGES : pages) {
+          onEventThread(
+              () -> {
+                turnTo(window.desk(), page);
+                return page;
+              });
+          bench.latency("desk, " + page + ",", before);
+        }
       } else {
         bench.watchPainting(
             () -> {
@@ -104,11 +116,22 @@ final class LiveBench {
         while (!onEventThread(LiveBench::isComplete)) {
           Thread.sleep(50);
         }
+        Thread.sleep(5_000); // the desk, behind the board, has read the log as well
         bench.latency("board", before);
         bench.processor(before);
       }
     }
     System.exit(0);
+  }
+
+  private static void turnTo(DeskPlace desk, String page) {
+    Selection selection = desk.selection();
+    desk.turnTo(page);
+    OpenedLog log = Objects.requireNonNull(desk.log());
+    selection.chooseMold(
+        page.equals("molds") ? log.wheels().get(0).record().molds().name(0) : null);
+    selection.chooseSignal(
+        page.equals("signals") && !log.ranked().isEmpty() ? log.ranked().get(0) : null);
   }
 
   private static MainWindow desk(Path followed, Path profile) {
@@ -172,7 +195,6 @@ final class LiveBench {
   }
 
   private void latency(String where, int before) throws Exception {
-    Thread.sleep(5_000); // the desk, behind the board, has read the log as well
     SplittableRandom random = new SplittableRandom(SEED);
     double[] millis = new double[ANODES];
     for (int i = -WARM_UP; i < ANODES; i++) {

@@ -1,0 +1,81 @@
+package org.evenpour.casting;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+
+/**
+ * What a reader is told of a file, a row or a record, to be said in the reader's language: which
+ * wording, and what stands in its blanks. The wordings are in {@code remarks.properties} beside
+ * this class, one file for each language.
+ *
+ * @param key of the wording
+ * @param values stand where {@code {0}}, {@code {1}}, … stand; a remark among them is said in the
+ *     same language, all else stands as it is
+ */
+public record Remark(String key, List<Object> values) {
+  private static final ResourceBundle ENGLISH = wordings(Locale.ROOT);
+
+  /** Copies the values. */
+  public Remark {
+    values = List.copyOf(values);
+  }
+
+  /** A wording with its values. */
+  public static Remark of(String key, Object... values) {
+    return new Remark(key, List.of(values));
+  }
+
+  /** A text that is the same in every language, such as a name or what a system says. */
+  public static Remark verbatim(String text) {
+    return of("verbatim", text);
+  }
+
+  /**
+   * This remark in a language; in English where the language is not known.
+   *
+   * @throws MissingResourceException if there is no such wording
+   */
+  public String in(Locale language) {
+    return in(wordings(language));
+  }
+
+  private String in(ResourceBundle wordings) {
+    return filled(
+        wordings.getString(key),
+        values.stream()
+            .map(value -> value instanceof Remark remark ? remark.in(wordings) : value)
+            .toArray());
+  }
+
+  /** This remark in English, as logs, reports and the command line have it. */
+  @Override
+  public String toString() {
+    return in(ENGLISH);
+  }
+
+  /** A wording with its blanks filled in; braces within the values are kept. */
+  public static String filled(String wording, Object... values) {
+    StringBuilder filled = new StringBuilder(wording.length() + 32);
+    int at = 0;
+    while (at < wording.length()) {
+      char c = wording.charAt(at);
+      if (c == '{' && at + 2 < wording.length() && wording.charAt(at + 2) == '}') {
+        filled.append(values[wording.charAt(at + 1) - '0']);
+        at += 3;
+      } else {
+        filled.append(c);
+        at++;
+      }
+    }
+    return filled.toString();
+  }
+
+  private static ResourceBundle wordings(Locale language) {
+    return ResourceBundle.getBundle(
+        "org.evenpour.casting.remarks",
+        language,
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+  }
+}
