@@ -122,8 +122,10 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
     Ink ink = pen.ink();
     Font font = ink.font(0.85);
     double right =
-        Math.max(pen.width(side.deadbandLabel(), font), pen.width(side.forecastLabel(), font))
-            + ink.length(14);
+        Math.max(
+                pen.width(side.deadbandLabel(), font),
+                pen.width(side.forecastLabel(), ink.bold(0.85)))
+            + ink.length(20);
     double above = ink.length(18);
     pen.text(
         up.title(),

@@ -190,13 +190,16 @@ public final class EvidenceView {
     return first == null || first.evidence() == Evidence.NONE ? null : Causes.cause(first).key();
   }
 
-  /** What is shown of a link. */
-  public static List<Column<LinkRow>> columns(Desk desk, CharacteristicReport report) {
+  /** What is shown of a link; marks only where the signal has one. */
+  public static List<Column<LinkRow>> columns(
+      Desk desk, CharacteristicReport report, Signal signal) {
     Figures figures = desk.figures(report);
     String unit = figures.unit().symbol();
     List<Column<LinkRow>> columns = new ArrayList<>();
     columns.add(new Column<>("link", "", 20, row -> new Cell.Text(row.name(desk))));
-    columns.add(new Column<>("marked", "", 9, row -> new Cell.Text(row.verdict(desk))));
+    if (!desk.report().causes().of(signal).isEmpty()) {
+      columns.add(new Column<>("marked", "", 9, row -> new Cell.Text(row.verdict(desk))));
+    }
     columns.add(
         new Column<>(
             "evidence", "", 10, found(NOTHING, link -> new Cell.Text(evidence(desk, link)))));

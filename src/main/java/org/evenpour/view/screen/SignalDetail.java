@@ -132,7 +132,7 @@ final class SignalDetail {
     LinkRow row = rows.stream().filter(one -> one.key().equals(chosen)).findFirst().orElse(null);
     Link link = row == null ? null : row.link();
     stack.show(() -> EvidenceView.stack(seen, signal, report, beside, link));
-    links.show(signal.id(), EvidenceView.columns(desk, report), rows);
+    links.show(signal.id(), EvidenceView.columns(desk, report, signal), rows);
     links.choose(one -> one.key().equals(chosen));
     String why = row == null ? "" : row.reasoning(desk, signal);
     reasoning.setText(why);
