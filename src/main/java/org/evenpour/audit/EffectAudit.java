@@ -45,6 +45,8 @@ final class EffectAudit {
   private final Setting setting;
   private final DoubleColumn numbers;
   private final double[] recent;
+  private final double innerLow;
+  private final double innerHigh;
 
   /**
    * @param numbers of the setting
@@ -54,6 +56,8 @@ final class EffectAudit {
     this.setting = setting;
     this.numbers = numbers;
     recent = linker.recent(numbers);
+    innerLow = recent.length == 0 ? Double.NaN : Percentiles.at(INNER_FROM, recent);
+    innerHigh = recent.length == 0 ? Double.NaN : Percentiles.at(INNER_TO, recent);
   }
 
   /**
@@ -72,7 +76,7 @@ final class EffectAudit {
     double low = effect.perUnit() - half;
     double high = effect.perUnit() + half;
     double worth = WORTH_KNOWING * sd;
-    double inner = Percentiles.at(INNER_TO, recent) - Percentiles.at(INNER_FROM, recent);
+    double inner = innerHigh - innerLow;
     boolean isProven = low > 0 || high < 0;
     boolean isSmall = Math.max(-low, high) * inner < worth;
     Known known = isProven ? Known.PROVEN : isSmall ? Known.SMALL : Known.OPEN;
@@ -163,8 +167,8 @@ final class EffectAudit {
       return null;
     }
     return new Trial(
-        Percentiles.at(INNER_FROM, recent),
-        Percentiles.at(INNER_TO, recent),
+        innerLow,
+        innerHigh,
         hold,
         2 * pairs * hold,
         worth,

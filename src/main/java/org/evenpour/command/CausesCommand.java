@@ -2,8 +2,6 @@ package org.evenpour.command;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.LinkedHashSet;
@@ -55,9 +53,9 @@ final class CausesCommand implements Runnable {
     throw new ParameterException(spec.commandLine(), "say what: signals, mark or list");
   }
 
-  private static AuditReport audited(CommandSpec spec, LogsToAudit logs, List<CauseMark> marks)
+  private static AuditReport audited(
+      CommandSpec spec, LogsToAudit logs, LogsToAudit.Around around, List<CauseMark> marks)
       throws IntakeException, IOException {
-    LogsToAudit.Around around = logs.around(spec);
     try (SetAside nowhere = SetAside.nowhere()) {
       return Causes.joined(
           Audit.run(around.read(spec, nowhere), logs.book(spec), List.of()), marks);
@@ -78,9 +76,9 @@ final class CausesCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      ZoneId zone = logs.around(spec).zone();
-      AuditReport report = audited(spec, logs, logs.marks(spec));
-      spec.commandLine().getOut().print(new CausesText(zone).signals(report));
+      LogsToAudit.Around around = logs.around(spec);
+      AuditReport report = audited(spec, logs, around, logs.marks(spec));
+      spec.commandLine().getOut().print(new CausesText(around.zone()).signals(report));
       spec.commandLine().getOut().flush();
       return Main.DONE;
     }
@@ -157,7 +155,7 @@ final class CausesCommand implements Runnable {
       LogsToAudit.Around around = logs.around(spec);
       CausesFile.Contents before = file.read();
       LogsToAudit.warn(spec, before.warning());
-      AuditReport report = audited(spec, logs, before.marks());
+      AuditReport report = audited(spec, logs, around, before.marks());
       Signal signal = signal(report);
       Cause cause = cause(report, signal);
       Verdict verdict = said.verdict();
@@ -266,10 +264,7 @@ final class CausesCommand implements Runnable {
 
     private CausesFile file() throws IOException {
       if (causes != null) {
-        if (!Files.exists(causes)) {
-          throw new NoSuchFileException(causes.toString(), null, "there is no such file");
-        }
-        return new CausesFile(causes);
+        return new CausesFile(LimitsPlace.mustBeThere(causes));
       }
       Path beside = profile == null ? log : profile;
       if (beside == null) {

@@ -52,10 +52,15 @@ final class LimitsPlace {
     if (limits == null) {
       return LimitsFile.beside(profile, log);
     }
-    if (!Files.exists(limits)) {
-      throw new NoSuchFileException(limits.toString(), null, "there is no such file");
+    return new LimitsFile(mustBeThere(limits));
+  }
+
+  /** A file that was named to be read. */
+  static Path mustBeThere(Path named) throws NoSuchFileException {
+    if (!Files.exists(named)) {
+      throw new NoSuchFileException(named.toString(), null, "there is no such file");
     }
-    return new LimitsFile(limits);
+    return named;
   }
 
   static ZoneId zone(Profiles profiles) {

@@ -1,8 +1,6 @@
 package org.evenpour.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -117,8 +115,8 @@ final class LogsToAudit {
 
   /** What was marked; a file that was named must be there. */
   List<CauseMark> marks(CommandSpec spec) throws IOException {
-    if (causes != null && !Files.exists(causes)) {
-      throw new NoSuchFileException(causes.toString(), null, "there is no such file");
+    if (causes != null) {
+      LimitsPlace.mustBeThere(causes);
     }
     CausesFile.Contents marked = causesFile().read();
     warn(spec, marked.warning());

@@ -65,7 +65,7 @@ public final class Linker {
 
   /** Whether that effect is a straight line; null where the record cannot tell. */
   public @Nullable LineCheck line(Characteristic characteristic, Setting setting) {
-    return history(characteristic).lines().get(setting.name());
+    return history(characteristic).line(setting.name());
   }
 
   /** How a characteristic differs between turns of the wheel that lie so far apart. */

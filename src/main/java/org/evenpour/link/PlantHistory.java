@@ -94,38 +94,54 @@ final class PlantHistory {
    * What was learned.
    *
    * @param effects of each numeric setting, by its name
-   * @param lines whether they are straight, by the setting's name; none where that is not known
+   * @param clearest the regression that shows each best, by the setting's name
    * @param turns the characteristic, turn by turn, the level of each mold taken out; NaN within
    *     signals of the wheel or a side
    */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   record Learned(
-      Map<String, EffectSize.Levels> effects, Map<String, LineCheck> lines, double[] turns) {}
+      Map<String, EffectSize.Levels> effects, Map<String, Clearest> clearest, double[] turns) {
+
+    /** Whether a setting's effect is a straight line; null where the record cannot tell. */
+    @Nullable LineCheck line(String setting) {
+      return clearest.getOrDefault(setting, Clearest.NONE).line();
+    }
+  }
+
+  /**
+   * The regression that shows a setting's effect with the smallest error.
+   *
+   * @param setting its index
+   */
+  private record Clearest(double error, int setting, @Nullable HeldRegression fit) {
+    static final Clearest NONE = new Clearest(Double.POSITIVE_INFINITY, -1, null);
+
+    @Nullable LineCheck line() {
+      return fit == null ? null : fit.line(setting);
+    }
+  }
 
   /** Learns from the newest turns. */
   static Learned of(TurnGrid grid, Characteristic characteristic, SignalMask mask) {
     PlantHistory history = new PlantHistory(grid, characteristic, mask);
     int n = history.settings.size();
-    @Nullable LineCheck[] lines = new LineCheck[n];
-    double[] least = new double[n];
-    Arrays.fill(least, Double.POSITIVE_INFINITY);
-    EffectSize[] byMold = history.sizes(history.pours(), least, lines);
-    EffectSize[] bySide = history.sizes(history.turnRows(true), least, lines);
-    EffectSize[] byTurn = history.sizes(history.turnRows(false), least, lines);
+    Clearest[] clearest = new Clearest[n];
+    Arrays.fill(clearest, Clearest.NONE);
+    EffectSize[] byMold = history.sizes(history.pours(), clearest);
+    EffectSize[] bySide = history.sizes(history.turnRows(true), clearest);
+    EffectSize[] byTurn = history.sizes(history.turnRows(false), clearest);
     Map<String, EffectSize.Levels> effects = new HashMap<>();
-    Map<String, LineCheck> checks = new HashMap<>();
+    Map<String, Clearest> shown = new HashMap<>();
     for (int i = 0; i < n; i++) {
       String name = history.settings.get(i).name();
       effects.put(name, new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
-      if (lines[i] != null) {
-        checks.put(name, lines[i]);
-      }
+      shown.put(name, clearest[i]);
     }
     double[] series = history.y.wheel().clone();
     for (int t = 0; t < series.length; t++) {
       series[t] = mask.turn(history.from + t) ? Double.NaN : series[t];
     }
-    return new Learned(effects, checks, series);
+    return new Learned(effects, shown, series);
   }
 
   /** Pours, mold by mold. */
@@ -288,10 +304,9 @@ final class PlantHistory {
   /**
    * The effects that one kind of variation shows.
    *
-   * @param least the smallest standard error so far, of each setting
-   * @param lines the check that belongs to it
+   * @param clearest what showed each setting best so far; what does better takes its place
    */
-  private EffectSize[] sizes(HistoryRows rows, double[] least, @Nullable LineCheck[] lines) {
+  private EffectSize[] sizes(HistoryRows rows, Clearest[] clearest) {
     EffectSize[] sizes = new EffectSize[settings.size()];
     Arrays.fill(sizes, EffectSize.UNKNOWN);
     List<String> names = settings.stream().map(Setting::name).toList();
@@ -312,9 +327,8 @@ final class PlantHistory {
       HeldRegression joint = HeldRegression.of(rows, x, held);
       for (int j : asked) {
         sizes[j] = joint.size(j, names);
-        if (sizes[j].error() < least[j]) {
-          least[j] = sizes[j].error();
-          lines[j] = joint.line(j);
+        if (sizes[j].error() < clearest[j].error()) {
+          clearest[j] = new Clearest(sizes[j].error(), j, joint);
         }
       }
     }

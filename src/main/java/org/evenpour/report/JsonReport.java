@@ -41,7 +41,8 @@ import org.jspecify.annotations.Nullable;
  * wherever it is written.
  */
 public final class JsonReport {
-  private static final JsonFactory JSON =
+  /** Shared by all that is written as this report is. */
+  static final JsonFactory JSON =
       JsonFactory.builder()
           .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
           .enable(JsonWriteFeature.COMBINE_UNICODE_SURROGATES_IN_UTF8)

@@ -1,9 +1,7 @@
 package org.evenpour.report;
 
 import com.fasterxml.jackson.core.JsonEncoding;
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
@@ -17,12 +15,6 @@ import org.evenpour.score.Score.Share;
 /** A score as JSON, written as {@link JsonReport} writes. */
 public final class JsonScore {
   private static final String SCHEMA = "evenpour.score/1";
-  private static final JsonFactory JSON =
-      JsonFactory.builder()
-          .enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
-          .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
-          .disable(StreamWriteFeature.AUTO_CLOSE_CONTENT)
-          .build();
 
   private final JsonFields out;
 
@@ -43,7 +35,7 @@ public final class JsonScore {
   /** Writes a score to a stream, flushes it and leaves it open. */
   public static void write(String what, Score score, OutputStream stream) throws IOException {
     JsonLines lines = new JsonLines();
-    try (JsonGenerator generator = JSON.createGenerator(stream, JsonEncoding.UTF8)) {
+    try (JsonGenerator generator = JsonReport.JSON.createGenerator(stream, JsonEncoding.UTF8)) {
       generator.setPrettyPrinter(lines);
       new JsonScore(new JsonFields(generator, lines)).score(what, score);
       generator.writeRaw('\n');

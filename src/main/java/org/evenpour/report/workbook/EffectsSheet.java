@@ -1,6 +1,7 @@
 package org.evenpour.report.workbook;
 
 import java.util.List;
+import java.util.Locale;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.SettingReport;
@@ -77,6 +78,6 @@ final class EffectsSheet {
   }
 
   private static String key(Known known) {
-    return known.name().toLowerCase(java.util.Locale.ROOT);
+    return known.name().toLowerCase(Locale.ROOT);
   }
 }
