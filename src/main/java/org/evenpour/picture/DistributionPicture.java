@@ -4,11 +4,13 @@ import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How often each value came, as bars, against the tolerance as a soft band. Bars outside the
@@ -22,7 +24,7 @@ import org.jfree.data.xy.XYSeriesCollection;
  * @param belowLabel what stands at the left of the band: {@code ▼ 3 under}; empty = nothing
  * @param aboveLabel what stands at the right of it
  */
-@SuppressWarnings("ArrayRecordComponent") // handed on, never compared
+@SuppressWarnings("ArrayRecordComponent") // handed on, compared by value
 public record DistributionPicture(
     double[] values,
     SeriesPicture.Axis across,
@@ -33,6 +35,22 @@ public record DistributionPicture(
     implements Picture {
 
   private static final int LEAST_BARS = 24;
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof DistributionPicture its
+        && Arrays.equals(values, its.values)
+        && across.equals(its.across)
+        && countTitle.equals(its.countTitle)
+        && band.equals(its.band)
+        && belowLabel.equals(its.belowLabel)
+        && aboveLabel.equals(its.aboveLabel);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(values) + across.hashCode();
+  }
 
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {

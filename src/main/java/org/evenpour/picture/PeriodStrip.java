@@ -18,9 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param from first turn
  * @param to last turn
  * @param flags signals
- * @param stretch chosen turns {first, last}; null = all
+ * @param stretch chosen turns; null = all
  */
-@SuppressWarnings("ArrayRecordComponent") // two numbers, made by the one who hands them over
 public record PeriodStrip(
     Points points,
     double low,
@@ -28,8 +27,11 @@ public record PeriodStrip(
     double from,
     double to,
     List<SeriesPicture.Flag> flags,
-    double @Nullable [] stretch)
+    @Nullable Part stretch)
     implements Picture {
+
+  /** Some of the turns. */
+  public record Part(double from, double to) {}
 
   /** Copies the list. */
   public PeriodStrip {
@@ -47,8 +49,8 @@ public record PeriodStrip(
             Math.max(1, area.getHeight() - ink.length(12)));
     Painted.Scale scale = new Painted.Scale(inner, from, to);
     if (stretch != null) {
-      double left = scale.x(stretch[0]);
-      double right = scale.x(stretch[1]);
+      double left = scale.x(stretch.from());
+      double right = scale.x(stretch.to());
       pen.fill(
           new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()), ink.chosen());
     }
@@ -90,7 +92,7 @@ public record PeriodStrip(
               flag.says()));
     }
     if (stretch != null) {
-      for (double edge : stretch) {
+      for (double edge : new double[] {stretch.from(), stretch.to()}) {
         double x = scale.x(edge);
         pen.line(x, area.getY(), x, area.getMaxY(), ink.accent(), ink.length(2));
       }

@@ -5,7 +5,7 @@ import java.awt.geom.Rectangle2D;
 
 /**
  * Something that can be drawn in any size: on a screen, into an image, into a vector file. It is
- * immutable and may be drawn on any thread.
+ * immutable and may be drawn on any thread; pictures that are equal look the same.
  */
 public interface Picture {
 

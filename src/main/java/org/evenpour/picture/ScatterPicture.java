@@ -6,7 +6,9 @@ import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.jfree.chart.plot.XYPlot;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param slope the effect; null where it is not known
  * @param says what it shows
  */
-@SuppressWarnings("ArrayRecordComponent") // a million dots are handed on, never compared
+@SuppressWarnings("ArrayRecordComponent") // a million dots are handed on, compared by value
 public record ScatterPicture(
     double[] x, double[] y, Axis across, Axis up, @Nullable Slope slope, String says)
     implements Picture {
@@ -43,6 +45,22 @@ public record ScatterPicture(
    * @param label short, with its unit
    */
   public record Slope(double low, double middle, double high, String label) {}
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof ScatterPicture its
+        && Arrays.equals(y, its.y)
+        && Arrays.equals(x, its.x)
+        && across.equals(its.across)
+        && up.equals(its.up)
+        && Objects.equals(slope, its.slope)
+        && says.equals(its.says);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(y) + Arrays.hashCode(x);
+  }
 
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {

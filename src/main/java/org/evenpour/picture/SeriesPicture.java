@@ -26,7 +26,6 @@ import org.jspecify.annotations.Nullable;
  * @param flags signals
  * @param changes what people did
  */
-@SuppressWarnings("ArrayRecordComponent") // three numbers, made by the one who hands them over
 public record SeriesPicture(
     Points points,
     Axis across,

@@ -67,7 +67,7 @@ public final class Charts {
         desk.wheel().first(),
         desk.wheel().last(),
         flags(desk, report, signal -> signal.scope() != Scope.POUR),
-        stretch == null ? null : new double[] {stretch.from(), stretch.to()});
+        stretch == null ? null : new PeriodStrip.Part(stretch.from(), stretch.to()));
   }
 
   /** One mold's record, with its classic limits, its signals and what was done to it. */

@@ -128,7 +128,7 @@ final class CapabilityPage implements Page {
       spreadTitle.setVisible(bar != null);
       spreadTitle.setText(look.say("capability.spread", name));
       spread.setVisible(bar != null);
-      spread.showStill(bar);
+      spread.show(() -> bar);
       whatIf.setText(
           String.join(
               "\n",

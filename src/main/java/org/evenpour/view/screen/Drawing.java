@@ -18,8 +18,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A picture in a component, made and drawn on a worker thread, so that the window never waits for
- * it however long the record is. Until it is there, the one before stays. Where there is no window,
- * and on paper, it is drawn at once. Owned by the event thread.
+ * it however long the record is. Until it is there, the one before stays; a picture that equals it
+ * is not drawn again. Where there is no window, and on paper, it is drawn at once. Owned by the
+ * event thread.
  */
 final class Drawing {
   /** One thread draws for all, so that the event thread always has a processor. */
@@ -38,7 +39,6 @@ final class Drawing {
   private final double upMargin;
   private Made made = new Made(() -> null);
   private Drawn drawn = Drawn.NOTHING;
-  private @Nullable Picture still;
   private @Nullable Work work;
 
   /**
@@ -79,10 +79,19 @@ final class Drawing {
 
     @SuppressWarnings("ReferenceEquality") // the very same picture
     boolean is(Made made, int width, int height) {
-      return of == made
-          && image != null
-          && image.getWidth() == width
-          && image.getHeight() == height;
+      return of == made && isOfSize(width, height);
+    }
+
+    boolean isOfSize(int width, int height) {
+      return image != null && image.getWidth() == width && image.getHeight() == height;
+    }
+
+    /** Whether it would look no different if it were drawn again of another making. */
+    boolean looksLike(@Nullable Picture picture, int width, int height, double itsScale) {
+      return of != null
+          && isOfSize(width, height)
+          && scale == itsScale
+          && Objects.equals(of.picture(), picture);
     }
   }
 
@@ -96,14 +105,6 @@ final class Drawing {
       // What is seen is painted once, when the new picture is there, and not before as well.
       double scale = Math.max(1, where.getDefaultTransform().getScaleX());
       begin(pixels(owner.getWidth(), scale), pixels(owner.getHeight(), scale), scale);
-    }
-  }
-
-  /** Shows a picture that is there already; the same again is not drawn again. */
-  void showStill(@Nullable Picture picture) {
-    if (!Objects.equals(picture, still)) {
-      still = picture;
-      show(() -> picture);
     }
   }
 
@@ -139,7 +140,7 @@ final class Drawing {
     Drawn shown = drawn;
     if (!shown.is(made, width, height)) {
       if (isAtOnce()) {
-        shown = draw(made, width, height, scale);
+        shown = draw(made, width, height, scale, shown);
         drawn = shown;
       } else {
         begin(width, height, scale);
@@ -157,20 +158,23 @@ final class Drawing {
 
   private void begin(int width, int height, double scale) {
     if (work == null) {
-      Work begun = new Work(made, width, height, scale);
+      Work begun = new Work(made, width, height, scale, drawn);
       work = begun;
       DRAWER.execute(begun);
     }
-    // Else: what is under way asks for a repaint when it is done, and that draws the newest.
+    // Else: what is under way asks for a repaint when it is no longer the newest, which draws that.
   }
 
-  private Drawn draw(Made its, int width, int height, double scale) {
+  private Drawn draw(Made its, int width, int height, double scale, Drawn before) {
+    Picture picture = its.picture();
+    if (before.looksLike(picture, width, height, scale)) {
+      return new Drawn(its, before.image(), scale, before.painted());
+    }
     BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     g.setColor(ground);
     g.fillRect(0, 0, width, height);
     g.scale(scale, scale);
-    Picture picture = its.picture();
     Rectangle2D area =
         new Rectangle2D.Double(
             acrossMargin,
@@ -189,9 +193,11 @@ final class Drawing {
     private final int width;
     private final int height;
     private final double scale;
+    private final Drawn before;
 
-    Work(Made its, int width, int height, double scale) {
+    Work(Made its, int width, int height, double scale, Drawn before) {
       this.its = its;
+      this.before = before;
       this.width = width;
       this.height = height;
       this.scale = scale;
@@ -201,7 +207,7 @@ final class Drawing {
     @Override
     public void run() {
       try {
-        Drawn made = draw(its, width, height, scale);
+        Drawn made = draw(its, width, height, scale, before);
         SwingUtilities.invokeLater(() -> done(made));
       } catch (RuntimeException | Error e) {
         SwingUtilities.invokeLater(
@@ -212,10 +218,14 @@ final class Drawing {
       }
     }
 
-    private void done(Drawn made) {
+    @SuppressWarnings("ReferenceEquality") // the very same image
+    private void done(Drawn now) {
       work = null;
-      drawn = made;
-      owner.repaint();
+      boolean looksTheSame = now.image() == drawn.image();
+      drawn = now;
+      if (!looksTheSame || !isCurrent()) {
+        owner.repaint();
+      }
     }
   }
 }

@@ -84,13 +84,7 @@ final class PictureView extends JComponent {
    * @param next reads nothing that the event thread may change
    */
   void show(Supplier<? extends @Nullable Picture> next) {
-    focused = -1;
     drawing.show(next);
-  }
-
-  /** Shows a picture that takes no time to make; the same again changes nothing. */
-  void showStill(@Nullable Picture next) {
-    drawing.showStill(next);
   }
 
   /** What is shown; null = nothing. May wait until it is made. */

@@ -68,6 +68,11 @@ final class StripView extends JComponent {
     drawing.show(next);
   }
 
+  /** Whether the newest strip is drawn. */
+  boolean isCurrent() {
+    return drawing.isCurrent();
+  }
+
   @Override
   protected void paintComponent(Graphics g) {
     Graphics2D g2 = (Graphics2D) g.create();

@@ -84,7 +84,7 @@ final class WheelPage implements Page {
     SpreadBar bar = WheelView.spread(desk, report);
     spread.setVisible(bar != null);
     unknown.setVisible(bar == null);
-    spread.showStill(bar);
+    spread.show(() -> bar);
   }
 
   @Override

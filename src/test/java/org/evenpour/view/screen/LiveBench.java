@@ -3,7 +3,9 @@ package org.evenpour.view.screen;
 import static org.evenpour.view.screen.Screens.onEventThread;
 
 import com.sun.management.OperatingSystemMXBean;
+import java.awt.AWTEvent;
 import java.awt.Component;
+import java.awt.EventQueue;
 import java.awt.Frame;
 import java.awt.Toolkit;
 import java.io.BufferedReader;
@@ -25,7 +27,9 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.Supplier;
+import javax.swing.JComponent;
 import javax.swing.RepaintManager;
+import org.evenpour.casting.WheelRecord;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.live.LiveEngine;
 import org.evenpour.live.PlantFiles;
@@ -91,7 +95,7 @@ final class LiveBench {
       LiveBench bench = new LiveBench(log, headings, rows);
       if (arguments.length > 4) {
         MainWindow window = onEventThread(() -> desk(followed, profile));
-        bench.watchPainting(() -> place(window));
+        bench.watch(() -> place(window));
         while (onEventThread(() -> place(window) == null)) {
           Thread.sleep(50);
         }
@@ -106,10 +110,10 @@ final class LiveBench {
           bench.latency("desk, " + page + ",", before);
         }
       } else {
-        bench.watchPainting(
+        bench.watch(
             () -> {
               BoardScreen board = board();
-              return board == null ? null : board.model().place();
+              return board == null || !isPainted(board) ? null : board.model().place();
             });
         Viewer.follow(
             followed, new Sources(List.of(), profile, null), "en", false, Clock.systemUTC());
@@ -161,37 +165,57 @@ final class LiveBench {
     }
     boolean anyPicture = false;
     for (Component part : Screens.all(window.frame())) {
-      if (part instanceof PictureView view && view.isShowing()) {
+      boolean isPicture = part instanceof PictureView || part instanceof StripView;
+      if (isPicture && part.isShowing()) {
         anyPicture = true;
-        if (!view.isCurrent()) {
+        boolean isCurrent =
+            part instanceof PictureView view ? view.isCurrent() : ((StripView) part).isCurrent();
+        if (!isCurrent || !isPainted((JComponent) part)) {
           return null;
         }
       }
     }
     List<Since.Came> came = log.wheels().get(0).since().anodes();
-    if (!anyPicture || came.isEmpty()) {
-      return anyPicture ? "nothing since" : null;
+    if (!anyPicture) {
+      return null;
+    }
+    if (came.isEmpty()) { // the log was just read again, up to its newest anode
+      WheelRecord read = log.wheels().get(0).record();
+      int row = read.turn().size() - 1;
+      return place(read.turn().get(row), read.molds().name(read.mold().get(row)));
     }
     Since.Came last = came.get(came.size() - 1);
-    return "Turn " + last.turn() + "    Mold " + last.mold();
+    return place(last.turn(), last.mold());
   }
 
-  private void watchPainting(Supplier<@Nullable String> shows) {
-    RepaintManager.setCurrentManager(
-        new RepaintManager() {
-          @Override
-          public void paintDirtyRegions() {
-            super.paintDirtyRegions();
-            Toolkit.getDefaultToolkit().sync(); // what waits for the display is handed to it
-            String place = shows.get();
-            if (place != null) {
-              synchronized (painted) {
-                painted.add(new Painted(place, System.nanoTime()));
-                painted.notifyAll();
+  private static String place(int turn, String mold) {
+    return "Turn " + turn + "    Mold " + mold;
+  }
+
+  /** Notes what is shown whenever the event thread has done something, painting included. */
+  private void watch(Supplier<@Nullable String> shows) {
+    Toolkit.getDefaultToolkit()
+        .getSystemEventQueue()
+        .push(
+            new EventQueue() {
+              @Override
+              protected void dispatchEvent(AWTEvent event) {
+                super.dispatchEvent(event);
+                String place = shows.get();
+                if (place != null) {
+                  Toolkit.getDefaultToolkit().sync(); // what waits for the display is handed to it
+                  synchronized (painted) {
+                    painted.add(new Painted(place, System.nanoTime()));
+                    painted.notifyAll();
+                  }
+                }
               }
-            }
-          }
-        });
+            });
+  }
+
+  /** Whether all that changed in it is painted. */
+  private static boolean isPainted(JComponent part) {
+    return RepaintManager.currentManager(part).getDirtyRegion(part).isEmpty();
   }
 
   private void latency(String where, int before) throws Exception {
@@ -239,7 +263,7 @@ final class LiveBench {
   /** Milliseconds from just before the row is written to just after the board shows it. */
   private double appendAndWait() throws IOException, InterruptedException {
     String[] cells = rows.get(next).split(",", -1);
-    String place = "Turn " + cells[turnColumn] + "    Mold " + cells[moldColumn];
+    String place = place(Integer.parseInt(cells[turnColumn]), cells[moldColumn]);
     synchronized (painted) {
       painted.clear();
     }
