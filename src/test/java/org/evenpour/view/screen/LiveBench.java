@@ -232,13 +232,14 @@ final class LiveBench {
     System.out.printf(
         Locale.ROOT,
         "%s behind %,7d anodes: from appended to painted, %d anodes: median %.1f ms, 95 %% under %.1f"
-            + " ms, longest %.1f ms%n",
+            + " ms, longest %.1f ms, %d over 50 ms%n",
         where,
         before,
         ANODES,
         millis[ANODES / 2],
         millis[ANODES * 95 / 100],
-        millis[ANODES - 1]);
+        millis[ANODES - 1],
+        Arrays.stream(millis).filter(each -> each > 50).count());
   }
 
   private void processor(int before) throws Exception {
