@@ -2,6 +2,7 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.evenpour.stats.SeriesRegression;
 import org.evenpour.stats.StudentT;
 import org.jspecify.annotations.Nullable;
@@ -21,14 +22,21 @@ final class HeldRegression {
 
   private final HistoryRows rows;
   private final double[][] x;
+  private final double[][] carried;
   private final SeriesRegression fit;
   private final List<Integer> held;
   private final double[] errors;
 
   private HeldRegression(
-      HistoryRows rows, double[][] x, SeriesRegression fit, List<Integer> held, double[] errors) {
+      HistoryRows rows,
+      double[][] x,
+      double[][] carried,
+      SeriesRegression fit,
+      List<Integer> held,
+      double[] errors) {
     this.rows = rows;
     this.x = x;
+    this.carried = carried;
     this.fit = fit;
     this.held = held;
     this.errors = errors;
@@ -37,15 +45,23 @@ final class HeldRegression {
   /**
    * Fits; what is a combination of the settings before it is left out.
    *
-   * @param x one column for each setting
+   * <p>With {@code a·x + b·c = (a + b)·x + b·(c − x)} the coefficient of a setting that is carried
+   * over is what a lasting change of one unit does in the end.
+   *
+   * @param lag which of the rows' lags
    * @param held indices of the settings that take part, in the order of their columns
    */
-  static HeldRegression of(HistoryRows rows, double[][] x, List<Integer> held) {
-    double[][] columns = new double[held.size() + rows.levels().length][];
-    for (int k = 0; k < held.size(); k++) {
-      columns[k] = x[held.get(k)];
-    }
-    System.arraycopy(rows.levels(), 0, columns, held.size(), rows.levels().length);
+  static HeldRegression of(HistoryRows rows, int lag, List<Integer> held) {
+    return of(rows, rows.settings()[lag], rows.carried()[lag], held);
+  }
+
+  private static HeldRegression of(
+      HistoryRows rows, double[][] x, double[][] carried, List<Integer> held) {
+    List<double[]> all = new ArrayList<>();
+    held.forEach(j -> all.add(x[j]));
+    held.stream().map(j -> carried[j]).filter(column -> column.length > 0).forEach(all::add);
+    all.addAll(List.of(rows.levels()));
+    double[][] columns = all.toArray(new double[0][]);
     SeriesRegression fit;
     try {
       fit =
@@ -53,13 +69,16 @@ final class HeldRegression {
               ? SeriesRegression.of(columns, rows.y(), rows.time(), rows.stretch())
               : SeriesRegression.with(columns, rows.y(), rows.time(), rows.stretch(), 0, 0);
     } catch (IllegalArgumentException dependent) {
+      if (Stream.of(carried).anyMatch(column -> column.length > 0)) {
+        return of(rows, x, new double[x.length][0], held);
+      }
       if (held.size() == 1) {
         throw dependent;
       }
-      return of(rows, x, held.subList(0, held.size() - 1));
+      return of(rows, x, carried, held.subList(0, held.size() - 1));
     }
     double[] errors = rows.wanders() ? modelled(fit, held.size()) : within(fit, rows);
-    return new HeldRegression(rows, x, fit, held, errors);
+    return new HeldRegression(rows, x, carried, fit, held, errors);
   }
 
   private static double[] within(SeriesRegression fit, HistoryRows rows) {
@@ -90,7 +109,7 @@ final class HeldRegression {
   EffectSize size(int setting, List<String> names) {
     if (!held.contains(setting)) {
       // It is a combination of the others: what they do cannot be told from what it does.
-      EffectSize alone = of(rows, x, List.of(setting)).own(setting);
+      EffectSize alone = of(rows, x, carried, List.of(setting)).own(setting);
       return new EffectSize(
           alone.perUnit(),
           alone.error(),
@@ -105,13 +124,18 @@ final class HeldRegression {
     }
     List<Integer> without = new ArrayList<>(held);
     without.remove((Integer) twin);
-    EffectSize apart = of(rows, x, without).own(setting);
+    EffectSize apart = of(rows, x, carried, without).own(setting);
     return new EffectSize(
         apart.perUnit(),
         apart.error(),
         List.of(names.get(twin)),
         own.ratio() < own(twin).ratio(),
         own);
+  }
+
+  /** The effect, in standard errors, that a column would have which takes no part. */
+  double ratioIfAdded(double[] column) {
+    return fit.ratioIfAdded(column, rows.time(), rows.stretch());
   }
 
   /** Whether one held setting acts by a straight line; null where it is not held. */

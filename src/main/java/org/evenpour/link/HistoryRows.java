@@ -6,6 +6,8 @@ package org.evenpour.link;
  * @param y the characteristic, n values
  * @param settings for each lag that is asked about, shortest first, one column of n values for each
  *     numeric setting, in the record's order; empty where it does not vary
+ * @param carried as {@code settings}: what is carried over from a mold's earlier pours, less what
+ *     is set; empty where nothing is known to be
  * @param levels columns of the levels that are taken out
  * @param time turn of each row
  * @param stretch a number that changes where the errors start anew
@@ -17,6 +19,7 @@ package org.evenpour.link;
 record HistoryRows(
     double[] y,
     double[][][] settings,
+    double[][][] carried,
     double[][] levels,
     int[] time,
     int[] stretch,

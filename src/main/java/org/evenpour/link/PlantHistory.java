@@ -22,6 +22,10 @@ import org.jspecify.annotations.Nullable;
  * each on all numeric settings that vary there. A setting's effect is that with all settings held
  * as they stood when it was set, or before: those of a larger lag as they act, those of a smaller
  * one as they were at that time, for what they are read as later may be what carries the effect on.
+ *
+ * <p>What a pour leaves in its mold may act on the next ones too, as a coat of wash does. Where
+ * pours show that, beyond any doubt, a setting is carried over at a rate from pour to pour, and its
+ * effect is that of a lasting change in the end.
  */
 final class PlantHistory {
   /** A longer history adds little and costs time; the newest turns count. */
@@ -29,6 +33,14 @@ final class PlantHistory {
 
   private static final int LEAST_ROWS = 24;
   private static final int LEAST_SEGMENT = 5;
+
+  /** Parts of a setting that may stay in a mold from one pour to the next. */
+  private static final double[] KEPT = {0.3, 0.5, 0.7, 0.85};
+
+  private static final double[] NONE = {};
+
+  /** Standard errors beyond which a setting counts as carried over: many are asked, everywhere. */
+  private static final double CARRIED = 5;
 
   private final TurnGrid grid;
   private final SignalMask mask;
@@ -40,6 +52,7 @@ final class PlantHistory {
   private final List<DoubleColumn> numbers = new ArrayList<>();
   private final int[] lags;
   private final Table[][] tables;
+  private final Table.Left left;
   private final Table y;
 
   private PlantHistory(TurnGrid grid, Characteristic characteristic, SignalMask mask) {
@@ -57,7 +70,7 @@ final class PlantHistory {
         life[t * molds + mold] = now;
       }
     }
-    Table.Left left =
+    left =
         new Table.Left() {
           @Override
           public boolean out(int turn, int mold) {
@@ -127,9 +140,16 @@ final class PlantHistory {
     int n = history.settings.size();
     Clearest[] clearest = new Clearest[n];
     Arrays.fill(clearest, Clearest.NONE);
-    EffectSize[] byMold = history.sizes(history.pours(), clearest);
-    EffectSize[] bySide = history.sizes(history.turnRows(true), clearest);
-    EffectSize[] byTurn = history.sizes(history.turnRows(false), clearest);
+    @Nullable Table[][] carried = new Table[history.lags.length][n];
+    HistoryRows pours = history.pours(carried);
+    double[] kept = history.kept(pours);
+    if (Arrays.stream(kept).anyMatch(part -> part > 0)) {
+      history.carry(kept, carried);
+      pours = history.pours(carried);
+    }
+    EffectSize[] byMold = history.sizes(pours, clearest);
+    EffectSize[] bySide = history.sizes(history.turnRows(true, carried), clearest);
+    EffectSize[] byTurn = history.sizes(history.turnRows(false, carried), clearest);
     Map<String, EffectSize.Levels> effects = new HashMap<>();
     Map<String, Clearest> shown = new HashMap<>();
     for (int i = 0; i < n; i++) {
@@ -144,17 +164,54 @@ final class PlantHistory {
     return new Learned(effects, shown, series);
   }
 
-  /** Pours, mold by mold. */
-  private HistoryRows pours() {
-    int n = 0;
-    int[] at = new int[turns * molds];
-    for (int mold = 0; mold < molds; mold++) {
-      for (int t = 0; t < turns; t++) {
-        if (!Double.isNaN(y.molds()[t * molds + mold])) {
-          at[n++] = t * molds + mold;
+  /**
+   * The part of each setting that stays in a mold from one pour to the next, as pours show it; 0
+   * where they do not, or where the setting shows no effect at all.
+   */
+  private double[] kept(HistoryRows pours) {
+    double[] kept = new double[settings.size()];
+    int[] cells = cells();
+    List<String> names = settings.stream().map(Setting::name).toList();
+    for (int k = 0; k < lags.length; k++) {
+      List<Integer> held = held(pours, k);
+      List<Integer> asked = asked(held, k);
+      if (asked.isEmpty() || isTooShort(pours, held)) {
+        continue;
+      }
+      HeldRegression joint = HeldRegression.of(pours, k, held);
+      for (int j : asked) {
+        double clearest = CARRIED;
+        for (double part : joint.size(j, names).isBeyondChance() ? KEPT : NONE) {
+          double[] column = column(carried(k, j, part).molds(), cells, tables[k][j].wheel());
+          double ratio = column.length == 0 ? 0 : Math.abs(joint.ratioIfAdded(column));
+          if (ratio > clearest) {
+            clearest = ratio;
+            kept[j] = part;
+          }
         }
       }
     }
+    return kept;
+  }
+
+  /** Builds the tables of what is carried over. */
+  private void carry(double[] kept, @Nullable Table[][] into) {
+    for (int k = 0; k < lags.length; k++) {
+      for (int j = 0; j < kept.length; j++) {
+        into[k][j] = kept[j] > 0 ? carried(k, j, kept[j]) : null;
+      }
+    }
+  }
+
+  private Table carried(int k, int setting, double kept) {
+    int lag = Math.max(lags[k], lagTurns(setting));
+    return Table.carried(grid, numbers.get(setting), lag, from, grid.turns(), left, kept);
+  }
+
+  /** Pours, mold by mold. */
+  private HistoryRows pours(@Nullable Table[][] carried) {
+    int[] at = cells();
+    int n = at.length;
     double[] values = new double[n];
     int[] time = new int[n];
     int[] stretch = new int[n];
@@ -164,9 +221,13 @@ final class PlantHistory {
       stretch[i] = at[i] % molds + molds * life[at[i]];
     }
     double[][][] x = new double[lags.length][settings.size()][];
+    double[][][] c = new double[lags.length][settings.size()][];
     for (int k = 0; k < lags.length; k++) {
       for (int j = 0; j < x[k].length; j++) {
-        x[k][j] = column(tables[k][j].molds(), at, n, tables[k][j].wheel());
+        double[] scaleOf = tables[k][j].wheel();
+        x[k][j] = column(tables[k][j].molds(), at, scaleOf);
+        Table more = carried[k][j];
+        c[k][j] = more == null || x[k][j].length == 0 ? NONE : column(more.molds(), at, scaleOf);
       }
     }
     BitSet means = new BitSet();
@@ -175,11 +236,25 @@ final class PlantHistory {
     }
     int levels = (int) Arrays.stream(stretch).distinct().count();
     return new HistoryRows(
-        values, x, new double[0][], time, stretch, false, means.cardinality() + levels);
+        values, x, c, new double[0][], time, stretch, false, means.cardinality() + levels);
+  }
+
+  /** The pours that are known, mold by mold, as turn times molds plus mold. */
+  private int[] cells() {
+    int n = 0;
+    int[] at = new int[turns * molds];
+    for (int mold = 0; mold < molds; mold++) {
+      for (int t = 0; t < turns; t++) {
+        if (!Double.isNaN(y.molds()[t * molds + mold])) {
+          at[n++] = t * molds + mold;
+        }
+      }
+    }
+    return Arrays.copyOf(at, n);
   }
 
   /** Turns: of the whole wheel, or of one ladle side against the other. */
-  private HistoryRows turnRows(boolean ofSides) {
+  private HistoryRows turnRows(boolean ofSides, @Nullable Table[][] carried) {
     double[] series = ofSides ? y.sides() : y.wheel();
     int n = 0;
     int[] at = new int[turns];
@@ -221,26 +296,37 @@ final class PlantHistory {
       levels.add(SeriesRegression.between(kept, begin, ends[k]));
     }
     center(values, ends);
+    int[] turnsKept = Arrays.copyOf(at, kept);
     double[][][] x = new double[lags.length][settings.size()][];
+    double[][][] c = new double[lags.length][settings.size()][];
     for (int k = 0; k < lags.length; k++) {
       for (int j = 0; j < x[k].length; j++) {
         double[] whole = ofSides ? tables[k][j].sides() : tables[k][j].wheel();
-        double[] column = column(whole, at, kept, whole);
-        if (column.length > 0) {
-          center(column, ends);
-          column = varies(column, whole) ? column : new double[0];
-        }
-        x[k][j] = column;
+        x[k][j] = centered(whole, turnsKept, whole, ends);
+        Table more = carried[k][j];
+        c[k][j] =
+            more == null || x[k][j].length == 0
+                ? NONE
+                : centered(ofSides ? more.sides() : more.wheel(), turnsKept, whole, ends);
       }
     }
     return new HistoryRows(
         values,
         x,
+        c,
         levels.toArray(new double[0][]),
-        Arrays.copyOf(at, kept),
+        turnsKept,
         Arrays.copyOf(stretch, kept),
         true,
         0);
+  }
+
+  private static double[] centered(double[] all, int[] at, double[] scaleOf, int[] ends) {
+    double[] column = column(all, at, scaleOf);
+    if (column.length > 0) {
+      center(column, ends);
+    }
+    return varies(column, scaleOf) ? column : NONE;
   }
 
   /** The index after the last of each segment. */
@@ -264,7 +350,8 @@ final class PlantHistory {
   }
 
   /** A setting at some rows, its mean where it is missing; empty where it does not vary. */
-  private static double[] column(double[] all, int[] at, int n, double[] scaleOf) {
+  private static double[] column(double[] all, int[] at, double[] scaleOf) {
+    int n = at.length;
     double[] column = new double[n];
     int known = 0;
     double sum = 0;
@@ -311,20 +398,12 @@ final class PlantHistory {
     Arrays.fill(sizes, EffectSize.UNKNOWN);
     List<String> names = settings.stream().map(Setting::name).toList();
     for (int k = 0; k < lags.length; k++) {
-      double[][] x = rows.settings()[k];
-      int lag = lags[k];
-      // Those that are only held stand last: a combination of others is dropped from the end.
-      List<Integer> held =
-          IntStream.range(0, x.length)
-              .filter(j -> x[j].length > 0)
-              .boxed()
-              .sorted(Comparator.comparingInt(j -> lagTurns(j) < lag ? 1 : 0))
-              .toList();
-      List<Integer> asked = held.stream().filter(j -> lagTurns(j) == lag).toList();
-      if (asked.isEmpty() || rows.y().length < held.size() + rows.levels().length + LEAST_ROWS) {
+      List<Integer> held = held(rows, k);
+      List<Integer> asked = asked(held, k);
+      if (asked.isEmpty() || isTooShort(rows, held)) {
         continue;
       }
-      HeldRegression joint = HeldRegression.of(rows, x, held);
+      HeldRegression joint = HeldRegression.of(rows, k, held);
       for (int j : asked) {
         sizes[j] = joint.size(j, names);
         if (sizes[j].error() < clearest[j].error()) {
@@ -333,5 +412,23 @@ final class PlantHistory {
       }
     }
     return sizes;
+  }
+
+  /** Settings that vary; those that are only held last, for what is dropped is dropped there. */
+  private List<Integer> held(HistoryRows rows, int k) {
+    double[][] x = rows.settings()[k];
+    return IntStream.range(0, x.length)
+        .filter(j -> x[j].length > 0)
+        .boxed()
+        .sorted(Comparator.comparingInt(j -> lagTurns(j) < lags[k] ? 1 : 0))
+        .toList();
+  }
+
+  private List<Integer> asked(List<Integer> held, int k) {
+    return held.stream().filter(j -> lagTurns(j) == lags[k]).toList();
+  }
+
+  private static boolean isTooShort(HistoryRows rows, List<Integer> held) {
+    return rows.y().length < held.size() + rows.levels().length + LEAST_ROWS;
   }
 }

@@ -30,6 +30,32 @@ record Table(double[] molds, double[] sides, double[] wheel) {
    * @param left which pours of these turns to leave out
    */
   static Table of(TurnGrid grid, DoubleColumn column, int lag, int from, int to, Left left) {
+    return cut(grid, raw(grid, column, lag, from, to), from, to - from, left);
+  }
+
+  /**
+   * What is carried over from a mold's earlier pours beside what the pour itself is given: {@code c
+   * − x}, where {@code c = kept·c + (1 − kept)·x} runs from pour to pour of a mold.
+   *
+   * @param kept part that stays from one pour to the next, below 1
+   */
+  static Table carried(
+      TurnGrid grid, DoubleColumn column, int lag, int from, int to, Left left, double kept) {
+    double[] x = raw(grid, column, lag, from, to);
+    int m = grid.molds();
+    for (int mold = 0; mold < m; mold++) {
+      double level = Double.NaN;
+      for (int i = mold; i < x.length; i += m) {
+        if (!Double.isNaN(x[i])) {
+          level = Double.isNaN(level) ? x[i] : kept * level + (1 - kept) * x[i];
+          x[i] = level - x[i];
+        }
+      }
+    }
+    return cut(grid, x, from, to - from, left);
+  }
+
+  private static double[] raw(TurnGrid grid, DoubleColumn column, int lag, int from, int to) {
     int m = grid.molds();
     int turns = to - from;
     double[] raw = new double[turns * m];
@@ -46,12 +72,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
     if (known < SPARSE * turns) {
       hold(raw);
     }
-    for (int i = 0; i < raw.length; i++) {
-      if (left.out(from + i / m, i % m)) {
-        raw[i] = Double.NaN;
-      }
-    }
-    return cut(grid, raw, from, turns, left);
+    return raw;
   }
 
   /** Which pours are left out, and which stretch of its mold's life each belongs to. */
@@ -71,6 +92,11 @@ record Table(double[] molds, double[] sides, double[] wheel) {
 
   private static Table cut(TurnGrid grid, double[] raw, int from, int turns, Left left) {
     int m = grid.molds();
+    for (int i = 0; i < raw.length; i++) {
+      if (left.out(from + i / m, i % m)) {
+        raw[i] = Double.NaN;
+      }
+    }
     int stretches = 1;
     for (int mold = 0; mold < m; mold++) {
       stretches = Math.max(stretches, left.stretch(from + turns - 1, mold) + 1);

@@ -289,15 +289,24 @@ public final class SeriesRegression {
   }
 
   /**
-   * Probability that a column that is not in the fit would get such a coefficient by chance, φ and
-   * the share as fitted: Student's t of the coefficient that it would have, without fitting again
-   * (Frisch and Waugh 1933). 1 where the column is a combination of the others. O(n·p²).
+   * Probability that a column that is not in the fit would get such a coefficient by chance: of
+   * {@link #ratioIfAdded} by Student's t. 1 where the column is a combination of the others.
+   */
+  public double addedColumn(double[] column, int[] time, int[] stretch) {
+    int df = degreesOfFreedom() - 1;
+    return df < 1 ? 1 : StudentT.twoSided(ratioIfAdded(column, time, stretch), df);
+  }
+
+  /**
+   * The coefficient over its standard error that a column would have which is not in the fit, φ and
+   * the share as fitted, without fitting again (Frisch and Waugh 1933). 0 where the column is a
+   * combination of the others. O(n·p²).
    *
    * @param column n values
    * @param time as given to the fit
    * @param stretch as given to the fit
    */
-  public double addedColumn(double[] column, int[] time, int[] stretch) {
+  public double ratioIfAdded(double[] column, int[] time, int[] stretch) {
     double[] added = new Whitening(time, stretch, phi, noise).of(column);
     int p = white.length;
     double[][] all = Arrays.copyOf(white, p + 1);
@@ -309,7 +318,7 @@ public final class SeriesRegression {
       double[][] l = new CholeskyDecomposition(products, 1e-9, 0).getL().getData();
       apart = l[p][p] * l[p][p] * scale[p] * scale[p];
     } catch (org.hipparchus.exception.MathRuntimeException e) {
-      return 1;
+      return 0;
     }
     double along = 0;
     double rss = 0;
@@ -321,9 +330,9 @@ public final class SeriesRegression {
     int df = degreesOfFreedom() - 1;
     double left = rss - along * along / apart;
     if (df < 1 || !(apart > 1e-10 * scale[p] * scale[p]) || !(left > 0)) {
-      return 1;
+      return 0;
     }
-    return StudentT.twoSided(along / Math.sqrt(apart) / Math.sqrt(left / df), df);
+    return along / Math.sqrt(apart) / Math.sqrt(left / df);
   }
 
   /**
