@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 import org.jspecify.annotations.Nullable;
@@ -106,14 +105,11 @@ public record DistributionPicture(
     XYPlot plot = Plots.plot(values, count, left, ink.length(12), below);
     plot.setDataset(new XYSeriesCollection(new XYSeries("")));
     plot.setRenderer(Plots.lines(ink.data(), 1, false, 1));
-    // A number at the very top of the axis reaches above it.
-    double head = ink.length(7);
-    plot.setInsets(new RectangleInsets(head, 0, 0, 0));
     Plots.draw(
         pen,
         plot,
         new Rectangle2D.Double(
-            area.getX(), area.getY() + top - head, area.getWidth(), area.getHeight() - top + head));
+            area.getX(), area.getY() + top, area.getWidth(), area.getHeight() - top));
     labels(pen, inner);
     return new Painted(spots, null);
   }

@@ -50,7 +50,6 @@ final class Plots {
     plot.setRangeGridlinesVisible(false);
     plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
     plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-    plot.setInsets(RectangleInsets.ZERO_INSETS);
     AxisSpace beside = new AxisSpace();
     beside.setLeft(left);
     beside.setRight(right);
@@ -61,14 +60,22 @@ final class Plots {
     return plot;
   }
 
-  /** Draws a plot and says where its values came to lie. */
+  /**
+   * Draws a plot and says where its values came to lie. A number at the very top of the upright
+   * axis reaches a little above the area.
+   */
   static Rectangle2D draw(Pen pen, XYPlot plot, Rectangle2D area) {
+    double head = pen.ink().length(7);
+    plot.setInsets(new RectangleInsets(head, 0, 0, 0));
+    Rectangle2D headed =
+        new Rectangle2D.Double(
+            area.getX(), area.getY() - head, area.getWidth(), area.getHeight() + head);
     JFreeChart chart = new JFreeChart(null, null, plot, false);
     chart.setBackgroundPaint(null);
     chart.setPadding(RectangleInsets.ZERO_INSETS);
     chart.setAntiAlias(true);
     org.jfree.chart.ChartRenderingInfo info = new org.jfree.chart.ChartRenderingInfo(null);
-    chart.draw(pen.g(), area, null, info);
+    chart.draw(pen.g(), headed, null, info);
     PlotRenderingInfo where = info.getPlotInfo();
     Pen.on(pen.g(), pen.ink());
     return where.getDataArea();

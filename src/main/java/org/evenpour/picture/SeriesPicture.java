@@ -11,7 +11,6 @@ import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.chart.ui.RectangleInsets;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -130,15 +129,7 @@ public record SeriesPicture(
     plot.setDataset(new Plots.Kept(points, kept));
     plot.setRenderer(
         Plots.lines(ink.data(), Math.max(0.8, ink.length(dots ? 1 : 0.8)), dots, ink.length(3.2)));
-    // A number at the very top of the axis reaches above it.
-    double head = ink.length(7);
-    plot.setInsets(new RectangleInsets(head, 0, 0, 0));
-    Rectangle2D data =
-        Plots.draw(
-            pen,
-            plot,
-            new Rectangle2D.Double(
-                lower.getX(), lower.getY() - head, lower.getWidth(), lower.getHeight() + head));
+    Rectangle2D data = Plots.draw(pen, plot, lower);
     List<Spot> spots = new ArrayList<>();
     paintFlagged(pen, kept, values, data);
     paintChanges(pen, data, spots);
@@ -291,6 +282,7 @@ public record SeriesPicture(
         pen.text(flag.label(), left, y - ink.length(8), 0, font, ink.textOf(flag.mark()));
         free = left + width + ink.length(10);
       }
+      free = Math.max(free, after); // what stands before a later pennant leaves this one free
       spots.add(
           new Spot(
               new Rectangle2D.Double(
