@@ -436,7 +436,7 @@ public record AuditReport(
   public enum Evidence {
     /** It moved, beyond chance, and its effect explains a good part. */
     STRONG,
-    /** It moved, but its effect is unproven. */
+    /** It moved, but its effect or its move is unproven. */
     MOVED,
     /** Nothing speaks for it. */
     NONE
@@ -474,7 +474,20 @@ public record AuditReport(
       @Nullable Double qValue,
       @Nullable Integer sinceTurn,
       String lookFirst,
-      List<String> togetherWith) {}
+      List<String> togetherWith) {
+
+    /** Below this false discovery rate a move counts as real. */
+    private static final double REAL = 0.05;
+
+    /**
+     * Whether the setting moved no further than it often does by itself; if there is evidence all
+     * the same, it is that its effect is known and explains a good part of the signal.
+     */
+    public boolean isUsualMove() {
+      Double q = qValue;
+      return !event && (q == null || q >= REAL);
+    }
+  }
 
   /**
    * One recorded setting over the whole log.

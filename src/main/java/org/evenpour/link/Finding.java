@@ -40,7 +40,10 @@ public record Finding(
   public enum Grade {
     /** It moved, beyond chance, when the signal began, and its effect explains a good part. */
     STRONG,
-    /** It moved, beyond chance, but its effect or its timing is unproven. */
+    /**
+     * It moved, beyond chance, but its effect or its timing is unproven; or its effect is proven,
+     * and explains a good part, but so far it often moves by itself.
+     */
     MOVED,
     /** Nothing speaks for it, or its effect is known to be too small. */
     NONE
@@ -89,7 +92,9 @@ public record Finding(
       return effectProven && isReal ? Grade.STRONG : Grade.MOVED;
     }
     if (!(q < FALSE_DISCOVERIES)) {
-      return Grade.NONE;
+      // What always wanders never moves beyond chance. What such a move does is none the less
+      // known.
+      return effectProven && timingFits && shareLow >= GOOD_PART ? Grade.MOVED : Grade.NONE;
     }
     if (shareHigh < GOOD_PART) {
       return Grade.NONE; // it moved, and by all that is known its move is too small to matter

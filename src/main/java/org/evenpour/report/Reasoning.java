@@ -17,20 +17,18 @@ import org.jspecify.annotations.Nullable;
  * @param sentences the language and the units
  */
 public record Reasoning(Sentences sentences) {
-  /** Below this false discovery rate a move is graded as real; above it, it is not. */
-  private static final double CLEAR = 0.05;
-
   /** A link of a signal, in a few sentences. */
   public String of(Signal signal, Link link) {
     Words words = sentences.words();
     List<String> said = new ArrayList<>();
     boolean isNothing = link.evidence() == Evidence.NONE;
-    Double q = link.qValue();
-    if (isNothing && !link.event() && (q == null || q >= CLEAR)) {
+    if (isNothing && link.isUsualMove()) {
       return words.say("reason.still", sentences.named(link));
     }
     if (isNothing && link.event()) {
       said.add(words.say("reason.far", sentences.plainly(link)));
+    } else if (link.isUsualMove()) {
+      said.add(words.say("reason.usual", sentences.plainly(link)));
     } else {
       said.add(
           words.say(

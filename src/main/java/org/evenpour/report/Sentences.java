@@ -283,6 +283,8 @@ public record Sentences(
           share >= 0.95
               ? words.say("link.all", said)
               : words.say("link.share", said, Figures.number(share * 100, 0));
+    } else if (link.evidence() == Evidence.MOVED && link.isUsualMove() && share != null) {
+      said = words.say("link.usual", said, Figures.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && !link.event()) {
       said = words.say("link.moved", said);
     }

@@ -135,6 +135,26 @@ class SentencesTest {
             sentences.link(
                 link("pour_rate_kg_s", false, "pour", "kg_s", Evidence.MOVED, 0.234, null, "")))
         .isEqualTo("Pour rate rose with it by 0.23 kg/s (whether that matters is unproven).");
+    Link usual =
+        new Link(
+            "pour_rate_kg_s",
+            false,
+            "pour",
+            "kg_s",
+            Evidence.MOVED,
+            0.234,
+            1.4,
+            0.81,
+            0.5,
+            1.1,
+            0.7,
+            211,
+            "",
+            List.of());
+    assertThat(sentences.link(usual))
+        .isEqualTo(
+            "Pour rate rose with it by 0.23 kg/s, as it often does by itself (that would explain"
+                + " about 81 % of it).");
     assertThat(sentences.link(link("crew", false, "", "", Evidence.STRONG, null, 0.99, "")))
         .isEqualTo("Crew changed with it (that would explain all of it).");
     assertThat(sentences.link(link("scale_checked", true, "", "", Evidence.MOVED, null, null, "")))
