@@ -494,7 +494,7 @@ public record AuditReport(
    *
    * @param category whether it is a category; then {@code mean} to {@code maximum} are null
    * @param levels how many categories
-   * @param effects what one unit of it does to each characteristic
+   * @param effects what one unit of it, or each of its levels, does to each characteristic
    */
   public record SettingReport(
       String wheel,
@@ -515,7 +515,7 @@ public record AuditReport(
   /**
    * The effect of one unit of a setting on a characteristic, molds and turns taken out.
    *
-   * @param perUnit null where the record cannot tell (the setting never moved)
+   * @param perUnit null where the record cannot tell (the setting never moved), and of a category
    * @param low lower end of its 95 % interval
    * @param high upper end
    * @param inFull what stands beside it

@@ -25,7 +25,7 @@ final class EffectAudit {
   private static final double Z = Normal.quantile(0.975);
 
   /** A difference of the mean below this part of the characteristic's s.d. is next to nothing. */
-  private static final double WORTH_KNOWING = 1.0 / 3;
+  static final double WORTH_KNOWING = 1.0 / 3;
 
   /** So many s.d. of everything else are kept clear of a limit. */
   private static final double CLEAR = 2;
@@ -93,7 +93,8 @@ final class EffectAudit {
                 ? window(found, low, high, moved.mean(), CLEAR * sd * Math.sqrt(1 - share.value()))
                 : null,
             line(linker.line(characteristic, setting)),
-            known == Known.OPEN ? trial(characteristic, worth, inner) : null));
+            known == Known.OPEN ? trial(characteristic, worth, inner) : null,
+            null));
   }
 
   /** (effect · s.d. of the setting / s.d. of the characteristic)², less what chance adds to it. */

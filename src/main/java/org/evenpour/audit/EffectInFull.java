@@ -1,12 +1,13 @@
 package org.evenpour.audit;
 
+import java.util.List;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What stands beside the effect of one unit of a setting: what the record can tell at all, how much
- * of the scatter it is, where the setting may stand, whether the line is straight, and what trial
- * would tell more.
+ * What stands beside the effect of one unit of a setting, or of the levels of a category: what the
+ * record can tell at all, how much of the scatter it is, where the setting may stand, whether the
+ * line is straight, and what trial would tell more.
  *
  * @param known what the record can tell
  * @param share of the variance that the setting makes, between 0 and 1; null where the effect is
@@ -15,29 +16,69 @@ import org.jspecify.annotations.Nullable;
  *     is proven and there is a specification
  * @param line null where the effect is not known
  * @param trial null unless it would tell what the record cannot
+ * @param levels of a category; null for a number, and where they cannot be compared
  */
 public record EffectInFull(
     Known known,
     @Nullable Estimate share,
     @Nullable Window window,
     @Nullable Line line,
-    @Nullable Trial trial) {
+    @Nullable Trial trial,
+    @Nullable Levels levels) {
 
   /** Nothing is known. */
   public static final EffectInFull NOTHING =
-      new EffectInFull(Known.NEVER_MOVED, null, null, null, null);
+      new EffectInFull(Known.NEVER_MOVED, null, null, null, null, null);
+
+  /** Too few levels of a category came again. */
+  public static final EffectInFull CAME_ONCE =
+      new EffectInFull(Known.CAME_ONCE, null, null, null, null, null);
 
   /** What the record can tell of an effect. */
   public enum Known {
-    /** There is one: its interval does not hold zero. */
+    /**
+     * There is one: its interval does not hold zero; the levels of a category differ beyond chance,
+     * at 5 %.
+     */
     PROVEN,
     /** If there is one, all that was recorded of the setting moves the mean by next to nothing. */
     SMALL,
     /** There may be one that matters, or none: the record cannot tell. */
     OPEN,
     /** The setting never moved, or hardly anything is written down. */
-    NEVER_MOVED
+    NEVER_MOVED,
+    /** A category changed, but too few of its levels came again to be compared. */
+    CAME_ONCE
   }
+
+  /**
+   * How the levels of a category differ.
+   *
+   * @param p probability of levels that differ so much by chance
+   * @param each in the order in which they first came
+   */
+  public record Levels(double p, List<Level> each) {}
+
+  /**
+   * One level of a category.
+   *
+   * @param name as written in the log
+   * @param effect the mean of its visits less the mean over the levels that came again, in the
+   *     characteristic's unit
+   * @param low lower end of its 95 % interval
+   * @param high upper end
+   * @param visits how often it came
+   * @param turns known turns outside signals in which it stood
+   * @param compared whether it came back, half of the record apart, and so took part
+   */
+  public record Level(
+      String name,
+      double effect,
+      double low,
+      double high,
+      int visits,
+      int turns,
+      boolean compared) {}
 
   /**
    * Where a setting keeps a characteristic within tolerance, two standard deviations of everything

@@ -57,6 +57,16 @@ final class SettingAudit {
       for (int i = 0; i < characteristics.size(); i++) {
         effects.add(audit.of(wheel.characteristics().get(i), characteristics.get(i), moments));
       }
+    } else if (categories != null) {
+      for (int i = 0; i < characteristics.size(); i++) {
+        effects.add(
+            LevelsAudit.of(
+                linker,
+                setting,
+                categories,
+                wheel.characteristics().get(i),
+                characteristics.get(i)));
+      }
     }
     return new SettingReport(
         wheel.wheel(),

@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param event null for a setting
  * @param movedBy how far the setting moved; NaN for events and categories
  * @param p probability of such a move, or of such an event so near, by chance
- * @param expected what the move would do to the characteristic; NaN where that is not known
+ * @param expected what the move would do to the characteristic, by a category's levels that of the
+ *     one after less that of the one before; NaN where that is not known
  * @param share expected over the signal's size; NaN where that is not known
  * @param shareLow lower end of its 95 % interval
  * @param shareHigh upper end
@@ -78,7 +79,7 @@ public record Finding(
   }
 
   /**
-   * The grade.
+   * The grade. A category, whose effect is never taken as proven, is at most {@link Grade#MOVED}.
    *
    * @param q false discovery rate at which the move counts as real
    */

@@ -41,6 +41,7 @@ public final class Linker {
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
   private final Map<String, Optional<Wander>> wanders = new ConcurrentHashMap<>();
   private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
+  private final Map<String, LevelEffects> levelsOf = new ConcurrentHashMap<>();
 
   /**
    * @param grid of the wheel
@@ -66,6 +67,19 @@ public final class Linker {
   /** Whether that effect is a straight line; null where the record cannot tell. */
   public @Nullable LineCheck line(Characteristic characteristic, Setting setting) {
     return history(characteristic).line(setting.name());
+  }
+
+  /** What each level of a category goes with in a characteristic, by this plant's own history. */
+  public LevelEffects levels(Characteristic characteristic, Setting setting, IntColumn categories) {
+    return levelsOf.computeIfAbsent(
+        setting.name() + "\n" + characteristic.name(),
+        key -> {
+          double[] turns = history(characteristic).turns();
+          int from = grid.turns() - turns.length - setting.profile().lagTurns();
+          int[] labels = new int[turns.length];
+          Arrays.setAll(labels, t -> categoryIn(categories, from + t, -1));
+          return LevelEffects.of(turns, labels, setting.labels().size());
+        });
   }
 
   /** How a characteristic differs between turns of the wheel that lie so far apart. */
@@ -133,7 +147,7 @@ public final class Linker {
       if (numbers != null) {
         findings.add(number(characteristic, setting, numbers, episode, window));
       } else if (categories != null) {
-        Finding finding = category(setting, categories, episode, window);
+        Finding finding = category(characteristic, setting, categories, episode, window);
         if (finding != null) {
           findings.add(finding);
         }
@@ -241,9 +255,17 @@ public final class Linker {
     return x * x;
   }
 
-  /** A category counts as an event where it changed: a new wash batch, another crew. */
+  /**
+   * A category counts as an event where it changed: a new wash batch, another crew. For the whole
+   * wheel its levels say what such a change goes with; that can only clear it. Crews change so
+   * regularly that one always changed near an onset, and so a category is never strong.
+   */
   private @Nullable Finding category(
-      Setting setting, IntColumn categories, Episode episode, Window window) {
+      Characteristic characteristic,
+      Setting setting,
+      IntColumn categories,
+      Episode episode,
+      Window window) {
     int mold = episode.scope() == Episode.Scope.MOLD ? episode.index() : -1;
     int[] changes =
         categoryChanges.computeIfAbsent(
@@ -258,15 +280,27 @@ public final class Linker {
     int nearest =
         Math.abs(after - window.onset()) < Math.abs(before - window.onset()) ? after : before;
     boolean near = Math.abs(nearest - window.onset()) <= window.tolerance();
+    LevelEffects.Difference difference =
+        near && episode.scope() == Episode.Scope.WHEEL
+            ? levels(characteristic, setting, categories)
+                .between(lastBefore(categories, nearest), categoryIn(categories, nearest, mold))
+            : null;
+    double size = episode.size();
+    double expected = difference == null ? Double.NaN : difference.by();
+    double share = size == 0 ? Double.NaN : expected / size;
+    double half =
+        difference == null
+            ? Double.NaN
+            : Math.hypot(difference.half(), 1.96 * share * episode.sizeError()) / Math.abs(size);
     return new Finding(
         setting,
         null,
         Double.NaN,
         near ? chance(changes.length, nearest - window.onset()) : 1,
-        Double.NaN,
-        Double.NaN,
-        Double.NaN,
-        Double.NaN,
+        expected,
+        share,
+        share - half,
+        share + half,
         false,
         near,
         grid.turnNumber(nearest),
@@ -289,6 +323,15 @@ public final class Linker {
       previous = now >= 0 ? now : previous;
     }
     return Arrays.copyOf(at, n);
+  }
+
+  /** The category of the wheel that was last written down before a turn; −1 where there is none. */
+  private int lastBefore(IntColumn categories, int turn) {
+    int label = -1;
+    for (int t = turn - 1; t >= 0 && label < 0; t--) {
+      label = categoryIn(categories, t, -1);
+    }
+    return label;
   }
 
   private int categoryIn(IntColumn categories, int turn, int mold) {

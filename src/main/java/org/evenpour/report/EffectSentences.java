@@ -1,12 +1,16 @@
 package org.evenpour.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.EffectInFull;
 import org.evenpour.audit.EffectInFull.Known;
+import org.evenpour.audit.EffectInFull.Level;
+import org.evenpour.audit.EffectInFull.Levels;
 import org.evenpour.audit.EffectInFull.Line;
 import org.evenpour.audit.EffectInFull.Trial;
 import org.evenpour.audit.EffectInFull.Window;
@@ -17,6 +21,10 @@ import org.jspecify.annotations.Nullable;
  * stand, and what the record cannot tell.
  */
 public record EffectSentences(Sentences sentences) {
+  /** So many levels of a category are named; of more, those at either end. */
+  private static final int MOST_LEVELS = 6;
+
+  private static final int ENDS = MOST_LEVELS / 2;
 
   /** What is known of one effect, a sentence each. */
   public List<String> of(SettingReport setting, Effect effect) {
@@ -25,7 +33,10 @@ public record EffectSentences(Sentences sentences) {
     EffectInFull full = effect.inFull();
     Estimate share = full.share();
     if (full.known() == Known.PROVEN && share != null) {
-      said.add(words().say("effect.share", percent(share.value()), interval(share)));
+      said.add(
+          share.low() == null
+              ? words().say("effect.share.plain", percent(share.value()))
+              : words().say("effect.share", percent(share.value()), interval(share)));
     }
     Window window = full.window();
     if (window != null) {
@@ -44,6 +55,13 @@ public record EffectSentences(Sentences sentences) {
     Figures figures = figures(setting, effect);
     String name = sentences.setting(setting.name());
     String characteristic = words().characteristic(effect.characteristic());
+    Levels levels = effect.inFull().levels();
+    if (levels != null) {
+      return levels(setting, effect, levels);
+    }
+    if (effect.inFull().known() == Known.CAME_ONCE) {
+      return words().say("effect.came_once", name);
+    }
     Double perUnit = effect.perUnit();
     Double low = effect.low();
     Double high = effect.high();
@@ -65,8 +83,121 @@ public record EffectSentences(Sentences sentences) {
                   figures.signed(high * sd, decimals));
       case SMALL -> words().say("effect.small", name, characteristic);
       case OPEN -> words().say("effect.open", name, characteristic);
-      case NEVER_MOVED -> words().say("effect.never_moved", name);
+      case NEVER_MOVED, CAME_ONCE -> words().say("effect.never_moved", name);
     };
+  }
+
+  private String levels(SettingReport setting, Effect effect, Levels levels) {
+    String name = sentences.setting(setting.name());
+    String characteristic = words().characteristic(effect.characteristic());
+    Known known = effect.inFull().known();
+    if (known == Known.SMALL) {
+      return words().say("effect.levels.small", name, characteristic);
+    }
+    Figures figures = figures(setting, effect);
+    List<Level> again = comparedHighestFirst(levels);
+    List<String> items = new ArrayList<>();
+    for (int i = 0; i < again.size(); i++) {
+      boolean isShown = again.size() <= MOST_LEVELS || i < ENDS || i >= again.size() - ENDS;
+      if (isShown) {
+        items.add(level(figures, again.get(i)));
+      } else if (i == ENDS) {
+        items.add("…");
+      }
+    }
+    return words()
+        .say(
+            known == Known.PROVEN ? "effect.levels.proven" : "effect.levels.open",
+            characteristic,
+            name,
+            Sentences.percent(levels.p(), words()),
+            String.join("; ", items));
+  }
+
+  private String level(Figures figures, Level level) {
+    int decimals = figures.decimalsOf(level.effect());
+    return words()
+        .say(
+            "effect.level",
+            sentences.label(level.name()),
+            figures.departure(level.effect(), decimals),
+            figures.signed(level.low(), decimals),
+            figures.signed(level.high(), decimals),
+            words().count(level.visits()));
+  }
+
+  private static List<Level> comparedHighestFirst(Levels levels) {
+    return levels.each().stream()
+        .filter(Level::compared)
+        .sorted(Comparator.comparing(Level::effect).reversed())
+        .toList();
+  }
+
+  /**
+   * What is known to act on a characteristic, the largest part of its variance first; empty where
+   * nothing is.
+   *
+   * @param settings of its wheel
+   * @param most how many settings at most
+   */
+  public String acting(
+      CharacteristicReport characteristic, List<SettingReport> settings, int most) {
+    record Acts(SettingReport setting, Effect effect, double share) {}
+    List<Acts> acting = new ArrayList<>();
+    for (SettingReport setting : settings) {
+      for (Effect effect : setting.effects()) {
+        Estimate share = effect.inFull().share();
+        boolean isOfThis =
+            setting.wheel().equals(characteristic.wheel())
+                && effect.characteristic().equals(characteristic.name());
+        if (isOfThis && share != null && effect.inFull().known() == Known.PROVEN) {
+          acting.add(new Acts(setting, effect, share.value()));
+        }
+      }
+    }
+    String name = words().characteristic(characteristic.name());
+    List<String> items =
+        acting.stream()
+            .sorted(Comparator.comparing(Acts::share).reversed())
+            .limit(most)
+            .map(one -> brief(one.setting(), one.effect(), one.share()))
+            .toList();
+    return items.isEmpty()
+        ? ""
+        : words()
+            .say(
+                "effect.acting",
+                sentences.nameWheels()
+                    ? sentences.label(characteristic.wheel()) + " " + name
+                    : name,
+                String.join("; ", items));
+  }
+
+  private String brief(SettingReport setting, Effect effect, double share) {
+    Figures figures = figures(setting, effect);
+    String name = sentences.setting(setting.name());
+    Levels levels = effect.inFull().levels();
+    if (levels != null) {
+      List<Level> again = comparedHighestFirst(levels);
+      double high = again.get(0).effect();
+      double low = again.get(again.size() - 1).effect();
+      return words()
+          .say(
+              "effect.brief.levels",
+              name,
+              figures.signed(low, figures.decimalsOf(low)),
+              figures.departure(high, figures.decimalsOf(high)),
+              percent(share));
+    }
+    double sd = setting.sd() == null ? 1 : setting.sd();
+    double does = effect.perUnit() == null ? 0 : effect.perUnit() * sd;
+    return words()
+        .say(
+            "effect.brief",
+            Figures.move(sd, Sentences.unit(setting.unit())),
+            name,
+            figures.departure(does, figures.decimalsOf(does)),
+            percent(share));
   }
 
   /**

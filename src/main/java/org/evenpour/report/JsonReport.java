@@ -370,6 +370,21 @@ public final class JsonReport {
       out.number("trial_difference", trial.difference());
       out.number("trial_power", trial.power());
     }
+    EffectInFull.Levels levels = inFull.levels();
+    if (levels != null) {
+      out.number("p_value", levels.p());
+      out.objects("levels", levels.each(), this::level);
+    }
+  }
+
+  private void level(EffectInFull.Level level) throws IOException {
+    out.text("level", level.name());
+    out.number("effect", level.effect());
+    out.number("low", level.low());
+    out.number("high", level.high());
+    out.number("visits", level.visits());
+    out.number("turns", level.turns());
+    out.yes("compared", level.compared());
   }
 
   private void event(CastingEvent event) throws IOException {

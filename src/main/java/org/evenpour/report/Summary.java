@@ -30,6 +30,8 @@ public final class Summary {
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
+  private static final int EFFECT_LINES = 6;
+  private static final int EFFECTS_OF_EACH = 3;
 
   private final AuditReport report;
   private final Words words;
@@ -57,6 +59,7 @@ public final class Summary {
     lines.addAll(characteristics());
     lines.addAll(found());
     lines.addAll(whatIf());
+    int afterFigures = lines.size();
     lines.add("");
     lines.addAll(lookFirst());
     List<String> causes = causes();
@@ -76,6 +79,7 @@ public final class Summary {
       lines.add("");
       lines.addAll(closing);
     }
+    lines.addAll(afterFigures, effects(Math.min(EFFECT_LINES, LINES - lines.size())));
     return lines;
   }
 
@@ -278,6 +282,20 @@ public final class Summary {
         .map(verdicts::whatIf)
         .map(said -> List.of(cut(said)))
         .orElse(List.of());
+  }
+
+  /** What is known to act on each characteristic, as far as there is room. */
+  private List<String> effects(int room) {
+    EffectSentences effects = new EffectSentences(sentences);
+    List<String> lines = new ArrayList<>();
+    for (CharacteristicReport each : report.characteristics()) {
+      String said = effects.acting(each, report.settings(), EFFECTS_OF_EACH);
+      List<String> more = said.isEmpty() ? List.of() : wrapped(said, "");
+      if (lines.size() + more.size() <= room) {
+        lines.addAll(more);
+      }
+    }
+    return lines;
   }
 
   /** What to do with the molds, as far as there is room. */

@@ -6,6 +6,8 @@ import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.EffectInFull.Known;
+import org.evenpour.audit.EffectInFull.Level;
+import org.evenpour.audit.EffectInFull.Levels;
 import org.evenpour.audit.EffectInFull.Window;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.EffectSentences;
@@ -16,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 final class EffectsSheet {
   private static final int WIDEST = 90;
 
+  /** Columns that say nothing of a single level, between the setting's name and the level's. */
+  private static final int BETWEEN = 9;
+
   private EffectsSheet() {}
 
   static void write(Paper paper) {
@@ -23,6 +28,7 @@ final class EffectsSheet {
       return;
     }
     String share = paper.say("head.variance");
+    String level = paper.say("head.level_effect");
     Table table =
         new Table(
             paper,
@@ -38,18 +44,59 @@ final class EffectsSheet {
                 Column.words(paper.say("head.unit")),
                 Column.figures(paper.say("head.window.low")),
                 Column.figures(paper.say("head.window.high")),
-                Column.words(paper.say("head.reading"))));
+                Column.words(paper.say("head.reading")),
+                Column.figures(paper.say("head.p_value")),
+                Column.words(paper.say("head.level_name")),
+                Column.figures(level),
+                Column.figures(paper.say("head.interval", level, paper.say("head.from"))),
+                Column.figures(paper.say("head.interval", level, paper.say("head.to"))),
+                Column.words(paper.say("head.unit")),
+                Column.figures(paper.say("head.visits")),
+                Column.figures(paper.say("head.visit_turns"))));
     EffectSentences said = new EffectSentences(paper.sentences());
     for (var characteristic : paper.report().characteristics()) {
       for (SettingReport setting : paper.report().settings()) {
         if (setting.wheel().equals(characteristic.wheel())) {
           setting.effects().stream()
               .filter(effect -> effect.characteristic().equals(characteristic.name()))
-              .forEach(effect -> row(paper, table.next(), said, setting, effect));
+              .forEach(effect -> rows(paper, table, said, setting, effect));
         }
       }
     }
     table.finish();
+  }
+
+  /** A row for the setting, and one for each level of a category below it. */
+  private static void rows(
+      Paper paper, Table table, EffectSentences said, SettingReport setting, Effect effect) {
+    row(paper, table.next(), said, setting, effect);
+    Levels levels = effect.inFull().levels();
+    if (levels != null) {
+      table.number(levels.p(), paper.styles().significant());
+      levels.each().forEach(level -> level(paper, table.next(), setting, effect, level));
+    }
+  }
+
+  private static void level(
+      Paper paper, Table table, SettingReport setting, Effect effect, Level level) {
+    Unit unit = paper.sentences().figures(setting.wheel(), effect.characteristic()).unit();
+    double shown = unit.differenceFromCanonical(level.effect());
+    var style = paper.styles().departure(SignalsSheet.places(shown));
+    table
+        .text(setting.wheel())
+        .text(paper.words().characteristic(effect.characteristic()))
+        .text(paper.sentences().setting(setting.name()));
+    for (int i = 0; i < BETWEEN; i++) {
+      table.blank();
+    }
+    table
+        .label(level.name())
+        .number(shown, style)
+        .number(unit.differenceFromCanonical(level.low()), style)
+        .number(unit.differenceFromCanonical(level.high()), style)
+        .text(unit.symbol())
+        .count(level.visits())
+        .count(level.turns());
   }
 
   private static void row(

@@ -98,7 +98,9 @@ public final class SettingRows {
     return columns;
   }
 
-  /** What is known of the effect, in whole sentences; of a category that it holds words. */
+  /**
+   * What is known of the effect, in whole sentences; that it holds words where nothing is asked.
+   */
   public static String said(Desk desk, Row row) {
     Effect effect = row.effect();
     return effect == null

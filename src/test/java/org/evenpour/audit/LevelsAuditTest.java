@@ -1,0 +1,62 @@
+package org.evenpour.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.audit.EffectInFull.Known;
+import org.evenpour.audit.EffectInFull.Level;
+import org.evenpour.audit.EffectInFull.Levels;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LevelsAuditTest {
+  @TempDir Path folder;
+
+  private static EffectInFull mass(AuditReport report, String setting) {
+    return MadeCrews.setting(report, setting).effects().get(0).inFull();
+  }
+
+  /**
+   * (0.12² + 0.04² + 0.16²)/3 = 0.0139 kg² between crews of 1.0139 in all. All within half a sigma
+   * of a turn's mean: what makes a signal is left out of the history.
+   */
+  @Test
+  void tellsWhatEachCrewDoesAndWhichPartOfTheVarianceThatIs() throws Exception {
+    double[] truly = {0.12, 0.04, -0.16};
+    EffectInFull crew = mass(MadeCrews.audit(folder, truly), "crew");
+    Levels levels = Objects.requireNonNull(crew.levels());
+    assertThat(crew.known()).isEqualTo(Known.PROVEN);
+    assertThat(levels.p()).isLessThan(0.001);
+    assertThat(levels.each()).extracting(Level::name).isEqualTo(List.of("K1", "K2", "K3"));
+    for (int i = 0; i < truly.length; i++) {
+      Level level = levels.each().get(i);
+      assertThat(truly[i]).isBetween(level.low(), level.high());
+      assertThat(level.high() - level.low()).isBetween(0.05, 0.3);
+      assertThat(level.visits()).isEqualTo(8);
+      assertThat(level.turns()).isBetween(60, 80);
+      assertThat(level.compared()).isTrue();
+    }
+    Estimate share = Objects.requireNonNull(crew.share());
+    assertThat(share.value()).isCloseTo(0.0139 / 1.0139, within(0.008));
+    assertThat(share.low()).isNull();
+  }
+
+  @Test
+  void tellsThatCrewsDoNextToNothing() throws Exception {
+    EffectInFull crew = mass(MadeCrews.audit(folder, 0, 0, 0), "crew");
+    assertThat(crew.known()).isEqualTo(Known.SMALL);
+    assertThat(crew.share()).isNull();
+    assertThat(Objects.requireNonNull(crew.levels()).p()).isGreaterThan(0.05);
+  }
+
+  @Test
+  void cannotTellWhatABatchDoesThatNeverCameBack() throws Exception {
+    AuditReport report = MadeCrews.audit(folder, 0, 0);
+    assertThat(mass(report, "wash_batch")).isEqualTo(EffectInFull.CAME_ONCE);
+    assertThat(mass(MadeCrews.audit(folder, 0), "crew")).isEqualTo(EffectInFull.NOTHING);
+  }
+}
