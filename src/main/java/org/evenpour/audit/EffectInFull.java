@@ -38,7 +38,7 @@ public record EffectInFull(
   public enum Known {
     /**
      * There is one: its interval does not hold zero; the levels of a category differ beyond chance,
-     * at 5 %.
+     * at 1 %.
      */
     PROVEN,
     /** If there is one, all that was recorded of the setting moves the mean by next to nothing. */

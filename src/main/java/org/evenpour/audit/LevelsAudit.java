@@ -15,7 +15,8 @@ import org.evenpour.link.Linker;
 
 /** What the levels of a category go with in the characteristics of a wheel. */
 final class LevelsAudit {
-  private static final double BEYOND_CHANCE = 0.05;
+  /** Several categories are asked in every audit, and one of them are people: a choice. */
+  private static final double BEYOND_CHANCE = 0.01;
 
   private LevelsAudit() {}
 
