@@ -29,6 +29,7 @@ import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Causes;
+import org.evenpour.audit.MadeCrews;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
@@ -84,6 +85,35 @@ class AuditWorkbookTest {
               "Set-aside rows",
               "Turns");
       assertThat(book.getActiveSheetIndex()).isZero();
+    }
+  }
+
+  @Test
+  void givesEachLevelOfACategoryItsRow() throws Exception {
+    AuditReport report = MadeCrews.audit(folder, 0.12, 0.04, -0.16);
+    var levels =
+        requireNonNull(MadeCrews.setting(report, "crew").effects().get(0).inFull().levels());
+    try (XSSFWorkbook book = written(report)) {
+      Sheet effects = book.getSheet("Effects");
+      assertThat(cell(effects, 1, "Setting").getStringCellValue()).isEqualTo("crew");
+      assertThat(cell(effects, 1, "Known").getStringCellValue()).isEqualTo("an effect");
+      assertThat(cell(effects, 1, "Chance of such levels").getNumericCellValue())
+          .isEqualTo(levels.p());
+      for (int i = 0; i < 3; i++) {
+        var level = levels.each().get(i);
+        assertThat(cell(effects, 2 + i, "Level").getStringCellValue()).isEqualTo(level.name());
+        assertThat(cell(effects, 2 + i, "Effect of the level").getNumericCellValue())
+            .isEqualTo(level.effect());
+        assertThat(cell(effects, 2 + i, "Effect of the level, 95 % from").getNumericCellValue())
+            .isEqualTo(level.low());
+        assertThat(cell(effects, 2 + i, "Effect of the level, 95 % to").getNumericCellValue())
+            .isEqualTo(level.high());
+        assertThat(cell(effects, 2 + i, "Visits").getNumericCellValue()).isEqualTo(level.visits());
+        assertThat(cell(effects, 2 + i, "Turns known").getNumericCellValue())
+            .isEqualTo(level.turns());
+      }
+      assertThat(cell(effects, 5, "Setting").getStringCellValue()).isEqualTo("wash batch");
+      assertThat(cell(effects, 5, "Known").getStringCellValue()).isEqualTo("did not come back");
     }
   }
 
