@@ -68,7 +68,7 @@ public record EffectInFull(
    * @param low lower end of its 95 % interval
    * @param high upper end
    * @param visits how often it came
-   * @param turns known turns outside signals in which it stood
+   * @param turns known turns outside start-up in which it stood
    * @param compared whether it came back, half of the record apart, and so took part
    */
   public record Level(

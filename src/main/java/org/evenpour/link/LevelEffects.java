@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What each level of a category (a crew, a wash batch) goes with in the wheel's mean, by this
- * plant's own history outside signals.
+ * plant's own history.
  *
  * <p>A <em>visit</em> is a run of turns of one level, unbroken by another, of which at least
  * {@value #LEAST_TURNS} are known. Visits are the replicates, each with the mean of its known turns

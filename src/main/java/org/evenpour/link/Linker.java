@@ -69,17 +69,28 @@ public final class Linker {
     return history(characteristic).line(setting.name());
   }
 
-  /** What each level of a category goes with in a characteristic, by this plant's own history. */
+  /**
+   * What each level of a category goes with in a characteristic, by this plant's own history. What
+   * differs strongly between levels is a signal whenever the level comes, so signals are part of
+   * it.
+   */
   public LevelEffects levels(Characteristic characteristic, Setting setting, IntColumn categories) {
+    return levels(setting, categories, history(characteristic).everyTurn());
+  }
+
+  /** The same without signals: no signal may speak for a link of its own. */
+  private LevelEffects levelsBesideSignals(
+      Characteristic characteristic, Setting setting, IntColumn categories) {
     return levelsOf.computeIfAbsent(
         setting.name() + "\n" + characteristic.name(),
-        key -> {
-          double[] turns = history(characteristic).turns();
-          int from = grid.turns() - turns.length - setting.profile().lagTurns();
-          int[] labels = new int[turns.length];
-          Arrays.setAll(labels, t -> categoryIn(categories, from + t, -1));
-          return LevelEffects.of(turns, labels, setting.labels().size());
-        });
+        key -> levels(setting, categories, history(characteristic).turns()));
+  }
+
+  private LevelEffects levels(Setting setting, IntColumn categories, double[] turns) {
+    int from = grid.turns() - turns.length - setting.profile().lagTurns();
+    int[] labels = new int[turns.length];
+    Arrays.setAll(labels, t -> categoryIn(categories, from + t, -1));
+    return LevelEffects.of(turns, labels, setting.labels().size());
   }
 
   /** How a characteristic differs between turns of the wheel that lie so far apart. */
@@ -282,7 +293,7 @@ public final class Linker {
     boolean near = Math.abs(nearest - window.onset()) <= window.tolerance();
     LevelEffects.Difference difference =
         near && episode.scope() == Episode.Scope.WHEEL
-            ? levels(characteristic, setting, categories)
+            ? levelsBesideSignals(characteristic, setting, categories)
                 .between(lastBefore(categories, nearest), categoryIn(categories, nearest, mold))
             : null;
     double size = episode.size();

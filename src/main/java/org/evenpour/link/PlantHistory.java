@@ -110,10 +110,14 @@ final class PlantHistory {
    * @param clearest the regression that shows each best, by the setting's name
    * @param turns the characteristic, turn by turn, the level of each mold taken out; NaN within
    *     signals of the wheel or a side
+   * @param everyTurn the same with all signals in it
    */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   record Learned(
-      Map<String, EffectSize.Levels> effects, Map<String, Clearest> clearest, double[] turns) {
+      Map<String, EffectSize.Levels> effects,
+      Map<String, Clearest> clearest,
+      double[] turns,
+      double[] everyTurn) {
 
     /** Whether a setting's effect is a straight line; null where the record cannot tell. */
     @Nullable LineCheck line(String setting) {
@@ -161,7 +165,24 @@ final class PlantHistory {
     for (int t = 0; t < series.length; t++) {
       series[t] = mask.turn(history.from + t) ? Double.NaN : series[t];
     }
-    return new Learned(effects, shown, series);
+    return new Learned(effects, shown, series, history.everyTurn(characteristic));
+  }
+
+  /** The wheel's mean, turn by turn, molds' levels taken out, in signals too. */
+  private double[] everyTurn(Characteristic characteristic) {
+    Table.Left startUp =
+        new Table.Left() {
+          @Override
+          public boolean out(int turn, int mold) {
+            return grid.isStartUp(turn, mold);
+          }
+
+          @Override
+          public int stretch(int turn, int mold) {
+            return 0;
+          }
+        };
+    return Table.of(grid, characteristic.values(), 0, from, grid.turns(), startUp).wheel();
   }
 
   /**

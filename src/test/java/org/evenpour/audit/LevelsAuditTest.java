@@ -22,7 +22,7 @@ class LevelsAuditTest {
 
   /**
    * (0.12² + 0.04² + 0.16²)/3 = 0.0139 kg² between crews of 1.0139 in all. All within half a sigma
-   * of a turn's mean: what makes a signal is left out of the history.
+   * of a turn's mean.
    */
   @Test
   void tellsWhatEachCrewDoesAndWhichPartOfTheVarianceThatIs() throws Exception {
@@ -43,6 +43,23 @@ class LevelsAuditTest {
     Estimate share = Objects.requireNonNull(crew.share());
     assertThat(share.value()).isCloseTo(0.0139 / 1.0139, within(0.008));
     assertThat(share.low()).isNull();
+  }
+
+  /** Crews that differ so much that each visit is a signal: it counts all the same. */
+  @Test
+  void tellsOfCrewsThatAreSignalsWheneverTheyCome() throws Exception {
+    double[] truly = {1.5, 0, -1.5};
+    AuditReport report = MadeCrews.audit(folder, truly);
+    assertThat(report.signals()).isNotEmpty();
+    EffectInFull crew = mass(report, "crew");
+    assertThat(crew.known()).isEqualTo(Known.PROVEN);
+    List<Level> levels = Objects.requireNonNull(crew.levels()).each();
+    for (int i = 0; i < truly.length; i++) {
+      assertThat(truly[i]).isBetween(levels.get(i).low(), levels.get(i).high());
+      assertThat(levels.get(i).visits()).isEqualTo(8);
+    }
+    // Only the noise of ten turns of ten molds is left between the visits of one crew.
+    assertThat(levels.get(0).high() - levels.get(0).low()).isLessThan(0.3);
   }
 
   @Test

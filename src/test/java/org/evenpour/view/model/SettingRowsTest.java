@@ -13,6 +13,7 @@ class SettingRowsTest {
   @Test
   void sayWhatEachCrewGoesWith() {
     Desk desk = Sample.desk();
+    desk.selection().chooseCharacteristic("mass");
     var report = Objects.requireNonNull(desk.characteristic());
     SettingRows.Row crew = row(desk, "crew");
     Levels levels = Objects.requireNonNull(Objects.requireNonNull(crew.effect()).inFull().levels());
