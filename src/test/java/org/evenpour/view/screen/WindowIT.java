@@ -159,10 +159,15 @@ class WindowIT {
     }
   }
 
+  /**
+   * Gives what was pressed time to come back from the display, and the event thread time for it.
+   * {@link Robot#waitForIdle} would wait for ten seconds and more where no event comes.
+   */
   private void settle() {
-    robot.waitForIdle();
-    robot.delay(80);
-    robot.waitForIdle();
+    for (int i = 0; i < 2; i++) {
+      robot.delay(60);
+      onEventThread(() -> true);
+    }
   }
 
   private void click(Component part, int x, int y) {
