@@ -8,6 +8,7 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
+import org.evenpour.link.Finding;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -476,16 +477,13 @@ public record AuditReport(
       String lookFirst,
       List<String> togetherWith) {
 
-    /** Below this false discovery rate a move counts as real. */
-    private static final double REAL = 0.05;
-
     /**
      * Whether the setting moved no further than it often does by itself; if there is evidence all
      * the same, it is that its effect is known and explains a good part of the signal.
      */
     public boolean isUsualMove() {
       Double q = qValue;
-      return !event && (q == null || q >= REAL);
+      return !event && (q == null || q >= Finding.FALSE_DISCOVERIES);
     }
   }
 

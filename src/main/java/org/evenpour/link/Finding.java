@@ -53,7 +53,8 @@ public record Finding(
   /** A share smaller than this is not "a good part"; a choice. */
   private static final double GOOD_PART = 0.3;
 
-  private static final double FALSE_DISCOVERIES = 0.05;
+  /** Below this false discovery rate a move counts as real. */
+  public static final double FALSE_DISCOVERIES = 0.05;
 
   /** Which questions of the audit belong together: each kind has its own false discovery rate. */
   public enum Question {

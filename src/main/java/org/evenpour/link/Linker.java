@@ -75,7 +75,7 @@ public final class Linker {
    * it.
    */
   public LevelEffects levels(Characteristic characteristic, Setting setting, IntColumn categories) {
-    return levels(setting, categories, history(characteristic).everyTurn());
+    return levels(setting, categories, PlantHistory.everyTurn(grid, characteristic));
   }
 
   /** The same without signals: no signal may speak for a link of its own. */

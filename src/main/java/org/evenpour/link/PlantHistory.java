@@ -110,14 +110,10 @@ final class PlantHistory {
    * @param clearest the regression that shows each best, by the setting's name
    * @param turns the characteristic, turn by turn, the level of each mold taken out; NaN within
    *     signals of the wheel or a side
-   * @param everyTurn the same with all signals in it
    */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   record Learned(
-      Map<String, EffectSize.Levels> effects,
-      Map<String, Clearest> clearest,
-      double[] turns,
-      double[] everyTurn) {
+      Map<String, EffectSize.Levels> effects, Map<String, Clearest> clearest, double[] turns) {
 
     /** Whether a setting's effect is a straight line; null where the record cannot tell. */
     @Nullable LineCheck line(String setting) {
@@ -144,16 +140,16 @@ final class PlantHistory {
     int n = history.settings.size();
     Clearest[] clearest = new Clearest[n];
     Arrays.fill(clearest, Clearest.NONE);
-    @Nullable Table[][] carried = new Table[history.lags.length][n];
-    HistoryRows pours = history.pours(carried);
-    double[] kept = history.kept(pours);
-    if (Arrays.stream(kept).anyMatch(part -> part > 0)) {
-      history.carry(kept, carried);
-      pours = history.pours(carried);
+    double[] kept = new double[n];
+    @Nullable Table[][] carried = history.carried(kept);
+    List<Joint> pours = history.joints(history.pours(carried));
+    if (history.isAnyCarried(pours, kept)) {
+      carried = history.carried(kept);
+      pours = history.joints(history.pours(carried));
     }
     EffectSize[] byMold = history.sizes(pours, clearest);
-    EffectSize[] bySide = history.sizes(history.turnRows(true, carried), clearest);
-    EffectSize[] byTurn = history.sizes(history.turnRows(false, carried), clearest);
+    EffectSize[] bySide = history.sizes(history.joints(history.turnRows(true, carried)), clearest);
+    EffectSize[] byTurn = history.sizes(history.joints(history.turnRows(false, carried)), clearest);
     Map<String, EffectSize.Levels> effects = new HashMap<>();
     Map<String, Clearest> shown = new HashMap<>();
     for (int i = 0; i < n; i++) {
@@ -165,11 +161,12 @@ final class PlantHistory {
     for (int t = 0; t < series.length; t++) {
       series[t] = mask.turn(history.from + t) ? Double.NaN : series[t];
     }
-    return new Learned(effects, shown, series, history.everyTurn(characteristic));
+    return new Learned(effects, shown, series);
   }
 
-  /** The wheel's mean, turn by turn, molds' levels taken out, in signals too. */
-  private double[] everyTurn(Characteristic characteristic) {
+  /** The wheel's mean in the newest turns, molds' levels taken out, in signals too. */
+  static double[] everyTurn(TurnGrid grid, Characteristic characteristic) {
+    int from = Math.max(0, grid.turns() - LONGEST_TURNS);
     Table.Left startUp =
         new Table.Left() {
           @Override
@@ -186,42 +183,41 @@ final class PlantHistory {
   }
 
   /**
-   * The part of each setting that stays in a mold from one pour to the next, as pours show it; 0
-   * where they do not, or where the setting shows no effect at all.
+   * Finds the part of each setting that stays in a mold from one pour to the next, as pours show
+   * it.
+   *
+   * @param kept into which; 0 stays where they do not, or where the setting shows no effect at all
    */
-  private double[] kept(HistoryRows pours) {
-    double[] kept = new double[settings.size()];
+  private boolean isAnyCarried(List<Joint> pours, double[] kept) {
     int[] cells = cells();
-    List<String> names = settings.stream().map(Setting::name).toList();
-    for (int k = 0; k < lags.length; k++) {
-      List<Integer> held = held(pours, k);
-      List<Integer> asked = asked(held, k);
-      if (asked.isEmpty() || isTooShort(pours, held)) {
-        continue;
-      }
-      HeldRegression joint = HeldRegression.of(pours, k, held);
-      for (int j : asked) {
+    boolean isAny = false;
+    for (Joint joint : pours) {
+      for (int j : joint.asked()) {
         double clearest = CARRIED;
-        for (double part : joint.size(j, names).isBeyondChance() ? KEPT : NONE) {
-          double[] column = column(carried(k, j, part).molds(), cells, tables[k][j].wheel());
-          double ratio = column.length == 0 ? 0 : Math.abs(joint.ratioIfAdded(column));
+        for (double part : joint.fit().size(j, names()).isBeyondChance() ? KEPT : NONE) {
+          double[] scaleOf = tables[joint.lag()][j].wheel();
+          double[] column = column(carried(joint.lag(), j, part).molds(), cells, scaleOf);
+          double ratio = column.length == 0 ? 0 : Math.abs(joint.fit().ratioIfAdded(column));
           if (ratio > clearest) {
             clearest = ratio;
             kept[j] = part;
+            isAny = true;
           }
         }
       }
     }
-    return kept;
+    return isAny;
   }
 
-  /** Builds the tables of what is carried over. */
-  private void carry(double[] kept, @Nullable Table[][] into) {
+  /** What is carried over, by lag and setting; null where nothing is known to be. */
+  private @Nullable Table[][] carried(double[] kept) {
+    @Nullable Table[][] carried = new Table[lags.length][kept.length];
     for (int k = 0; k < lags.length; k++) {
       for (int j = 0; j < kept.length; j++) {
-        into[k][j] = kept[j] > 0 ? carried(k, j, kept[j]) : null;
+        carried[k][j] = kept[j] > 0 ? carried(k, j, kept[j]) : null;
       }
     }
+    return carried;
   }
 
   private Table carried(int k, int setting, double kept) {
@@ -409,26 +405,46 @@ final class PlantHistory {
     return settings.get(setting).profile().lagTurns();
   }
 
+  private List<String> names() {
+    return settings.stream().map(Setting::name).toList();
+  }
+
+  /**
+   * All settings in one regression, for one lag.
+   *
+   * @param lag which of the lags
+   * @param asked indices of the settings whose effects it shows
+   */
+  private record Joint(int lag, List<Integer> asked, HeldRegression fit) {}
+
+  /** One kind of variation: a regression for each lag that it can tell of. */
+  private List<Joint> joints(HistoryRows rows) {
+    List<Joint> joints = new ArrayList<>();
+    for (int k = 0; k < lags.length; k++) {
+      int lag = lags[k];
+      List<Integer> held = held(rows, k);
+      List<Integer> asked = held.stream().filter(j -> lagTurns(j) == lag).toList();
+      boolean isLong = rows.y().length >= held.size() + rows.levels().length + LEAST_ROWS;
+      if (!asked.isEmpty() && isLong) {
+        joints.add(new Joint(k, asked, HeldRegression.of(rows, k, held)));
+      }
+    }
+    return joints;
+  }
+
   /**
    * The effects that one kind of variation shows.
    *
    * @param clearest what showed each setting best so far; what does better takes its place
    */
-  private EffectSize[] sizes(HistoryRows rows, Clearest[] clearest) {
+  private EffectSize[] sizes(List<Joint> joints, Clearest[] clearest) {
     EffectSize[] sizes = new EffectSize[settings.size()];
     Arrays.fill(sizes, EffectSize.UNKNOWN);
-    List<String> names = settings.stream().map(Setting::name).toList();
-    for (int k = 0; k < lags.length; k++) {
-      List<Integer> held = held(rows, k);
-      List<Integer> asked = asked(held, k);
-      if (asked.isEmpty() || isTooShort(rows, held)) {
-        continue;
-      }
-      HeldRegression joint = HeldRegression.of(rows, k, held);
-      for (int j : asked) {
-        sizes[j] = joint.size(j, names);
+    for (Joint joint : joints) {
+      for (int j : joint.asked()) {
+        sizes[j] = joint.fit().size(j, names());
         if (sizes[j].error() < clearest[j].error()) {
-          clearest[j] = new Clearest(sizes[j].error(), j, joint);
+          clearest[j] = new Clearest(sizes[j].error(), j, joint.fit());
         }
       }
     }
@@ -443,13 +459,5 @@ final class PlantHistory {
         .boxed()
         .sorted(Comparator.comparingInt(j -> lagTurns(j) < lags[k] ? 1 : 0))
         .toList();
-  }
-
-  private List<Integer> asked(List<Integer> held, int k) {
-    return held.stream().filter(j -> lagTurns(j) == lags[k]).toList();
-  }
-
-  private static boolean isTooShort(HistoryRows rows, List<Integer> held) {
-    return rows.y().length < held.size() + rows.levels().length + LEAST_ROWS;
   }
 }

@@ -59,14 +59,12 @@ public record EffectSentences(Sentences sentences) {
     if (levels != null) {
       return levels(setting, effect, levels);
     }
-    if (effect.inFull().known() == Known.CAME_ONCE) {
-      return words().say("effect.came_once", name);
-    }
     Double perUnit = effect.perUnit();
     Double low = effect.low();
     Double high = effect.high();
     if (perUnit == null || low == null || high == null) {
-      return words().say("effect.never_moved", name);
+      boolean isOnce = effect.inFull().known() == Known.CAME_ONCE;
+      return words().say(isOnce ? "effect.came_once" : "effect.never_moved", name);
     }
     double sd = setting.sd() == null ? 1 : setting.sd();
     int decimals = figures.decimalsOf(perUnit * sd);
@@ -213,14 +211,6 @@ public record EffectSentences(Sentences sentences) {
     return low == null || high == null
         ? words().say("window.none")
         : words().say("window", level(setting, low), level(setting, high));
-  }
-
-  /** The part of the variance with its interval; a dash where it is not known. */
-  public String share(Effect effect) {
-    Estimate share = effect.inFull().share();
-    return share == null
-        ? words().say("missing")
-        : words().say("share.interval", percent(share.value()), interval(share));
   }
 
   private String window(SettingReport setting, Effect effect, Window window) {

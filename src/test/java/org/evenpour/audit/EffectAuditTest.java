@@ -3,8 +3,6 @@ package org.evenpour.audit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -18,10 +16,6 @@ import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.EffectInFull.Known;
 import org.evenpour.audit.EffectInFull.Trial;
 import org.evenpour.audit.EffectInFull.Window;
-import org.evenpour.intake.LogReader;
-import org.evenpour.intake.ProfileReader;
-import org.evenpour.intake.Progress;
-import org.evenpour.intake.SetAside;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -56,27 +50,11 @@ class EffectAuditTest {
         log.append('\n');
       }
     }
-    Path file = Files.writeString(folder.resolve("log.csv"), log, StandardCharsets.UTF_8);
-    return Audit.run(
-        LogReader.read(
-            List.of(file),
-            ProfileReader.read(Files.writeString(folder.resolve("p.yaml"), TOLERANCE)),
-            List.of(),
-            null,
-            null,
-            SetAside.nowhere(),
-            Progress.NONE));
-  }
-
-  private static SettingReport setting(AuditReport report, String name) {
-    return report.settings().stream()
-        .filter(one -> one.name().equals(name))
-        .findFirst()
-        .orElseThrow();
+    return MadeCrews.audited(folder, log, TOLERANCE);
   }
 
   private static Effect effect(AuditReport report, String name) {
-    return setting(report, name).effects().get(0);
+    return MadeCrews.setting(report, name).effects().get(0);
   }
 
   private AuditReport acting() throws Exception {
@@ -113,7 +91,7 @@ class EffectAuditTest {
     Effect acts = effect(report, "acts");
     Estimate share = Objects.requireNonNull(acts.inFull().share());
     double rest = 2 * Objects.requireNonNull(mass.overall().sd()) * Math.sqrt(1 - share.value());
-    double settingMean = Objects.requireNonNull(setting(report, "acts").mean());
+    double settingMean = Objects.requireNonNull(MadeCrews.setting(report, "acts").mean());
     double steepest = Objects.requireNonNull(acts.high());
     assertThat(mass.overall().mean() + steepest * (high - settingMean) + rest)
         .isCloseTo(396, within(1e-9));
@@ -170,7 +148,7 @@ class EffectAuditTest {
     Effect seldom = effect(report, "seldom");
     assertThat(seldom.inFull().known()).isEqualTo(Known.OPEN);
     Trial trial = Objects.requireNonNull(seldom.inFull().trial());
-    SettingReport setting = setting(report, "seldom");
+    SettingReport setting = MadeCrews.setting(report, "seldom");
     assertThat(trial.low()).isBetween(setting.minimum(), setting.maximum());
     assertThat(trial.high()).isBetween(trial.low(), setting.maximum());
     assertThat(trial.power()).isBetween(0.9, 0.95);

@@ -51,11 +51,17 @@ public final class MadeCrews {
                 t / 40));
       }
     }
+    return audited(folder, log, PROFILE);
+  }
+
+  /** The audit of a log and a profile, which are written into a folder. */
+  static AuditReport audited(Path folder, CharSequence log, String profile)
+      throws IOException, IntakeException {
     Path file = Files.writeString(folder.resolve("log.csv"), log, StandardCharsets.UTF_8);
     return Audit.run(
         LogReader.read(
             List.of(file),
-            ProfileReader.read(Files.writeString(folder.resolve("p.yaml"), PROFILE)),
+            ProfileReader.read(Files.writeString(folder.resolve("p.yaml"), profile)),
             List.of(),
             null,
             null,
