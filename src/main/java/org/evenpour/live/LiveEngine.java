@@ -39,6 +39,9 @@ public final class LiveEngine implements AutoCloseable {
   private static final long WAIT_MILLIS = 1_000;
   private static final long STOP_MILLIS = 5_000;
 
+  /** A choice: by then an anode is painted, and its processor is free for what takes longer. */
+  private static final long SETTLE_MILLIS = 50;
+
   private static final long LOOK_AROUND_NANOS = TimeUnit.SECONDS.toNanos(1);
 
   private Feed feed;
@@ -278,7 +281,9 @@ public final class LiveEngine implements AutoCloseable {
       CompletableFuture<Settling.Settled> its =
           begun.by() == null
               ? CompletableFuture.supplyAsync(begun::run)
-              : CompletableFuture.supplyAsync(begun::run, beside);
+              : CompletableFuture.supplyAsync(
+                  begun::run,
+                  CompletableFuture.delayedExecutor(SETTLE_MILLIS, TimeUnit.MILLISECONDS, beside));
       settling = its;
       its.whenComplete((done, failed) -> wake());
     }

@@ -8,8 +8,6 @@ import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -103,8 +101,7 @@ public record DistributionPicture(
     count.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     count.setNumberFormatOverride(Plots.format(0));
     XYPlot plot = Plots.plot(values, count, left, ink.length(12), below);
-    plot.setDataset(new XYSeriesCollection(new XYSeries("")));
-    plot.setRenderer(Plots.lines(ink.data(), 1, false, 1));
+    Plots.empty(plot);
     Plots.draw(
         pen,
         plot,

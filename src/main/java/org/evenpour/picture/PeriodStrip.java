@@ -54,27 +54,7 @@ public record PeriodStrip(
       pen.fill(
           new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()), ink.chosen());
     }
-    int columns = (int) Math.ceil(inner.getWidth() * Math.max(1, g.getTransform().getScaleX()));
-    int[] kept = Decimator.keep(points.x(), points.y(), from, to, columns, points.flagged());
-    Path2D line = new Path2D.Double();
-    boolean down = false;
-    for (int index : kept) {
-      double value = points.y()[index];
-      if (Double.isNaN(value)) {
-        down = false;
-        continue;
-      }
-      double x = scale.x(points.x()[index]);
-      double part = Math.max(0, Math.min(1, (value - low) / (high - low)));
-      double y = inner.getMaxY() - part * inner.getHeight();
-      if (down) {
-        line.lineTo(x, y);
-      } else {
-        line.moveTo(x, y);
-      }
-      down = true;
-    }
-    pen.draw(line, ink.dim(), pen.hair());
+    paintLine(pen, inner, scale);
     List<Spot> spots = new ArrayList<>();
     for (SeriesPicture.Flag flag : flags) {
       double left = scale.x(flag.from());
@@ -98,5 +78,33 @@ public record PeriodStrip(
       }
     }
     return new Painted(spots, scale);
+  }
+
+  private void paintLine(Pen pen, Rectangle2D inner, Painted.Scale scale) {
+    int columns = Columns.across(inner, pen.g());
+    if (Columns.areFewer(points.visible(from, to), columns)) {
+      Columns.of(points, from, to, columns)
+          .paint(pen.g(), inner, low, high, pen.ink().dim(), pen.hair());
+      return;
+    }
+    Path2D line = new Path2D.Double();
+    boolean down = false;
+    for (int i = 0; i < points.size(); i++) {
+      double value = points.y()[i];
+      if (Double.isNaN(value)) {
+        down = false;
+        continue;
+      }
+      double x = scale.x(points.x()[i]);
+      double part = Math.max(0, Math.min(1, (value - low) / (high - low)));
+      double y = inner.getMaxY() - part * inner.getHeight();
+      if (down) {
+        line.lineTo(x, y);
+      } else {
+        line.moveTo(x, y);
+      }
+      down = true;
+    }
+    pen.draw(line, pen.ink().dim(), pen.hair());
   }
 }

@@ -2,6 +2,7 @@ package org.evenpour.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
@@ -13,15 +14,22 @@ import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.TickUnits;
+import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYItemRendererState;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.DomainOrder;
+import org.jfree.data.Range;
 import org.jfree.data.xy.AbstractXYDataset;
+import org.jfree.data.xy.XYDataset;
 
 /** Plots in our look: few ticks, units in the titles, no frame, no legend. */
 final class Plots {
+  /** Above so many visible points a line has no dots. */
+  private static final int DOTS = 400;
+
   private Plots() {}
 
   /** A number axis from {@code low} to {@code high}. */
@@ -81,15 +89,73 @@ final class Plots {
     return where.getDataArea();
   }
 
-  /** Lines only, or lines and small dots. */
-  static XYLineAndShapeRenderer lines(Color color, double width, boolean dots, double dot) {
-    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, dots);
+  /** A plot of nothing but its axes. */
+  static void empty(XYPlot plot) {
+    plot.setDataset(new Dataset(Points.NONE, Points.NONE.visible(0, 0)));
+  }
+
+  /**
+   * A line through points; where few of them are visible, and {@code dot} is not 0, each is a small
+   * dot as well.
+   *
+   * @param index lines are drawn in this order
+   * @param dot its diameter
+   */
+  static void line(XYPlot plot, int index, Points points, Color color, double width, double dot) {
+    Range across = plot.getDomainAxis().getRange();
+    Points.Range visible = points.visible(across.getLowerBound(), across.getUpperBound());
+    LineRenderer renderer = new LineRenderer(points, visible, dot > 0 && areFew(visible));
     renderer.setSeriesPaint(0, color);
     renderer.setSeriesStroke(
         0, new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL));
     renderer.setSeriesShape(0, new java.awt.geom.Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
     renderer.setDefaultCreateEntities(false);
-    return renderer;
+    plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
+    plot.setDataset(index, new Dataset(points, visible));
+    plot.setRenderer(index, renderer);
+  }
+
+  /** Whether each of so many visible points may be seen as one. */
+  static boolean areFew(Points.Range visible) {
+    return visible.size() < DOTS;
+  }
+
+  /** A line from point to point, or column by column where there are more points than pixels. */
+  private static final class LineRenderer extends XYLineAndShapeRenderer {
+    private final transient Points points;
+    private final transient Points.Range range;
+    private boolean isDense;
+
+    LineRenderer(Points points, Points.Range range, boolean dots) {
+      super(true, dots);
+      this.points = points;
+      this.range = range;
+    }
+
+    @Override
+    public XYItemRendererState initialise(
+        Graphics2D g, Rectangle2D area, XYPlot plot, XYDataset visible, PlotRenderingInfo info) {
+      int columns = Columns.across(area, g);
+      isDense = Columns.areFewer(range, columns);
+      if (isDense) {
+        Range across = plot.getDomainAxis().getRange();
+        Range up = plot.getRangeAxis().getRange();
+        Columns.of(points, across.getLowerBound(), across.getUpperBound(), columns)
+            .paint(
+                g,
+                area,
+                up.getLowerBound(),
+                up.getUpperBound(),
+                (Color) getSeriesPaint(0),
+                ((BasicStroke) getSeriesStroke(0)).getLineWidth());
+      }
+      return super.initialise(g, area, plot, visible, info);
+    }
+
+    @Override
+    public int getPassCount() {
+      return isDense ? 0 : super.getPassCount();
+    }
   }
 
   /** Round steps, with no more decimals than they need and a true minus sign. */
@@ -114,14 +180,14 @@ final class Plots {
     return format;
   }
 
-  /** The points that were kept, as a dataset whose order the plot may rely on. */
-  static final class Kept extends AbstractXYDataset {
+  /** Some points, as a dataset whose order the plot may rely on. */
+  private static final class Dataset extends AbstractXYDataset {
     private final transient Points points;
-    private final transient int[] indices;
+    private final transient Points.Range range;
 
-    Kept(Points points, int[] indices) {
+    Dataset(Points points, Points.Range range) {
       this.points = points;
-      this.indices = indices;
+      this.range = range;
     }
 
     @Override
@@ -136,7 +202,7 @@ final class Plots {
 
     @Override
     public int getItemCount(int series) {
-      return indices.length;
+      return range.size();
     }
 
     @Override
@@ -156,12 +222,12 @@ final class Plots {
 
     @Override
     public double getXValue(int series, int item) {
-      return points.x()[indices[item]];
+      return points.x()[range.first() + item];
     }
 
     @Override
     public double getYValue(int series, int item) {
-      return points.y()[indices[item]];
+      return points.y()[range.first() + item];
     }
   }
 }

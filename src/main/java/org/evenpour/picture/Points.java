@@ -21,6 +21,38 @@ public record Points(double[] x, double[] y, int[] flagged) {
     return x.length;
   }
 
+  /** Some of the points, one after the other. */
+  record Range(int first, int end) {
+    int size() {
+      return end - first;
+    }
+  }
+
+  /**
+   * The points between two places, and one more at either side, so that lines enter and leave a
+   * picture. Found by binary search.
+   */
+  Range visible(double from, double to) {
+    int first = Math.max(0, firstAtLeast(x, from) - 1);
+    return new Range(
+        first, Math.max(first, Math.min(x.length, firstAtLeast(x, Math.nextUp(to)) + 1)));
+  }
+
+  /** The first index whose value is at least this; the length where there is none. */
+  public static int firstAtLeast(double[] ascending, double value) {
+    int low = 0;
+    int high = ascending.length;
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (ascending[middle] < value) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
   @Override
   public boolean equals(@Nullable Object other) {
     return other instanceof Points its

@@ -87,7 +87,7 @@ public record ScatterPicture(
             ink.length(LEFT),
             ink.length(10),
             ink.length(BELOW));
-    plot.setDataset(new Plots.Kept(Points.NONE, new int[0]));
+    Plots.empty(plot);
     Rectangle2D data = Plots.draw(pen, plot, lower);
     Shape before = g.getClip();
     g.clip(data);

@@ -35,9 +35,6 @@ public record SeriesPicture(
     List<Change> changes)
     implements Picture {
 
-  /** Above so many visible points they are drawn without dots. */
-  private static final int DOTS = 400;
-
   private static final double LEFT = 56;
 
   /** Copies the lists. */
@@ -121,17 +118,12 @@ public record SeriesPicture(
             Math.max(1, lower.getWidth() - left - right),
             Math.max(1, lower.getHeight() - below));
     paintBand(pen, inner);
-    int columns = (int) Math.ceil(inner.getWidth() * Math.max(1, g.getTransform().getScaleX()));
-    int[] kept =
-        Decimator.keep(
-            points.x(), points.y(), across.low(), across.high(), columns, points.flagged());
-    boolean dots = kept.length < DOTS && kept.length > 0;
-    plot.setDataset(new Plots.Kept(points, kept));
-    plot.setRenderer(
-        Plots.lines(ink.data(), Math.max(0.8, ink.length(dots ? 1 : 0.8)), dots, ink.length(3.2)));
+    boolean areFew = Plots.areFew(points.visible(across.low(), across.high()));
+    double width = Math.max(0.8, ink.length(areFew ? 1 : 0.8));
+    Plots.line(plot, 0, points, ink.data(), width, ink.length(3.2));
     Rectangle2D data = Plots.draw(pen, plot, lower);
     List<Spot> spots = new ArrayList<>();
-    paintFlagged(pen, kept, values, data);
+    paintFlagged(pen, values, data);
     paintChanges(pen, data, spots);
     paintFlags(pen, data, spots);
     paintLines(pen, values, data, small);
@@ -185,18 +177,10 @@ public record SeriesPicture(
     return inner.getMaxY() - (value - up.low()) / (up.high() - up.low()) * inner.getHeight();
   }
 
-  private void paintFlagged(Pen pen, int[] kept, NumberAxis values, Rectangle2D data) {
-    int[] flagged = points.flagged();
-    int next = 0;
-    for (int index : kept) {
-      while (next < flagged.length && flagged[next] < index) {
-        next++;
-      }
-      if (next == flagged.length) {
-        return;
-      }
+  private void paintFlagged(Pen pen, NumberAxis values, Rectangle2D data) {
+    for (int index : points.flagged()) {
       double x = points.x()[index];
-      if (flagged[next] != index || x < across.low() || x > across.high()) {
+      if (x < across.low() || x > across.high()) {
         continue;
       }
       double value = points.y()[index];

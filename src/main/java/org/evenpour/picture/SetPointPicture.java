@@ -1,13 +1,11 @@
 package org.evenpour.picture;
 
-import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
 
@@ -23,7 +21,6 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
     implements Picture {
 
   private static final double LEFT = 52;
-  private static final int DOTS = 400;
 
   /** Copies the list. */
   public SetPointPicture {
@@ -152,12 +149,8 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
             Math.max(1, lower.getWidth() - ink.length(LEFT) - right),
             Math.max(1, lower.getHeight() - ink.length(42)));
     band(pen, side.deadband(), inner);
-    int[] kept = kept(side.level(), inner, pen.g());
-    plot.setDataset(0, new Plots.Kept(side.level(), kept));
-    plot.setRenderer(0, Plots.lines(ink.hairline(), 0.8, kept.length < DOTS, ink.length(3.2)));
-    plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
-    plot.setDataset(1, new Plots.Kept(side.forecast(), kept(side.forecast(), inner, pen.g())));
-    plot.setRenderer(1, Plots.lines(ink.text(), Math.max(1.2, ink.length(1.6)), false, 0));
+    Plots.line(plot, 0, side.level(), ink.hairline(), 0.8, ink.length(3.2));
+    Plots.line(plot, 1, side.forecast(), ink.text(), Math.max(1.2, ink.length(1.6)), 0);
     Rectangle2D data = Plots.draw(pen, plot, lower);
     double l = values.valueToJava2D(side.deadband(), data, RectangleEdge.LEFT);
     for (double y :
@@ -204,10 +197,7 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
     NumberAxis values = Plots.axis("", up.low(), up.high(), ink);
     values.setVisible(false);
     XYPlot plot = Plots.plot(turns, values, 0, 0, 0);
-    int[] kept = kept(rule.left(), data, pen.g());
-    plot.setDataset(new Plots.Kept(rule.left(), kept));
-    Color color = ink.data();
-    plot.setRenderer(Plots.lines(color, Math.max(0.8, ink.length(0.8)), false, 0));
+    Plots.line(plot, 0, rule.left(), ink.data(), Math.max(0.8, ink.length(0.8)), 0);
     zero(pen, data);
     Plots.draw(pen, plot, data);
   }
@@ -227,12 +217,6 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
 
   private double y(double value, Rectangle2D data) {
     return data.getMaxY() - (value - up.low()) / (up.high() - up.low()) * data.getHeight();
-  }
-
-  private int[] kept(Points points, Rectangle2D data, Graphics2D g) {
-    int columns = (int) Math.ceil(data.getWidth() * Math.max(1, g.getTransform().getScaleX()));
-    return Decimator.keep(
-        points.x(), points.y(), across.low(), across.high(), columns, points.flagged());
   }
 
   private static double last(Points points) {

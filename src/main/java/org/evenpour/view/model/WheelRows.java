@@ -9,7 +9,6 @@ import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.live.WheelNow;
-import org.evenpour.picture.Decimator;
 import org.evenpour.picture.Points;
 import org.jspecify.annotations.Nullable;
 
@@ -128,7 +127,7 @@ public record WheelRows(
 
   /** The first row at or after a place. */
   public int rowAt(double place) {
-    return Decimator.firstAtLeast(at, place);
+    return Points.firstAtLeast(at, place);
   }
 
   /** The characteristic with this name; null where the record has none. */

@@ -169,7 +169,7 @@ final class DeskScreen {
             "desk.foot",
             new MigLayout(
                 "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(12),
-                "[" + look.px(124) + "!]0[grow,fill]" + look.px(8) + "[]",
+                "[" + look.px(124) + "::]0[grow,fill]" + look.px(8) + "[]",
                 "[]"),
             look.ink().field());
     JPanel which =

@@ -23,9 +23,12 @@ import org.jspecify.annotations.Nullable;
  * event thread.
  */
 final class Drawing {
-  /** One thread draws for all, so that the event thread always has a processor. */
-  private static final ExecutorService DRAWER =
-      Executors.newSingleThreadExecutor(
+  /** A choice: the most pictures that change at once are four. */
+  private static final int MOST_THREADS = 4;
+
+  private static final ExecutorService DRAWERS =
+      Executors.newFixedThreadPool(
+          Math.min(MOST_THREADS, Runtime.getRuntime().availableProcessors()),
           work -> {
             Thread thread = new Thread(work, "evenpour-drawing");
             thread.setDaemon(true);
@@ -160,7 +163,7 @@ final class Drawing {
     if (work == null) {
       Work begun = new Work(made, width, height, scale, drawn);
       work = begun;
-      DRAWER.execute(begun);
+      DRAWERS.execute(begun);
     }
     // Else: what is under way asks for a repaint when it is no longer the newest, which draws that.
   }
