@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
@@ -45,14 +46,19 @@ final class SignalFindings {
     for (int i = 0; i < episodes.size(); i++) {
       linker.signals(wheel.characteristics().get(i), episodes.get(i));
     }
-    for (int i = 0; i < episodes.size(); i++) {
-      Characteristic characteristic = wheel.characteristics().get(i);
-      pending.addAll(
-          episodes.get(i).parallelStream()
-              .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
-              .toList());
-    }
+    IntStream.range(0, episodes.size())
+        .parallel()
+        .mapToObj(i -> examined(wheel, linker, wheel.characteristics().get(i), episodes.get(i)))
+        .toList()
+        .forEach(pending::addAll);
     return linker;
+  }
+
+  private static List<Pending> examined(
+      WheelRecord wheel, Linker linker, Characteristic characteristic, List<Episode> episodes) {
+    return episodes.parallelStream()
+        .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
+        .toList();
   }
 
   /** All signals in the order of wheels and onsets, graded over the whole audit. */

@@ -52,7 +52,7 @@ final class PlantHistory {
   private final List<DoubleColumn> numbers = new ArrayList<>();
   private final int[] lags;
   private final Table[][] tables;
-  private final Table.Left left;
+  private final Table.Layout layout;
   private final Table y;
 
   private PlantHistory(TurnGrid grid, Characteristic characteristic, SignalMask mask) {
@@ -70,19 +70,12 @@ final class PlantHistory {
         life[t * molds + mold] = now;
       }
     }
-    left =
-        new Table.Left() {
-          @Override
-          public boolean out(int turn, int mold) {
-            return mask.cell(turn, mold) || grid.isStartUp(turn, mold);
-          }
-
-          @Override
-          public int stretch(int turn, int mold) {
-            return life[(turn - from) * molds + mold];
-          }
-        };
-    y = Table.of(grid, characteristic.values(), 0, from, grid.turns(), left);
+    BitSet out = startUp(grid, from);
+    for (int i = 0; i < life.length; i++) {
+      out.set(i, out.get(i) || mask.cell(from + i / molds, i % molds));
+    }
+    layout = Table.Layout.of(grid, from, out, life);
+    y = Table.of(layout, characteristic.values(), 0);
     for (Setting setting : grid.record().settings()) {
       DoubleColumn values = setting.numbers();
       if (values != null) {
@@ -97,8 +90,7 @@ final class PlantHistory {
         tables[k][j] =
             k > 0 && lags[k] <= lagTurns(j)
                 ? tables[k - 1][j]
-                : Table.of(
-                    grid, numbers.get(j), Math.max(lags[k], lagTurns(j)), from, grid.turns(), left);
+                : Table.of(layout, numbers.get(j), Math.max(lags[k], lagTurns(j)));
       }
     }
   }
@@ -167,19 +159,20 @@ final class PlantHistory {
   /** The wheel's mean in the newest turns, molds' levels taken out, in signals too. */
   static double[] everyTurn(TurnGrid grid, Characteristic characteristic) {
     int from = Math.max(0, grid.turns() - LONGEST_TURNS);
-    Table.Left startUp =
-        new Table.Left() {
-          @Override
-          public boolean out(int turn, int mold) {
-            return grid.isStartUp(turn, mold);
-          }
+    int[] stretch = new int[(grid.turns() - from) * grid.molds()];
+    Table.Layout layout = Table.Layout.of(grid, from, startUp(grid, from), stretch);
+    return Table.of(layout, characteristic.values(), 0).wheel();
+  }
 
-          @Override
-          public int stretch(int turn, int mold) {
-            return 0;
-          }
-        };
-    return Table.of(grid, characteristic.values(), 0, from, grid.turns(), startUp).wheel();
+  /** Which pours from a turn on are start-up, by turn and mold. */
+  private static BitSet startUp(TurnGrid grid, int from) {
+    BitSet out = new BitSet();
+    for (int t = from; t < grid.turns(); t++) {
+      for (int mold = 0; mold < grid.molds(); mold++) {
+        out.set((t - from) * grid.molds() + mold, grid.isStartUp(t, mold));
+      }
+    }
+    return out;
   }
 
   /**
@@ -222,7 +215,7 @@ final class PlantHistory {
 
   private Table carried(int k, int setting, double kept) {
     int lag = Math.max(lags[k], lagTurns(setting));
-    return Table.carried(grid, numbers.get(setting), lag, from, grid.turns(), left, kept);
+    return Table.carried(layout, numbers.get(setting), lag, kept);
   }
 
   /** Pours, mold by mold. */

@@ -1,6 +1,7 @@
 package org.evenpour.link;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import org.evenpour.casting.DoubleColumn;
 
 /**
@@ -22,15 +23,55 @@ record Table(double[] molds, double[] sides, double[] wheel) {
   static final double SPARSE = 0.5;
 
   /**
+   * Where each pour of some turns belongs, by turn and mold; the same for every column.
+   *
    * @param grid of the wheel
+   * @param from first turn index
+   * @param turns how many turns
+   * @param out pours that are left out
+   * @param level which level its mold has then: one for each mold and stretch
+   * @param side its ladle side
+   * @param levels how many levels
+   */
+  @SuppressWarnings("ArrayRecordComponent") // made once, handed on, never compared
+  record Layout(
+      TurnGrid grid, int from, int turns, BitSet out, int[] level, int[] side, int levels) {
+
+    /**
+     * From a turn to the newest one.
+     *
+     * @param stretch of its mold's life that a pour belongs to: they begin at 0 and never fall
+     */
+    static Layout of(TurnGrid grid, int from, BitSet out, int[] stretch) {
+      int m = grid.molds();
+      int turns = grid.turns() - from;
+      int stretches = 1;
+      for (int i = Math.max(0, stretch.length - m); i < stretch.length; i++) {
+        stretches = Math.max(stretches, stretch[i] + 1);
+      }
+      int[] level = new int[turns * m];
+      int[] side = new int[turns * m];
+      for (int t = 0; t < turns; t++) {
+        for (int mold = 0; mold < m; mold++) {
+          int i = t * m + mold;
+          level[i] = mold * stretches + stretch[i];
+          side[i] = grid.side(from + t, mold);
+        }
+      }
+      return new Layout(grid, from, turns, out, level, side, m * stretches);
+    }
+
+    private int molds() {
+      return grid.molds();
+    }
+  }
+
+  /**
    * @param column its values
    * @param lag turns before the pour that are looked up
-   * @param from first turn index
-   * @param to turn index after the last
-   * @param left which pours of these turns to leave out
    */
-  static Table of(TurnGrid grid, DoubleColumn column, int lag, int from, int to, Left left) {
-    return cut(grid, raw(grid, column, lag, from, to), from, to - from, left);
+  static Table of(Layout layout, DoubleColumn column, int lag) {
+    return cut(layout, raw(layout, column, lag));
   }
 
   /**
@@ -39,10 +80,9 @@ record Table(double[] molds, double[] sides, double[] wheel) {
    *
    * @param kept part that stays from one pour to the next, below 1
    */
-  static Table carried(
-      TurnGrid grid, DoubleColumn column, int lag, int from, int to, Left left, double kept) {
-    double[] x = raw(grid, column, lag, from, to);
-    int m = grid.molds();
+  static Table carried(Layout layout, DoubleColumn column, int lag, double kept) {
+    double[] x = raw(layout, column, lag);
+    int m = layout.molds();
     for (int mold = 0; mold < m; mold++) {
       double level = Double.NaN;
       for (int i = mold; i < x.length; i += m) {
@@ -52,18 +92,18 @@ record Table(double[] molds, double[] sides, double[] wheel) {
         }
       }
     }
-    return cut(grid, x, from, to - from, left);
+    return cut(layout, x);
   }
 
-  private static double[] raw(TurnGrid grid, DoubleColumn column, int lag, int from, int to) {
-    int m = grid.molds();
-    int turns = to - from;
+  private static double[] raw(Layout layout, DoubleColumn column, int lag) {
+    int m = layout.molds();
+    int turns = layout.turns();
     double[] raw = new double[turns * m];
     int known = 0;
     for (int t = 0; t < turns; t++) {
       boolean any = false;
       for (int mold = 0; mold < m; mold++) {
-        double v = grid.value(column, from + t - lag, mold);
+        double v = layout.grid().value(column, layout.from() + t - lag, mold);
         raw[t * m + mold] = v;
         any |= !Double.isNaN(v);
       }
@@ -75,13 +115,6 @@ record Table(double[] molds, double[] sides, double[] wheel) {
     return raw;
   }
 
-  /** Which pours are left out, and which stretch of its mold's life each belongs to. */
-  interface Left {
-    boolean out(int turn, int mold);
-
-    int stretch(int turn, int mold);
-  }
-
   private static void hold(double[] raw) {
     double last = Double.NaN;
     for (int i = 0; i < raw.length; i++) {
@@ -90,66 +123,61 @@ record Table(double[] molds, double[] sides, double[] wheel) {
     }
   }
 
-  private static Table cut(TurnGrid grid, double[] raw, int from, int turns, Left left) {
-    int m = grid.molds();
-    for (int i = 0; i < raw.length; i++) {
-      if (left.out(from + i / m, i % m)) {
-        raw[i] = Double.NaN;
-      }
+  private static Table cut(Layout layout, double[] raw) {
+    int m = layout.molds();
+    int turns = layout.turns();
+    int[] side = layout.side();
+    int[] level = layout.level();
+    for (int i = layout.out().nextSetBit(0); i >= 0; i = layout.out().nextSetBit(i + 1)) {
+      raw[i] = Double.NaN;
     }
-    int stretches = 1;
-    for (int mold = 0; mold < m; mold++) {
-      stretches = Math.max(stretches, left.stretch(from + turns - 1, mold) + 1);
-    }
-    int sides = Math.max(1, grid.record().sides().size());
+    int sides = Math.max(1, layout.grid().record().sides().size());
     double[] cells = raw.clone();
-    double[] levels = new double[m * stretches];
+    double[] levels = new double[layout.levels()];
     double[] sum = new double[Math.max(sides, levels.length)];
     int[] count = new int[sum.length];
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
-      for (int t = 0; t < turns; t++) {
+      for (int begin = 0; begin < cells.length; begin += m) {
         Arrays.fill(sum, 0, sides, 0);
         Arrays.fill(count, 0, sides, 0);
-        for (int mold = 0; mold < m; mold++) {
-          double v = cells[t * m + mold];
-          if (!Double.isNaN(v)) {
-            int s = grid.side(from + t, mold);
-            sum[s] += v;
-            count[s]++;
+        for (int i = begin; i < begin + m; i++) {
+          if (!Double.isNaN(cells[i])) {
+            sum[side[i]] += cells[i];
+            count[side[i]]++;
           }
         }
-        for (int mold = 0; mold < m; mold++) {
-          int s = grid.side(from + t, mold);
-          cells[t * m + mold] = count[s] < 2 ? Double.NaN : cells[t * m + mold] - sum[s] / count[s];
+        for (int i = begin; i < begin + m; i++) {
+          int s = side[i];
+          cells[i] = count[s] < 2 ? Double.NaN : cells[i] - sum[s] / count[s];
         }
       }
       Arrays.fill(sum, 0);
       Arrays.fill(count, 0);
       for (int i = 0; i < cells.length; i++) {
         if (!Double.isNaN(cells[i])) {
-          int at = i % m * stretches + left.stretch(from + i / m, i % m);
-          sum[at] += cells[i];
-          count[at]++;
+          sum[level[i]] += cells[i];
+          count[level[i]]++;
         }
       }
-      for (int i = 0; i < cells.length; i++) {
-        int at = i % m * stretches + left.stretch(from + i / m, i % m);
-        cells[i] -= count[at] == 0 ? 0 : sum[at] / count[at];
-      }
       for (int at = 0; at < levels.length; at++) {
-        levels[at] += count[at] == 0 ? 0 : sum[at] / count[at];
+        sum[at] = count[at] == 0 ? 0 : sum[at] / count[at];
+        levels[at] += sum[at];
+      }
+      for (int i = 0; i < cells.length; i++) {
+        cells[i] -= sum[level[i]];
       }
     }
     double[] sideSeries = new double[turns];
     double[] wheelSeries = new double[turns];
+    double[] total = new double[2];
+    int[] n = new int[2];
     for (int t = 0; t < turns; t++) {
-      double[] total = new double[2];
-      int[] n = new int[2];
-      for (int mold = 0; mold < m; mold++) {
-        double v = raw[t * m + mold];
-        if (!Double.isNaN(v)) {
-          int s = Math.min(1, grid.side(from + t, mold));
-          total[s] += v - levels[mold * stretches + left.stretch(from + t, mold)];
+      Arrays.fill(total, 0);
+      Arrays.fill(n, 0);
+      for (int i = t * m; i < (t + 1) * m; i++) {
+        if (!Double.isNaN(raw[i])) {
+          int s = Math.min(1, side[i]);
+          total[s] += raw[i] - levels[level[i]];
           n[s]++;
         }
       }
