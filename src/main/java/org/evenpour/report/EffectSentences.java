@@ -55,6 +55,7 @@ public record EffectSentences(Sentences sentences) {
     Figures figures = figures(setting, effect);
     String name = sentences.setting(setting.name());
     String characteristic = words().characteristic(effect.characteristic());
+    String the = words().theCharacteristic(effect.characteristic());
     Levels levels = effect.inFull().levels();
     if (levels != null) {
       return levels(setting, effect, levels);
@@ -79,18 +80,18 @@ public record EffectSentences(Sentences sentences) {
                   characteristic,
                   figures.signed(low * sd, decimals),
                   figures.signed(high * sd, decimals));
-      case SMALL -> words().say("effect.small", name, characteristic);
-      case OPEN -> words().say("effect.open", name, characteristic);
+      case SMALL -> words().say("effect.small", name, the);
+      case OPEN -> words().say("effect.open", name, the);
       case NEVER_MOVED, CAME_ONCE -> words().say("effect.never_moved", name);
     };
   }
 
   private String levels(SettingReport setting, Effect effect, Levels levels) {
     String name = sentences.setting(setting.name());
-    String characteristic = words().characteristic(effect.characteristic());
+    String the = words().theCharacteristic(effect.characteristic());
     Known known = effect.inFull().known();
     if (known == Known.SMALL) {
-      return words().say("effect.levels.small", name, characteristic);
+      return words().say("effect.levels.small", name, the);
     }
     Figures figures = figures(setting, effect);
     List<Level> again = comparedHighestFirst(levels);
@@ -106,7 +107,7 @@ public record EffectSentences(Sentences sentences) {
     return words()
         .say(
             known == Known.PROVEN ? "effect.levels.proven" : "effect.levels.open",
-            characteristic,
+            the,
             name,
             Sentences.percent(levels.p(), words()),
             String.join("; ", items));
@@ -215,11 +216,11 @@ public record EffectSentences(Sentences sentences) {
 
   private String window(SettingReport setting, Effect effect, Window window) {
     String name = sentences.setting(setting.name());
-    String characteristic = words().characteristic(effect.characteristic());
+    String the = words().theCharacteristic(effect.characteristic());
     Double low = window.low();
     Double high = window.high();
     if (low == null || high == null) {
-      return words().say("effect.window.none", name, characteristic);
+      return words().say("effect.window.none", name, the);
     }
     boolean isAll = isAt(low, setting.minimum()) && isAt(high, setting.maximum());
     return words()
@@ -228,7 +229,7 @@ public record EffectSentences(Sentences sentences) {
             name,
             level(setting, low),
             withUnit(setting, high),
-            characteristic);
+            the);
   }
 
   private static boolean isAt(double end, @Nullable Double recorded) {

@@ -70,4 +70,10 @@ public record Words(ResourceBundle bundle) {
     String key = "name." + name;
     return has(key) ? say(key) : name.replace('_', ' ');
   }
+
+  /** The same within a sentence, with the article that its language wants. */
+  public String theCharacteristic(String name) {
+    String key = "the." + name;
+    return has(key) ? say(key) : say("the.other", characteristic(name));
+  }
 }

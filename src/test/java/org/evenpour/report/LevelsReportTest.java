@@ -60,7 +60,8 @@ class LevelsReportTest {
   void namesTheHighestFirstInEitherLanguage() throws Exception {
     AuditReport report = MadeCrews.audit(folder, 0.12, 0.04, -0.16);
     assertThat(said(report, Words.english(), "crew"))
-        .startsWith("The mass differs with crew (by chance alone as much in <0.1 % of records). ")
+        .startsWith(
+            "From one crew to another the mass differs (by chance alone as much in <0.1 % of records). ")
         .containsPattern(
             "came back: K1 \\+0\\.\\d+ kg \\(.*; 8 visits\\); K2 .*; K3 −0\\.\\d+ kg \\(−.* to −.*;")
         .containsPattern("That makes \\d\\.\\d % of the variance\\.$");
