@@ -122,16 +122,20 @@ public final class GrowingLog implements Feed {
 
   private void follow(Listener listener) {
     try {
-      long took;
+      long took = 0;
+      long pauseNanos;
       long lookedInto = System.nanoTime() - TELL_NANOS;
       do {
+        long before = took;
         long began = System.nanoTime();
         if (began - lookedInto >= TELL_NANOS || !Objects.equals(FileStamp.of(file), stamp)) {
           look(listener);
           lookedInto = began;
         }
         took = System.nanoTime() - began;
-      } while (!stop.await(Math.max(pause.toNanos(), (SHARE - 1) * took), TimeUnit.NANOSECONDS));
+        // One look that was only held up says nothing of the drive.
+        pauseNanos = Math.max(pause.toNanos(), (SHARE - 1) * Math.min(took, before));
+      } while (!stop.await(pauseNanos, TimeUnit.NANOSECONDS));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
