@@ -68,7 +68,7 @@ record BoardPen(Graphics2D g, Ink ink, double unit) {
   List<String> lines(String text, Font font, double width) {
     List<String> lines = new ArrayList<>();
     String line = "";
-    for (String word : text.strip().split("\\s+", -1)) {
+    for (String word : Parts.words(text.strip())) {
       String longer = line.isEmpty() ? word : line + " " + word;
       if (width(longer, font) <= width) {
         line = longer;

@@ -51,9 +51,21 @@ final class Parts {
     return label(name, text, look.ink().font(0.92), look.ink().dim());
   }
 
+  /** The words between which a text may be broken: a number stays with its percent sign. */
+  static String[] words(String text) {
+    return text.split("\\s+(?!%)", -1);
+  }
+
   /** Sentences that wrap. */
   static JTextArea prose(String name, String text, Font font, Look look) {
-    JTextArea area = new JTextArea(text);
+    JTextArea area =
+        new JTextArea() {
+          @Override
+          public void setText(String said) {
+            super.setText(said.replace(" %", "\u00a0%"));
+          }
+        };
+    area.setText(text);
     area.setName(name);
     area.setEditable(false);
     area.setDropTarget(null);

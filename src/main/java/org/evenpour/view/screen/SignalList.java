@@ -115,7 +115,7 @@ final class SignalList extends JLabel implements ListCellRenderer<Signal> {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     @Nullable String rest = null;
-    String[] words = text.split(" ", -1);
+    String[] words = Parts.words(text);
     for (int i = 0; i < words.length && rest == null; i++) {
       String longer = line.isEmpty() ? words[i] : line + " " + words[i];
       if (metrics.stringWidth(longer) > width && !line.isEmpty()) {

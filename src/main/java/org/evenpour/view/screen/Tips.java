@@ -31,7 +31,7 @@ final class Tips {
     }
     StringBuilder html = new StringBuilder("<html>");
     int column = 0;
-    for (String word : text.split(" ", -1)) {
+    for (String word : Parts.words(text)) {
       if (column > 0 && column + word.length() > LINE) {
         html.append("<br>");
         column = 0;

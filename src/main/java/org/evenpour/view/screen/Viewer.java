@@ -17,7 +17,7 @@ import org.evenpour.view.model.Sources;
 
 /** Opens the window. */
 public final class Viewer {
-  private static final Duration LOOK_EVERY = Duration.ofMillis(10);
+  static final Duration LOOK_EVERY = Duration.ofMillis(5);
 
   private Viewer() {}
 

@@ -142,10 +142,7 @@ final class LiveBench {
     try {
       LiveEngine engine =
           LiveEngine.following(
-              followed,
-              PlantFiles.read(profile, null),
-              Clock.systemUTC(),
-              java.time.Duration.ofMillis(10));
+              followed, PlantFiles.read(profile, null), Clock.systemUTC(), Viewer.LOOK_EVERY);
       MainWindow window = new MainWindow("en", false, InstantSource.system(), made -> List.of());
       window.frame().setVisible(true);
       engine.start();
