@@ -58,6 +58,11 @@ final class CausesPage implements Page {
   }
 
   @Override
+  public boolean isOfOneCharacteristic() {
+    return false;
+  }
+
+  @Override
   public JComponent screen() {
     return screen;
   }

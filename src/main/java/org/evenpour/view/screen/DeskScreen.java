@@ -260,6 +260,7 @@ final class DeskScreen {
       if (part instanceof JToggleButton button) {
         button.setSelected(
             desk.selection().characteristic().equals(button.getClientProperty("characteristic")));
+        button.setVisible(page().isOfOneCharacteristic());
       }
     }
     Look look = desk.look();

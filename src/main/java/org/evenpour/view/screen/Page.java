@@ -22,6 +22,11 @@ interface Page {
   /** What can be saved from here, as it is seen now. */
   List<Export> exports();
 
+  /** Whether it shows the chosen characteristic; where not, none is offered for choice. */
+  default boolean isOfOneCharacteristic() {
+    return true;
+  }
+
   /** The field that filters, if there is one. */
   default java.util.Optional<JComponent> filter() {
     return java.util.Optional.empty();

@@ -9,6 +9,8 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.LayoutManager;
 import java.awt.RenderingHints;
+import java.util.Arrays;
+import java.util.regex.Pattern;
 import javax.swing.AbstractButton;
 import javax.swing.BorderFactory;
 import javax.swing.Icon;
@@ -25,6 +27,10 @@ import org.evenpour.view.model.Look;
 
 /** The small parts that all screens are made of; each has a name for tests and screen readers. */
 final class Parts {
+  /** The gap between a number and the unit behind it. */
+  private static final Pattern WITHIN =
+      Pattern.compile("(?<=[0-9σ]) (?=(?:%|kg|mm|lb|mL|in|σ|°[CF]|L/min|kg/s)(?:[ ,.;:)]|$))");
+
   private Parts() {}
 
   /** A line of text in one of the four sizes. */
@@ -51,9 +57,11 @@ final class Parts {
     return label(name, text, look.ink().font(0.92), look.ink().dim());
   }
 
-  /** The words between which a text may be broken: a number stays with its percent sign. */
+  /** The words between which a text may be broken: a number stays with its unit. */
   static String[] words(String text) {
-    return text.split("\\s+(?!%)", -1);
+    return Arrays.stream(WITHIN.matcher(text).replaceAll("\u00a0").split(" ", -1))
+        .map(word -> word.replace('\u00a0', ' '))
+        .toArray(String[]::new);
   }
 
   /** Sentences that wrap. */
@@ -62,7 +70,7 @@ final class Parts {
         new JTextArea() {
           @Override
           public void setText(String said) {
-            super.setText(said.replace(" %", "\u00a0%"));
+            super.setText(WITHIN.matcher(said).replaceAll("\u00a0"));
           }
         };
     area.setText(text);

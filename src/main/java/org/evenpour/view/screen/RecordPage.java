@@ -163,6 +163,11 @@ final class RecordPage implements Page {
   }
 
   @Override
+  public boolean isOfOneCharacteristic() {
+    return false;
+  }
+
+  @Override
   public JComponent screen() {
     return screen;
   }

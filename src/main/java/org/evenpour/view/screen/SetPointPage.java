@@ -46,6 +46,11 @@ final class SetPointPage implements Page {
   }
 
   @Override
+  public boolean isOfOneCharacteristic() {
+    return false;
+  }
+
+  @Override
   public JComponent screen() {
     return screen;
   }

@@ -106,6 +106,11 @@ final class SignalsPage implements Page {
   }
 
   @Override
+  public boolean isOfOneCharacteristic() {
+    return false;
+  }
+
+  @Override
   public JComponent screen() {
     return screen;
   }
