@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
+import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -38,6 +39,7 @@ final class RecordPage implements Page {
   private final JToggleButton used;
   private final JToggleButton aside;
   private final JToggleButton notes;
+  private final JButton every;
   private final JTextArea noted;
   private final DataTable<SetAsideRow> asideTable;
   private @Nullable CastingRecord shown;
@@ -65,6 +67,9 @@ final class RecordPage implements Page {
             look,
             row -> row.log() + "\n" + row.line());
     none = Parts.dim("record.aside.note", "", look);
+    every =
+        Parts.button("record.every", look.say("record.every"), look.say("record.every.tip"), look);
+    every.addActionListener(event -> desk.selection().chooseMold(null));
     CardLayout cards = new CardLayout();
     JPanel deck = Parts.panel("record.deck", cards, look.ink().field());
     deck.add(DataTable.scroll(table, look), "used");
@@ -80,7 +85,8 @@ final class RecordPage implements Page {
     notes.addActionListener(event -> show(cards, deck, "notes"));
     none.setVisible(false);
     screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
-    screen.add(Parts.row("record.tools", look, used, aside, notes, none), BorderLayout.NORTH);
+    screen.add(
+        Parts.row("record.tools", look, used, aside, notes, every, none), BorderLayout.NORTH);
     screen.add(deck, BorderLayout.CENTER);
   }
 
@@ -139,6 +145,12 @@ final class RecordPage implements Page {
   private void show(CardLayout cards, JPanel deck, String card) {
     cards.show(deck, card);
     none.setVisible(card.equals("aside") && !none.getText().isEmpty());
+    showEvery();
+  }
+
+  /** Where only one mold's rows are listed, a way back to all of them. */
+  private void showEvery() {
+    every.setVisible(used.isSelected() && desk.selection().mold() != null);
   }
 
   private void widths() {
@@ -184,8 +196,13 @@ final class RecordPage implements Page {
       showAside(record);
     }
     showNotes(desk.log().report().notes());
+    String count = desk.look().language().screen().count(rows.size());
+    String mold = desk.selection().mold();
     used.setText(
-        desk.look().say("record.rows", desk.look().language().screen().count(rows.size())));
+        mold == null
+            ? desk.look().say("record.rows", count)
+            : desk.look().say("record.rows.mold", count, mold));
+    showEvery();
   }
 
   @Override

@@ -148,6 +148,42 @@ class DeskScreenTest {
   }
 
   @Test
+  void rowsOfOneMoldSayWhoseTheyAreAndTheWayBack() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("record");
+          JTable rows = find(open.screen(), "record.table", JTable.class);
+          AbstractButton used = find(open.screen(), "record.used", AbstractButton.class);
+          AbstractButton every = find(open.screen(), "record.every", AbstractButton.class);
+          assertThat(used.getText()).isEqualTo("Rows used: 6,107");
+          assertThat(every.isVisible()).isFalse();
+          open.place().selection().chooseMold("17");
+          assertThat(used.getText()).isEqualTo("Rows used of mold 17: " + rows.getRowCount());
+          assertThat(rows.getRowCount()).isBetween(200, 300);
+          every.doClick();
+          assertThat(rows.getRowCount()).isEqualTo(6107);
+          assertThat(every.isVisible()).isFalse();
+          return null;
+        });
+  }
+
+  @Test
+  void aCharacteristicIsOfferedOnlyWhereItIsShown() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          for (String page : DeskPlace.PAGES) {
+            open.place().turnTo(page);
+            assertThat(find(open.screen(), "characteristic.mass", AbstractButton.class).isVisible())
+                .as(page)
+                .isEqualTo(List.of("wheel", "molds", "settings", "capability").contains(page));
+          }
+          return null;
+        });
+  }
+
+  @Test
   void everyPagePaintsInBothThemesAndLanguages() {
     for (String language : Language.TAGS) {
       for (boolean dark : new boolean[] {false, true}) {
