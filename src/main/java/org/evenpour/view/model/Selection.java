@@ -138,6 +138,14 @@ public final class Selection {
     }
   }
 
+  /** Another log is about to be shown: nothing of the one before is chosen any more. */
+  public void forget() {
+    mold = null;
+    signal = null;
+    setting = null;
+    stretch = null;
+  }
+
   /** The same log was read again: signals may have other names. */
   public void renew(OpenedLog before, OpenedLog after) {
     org.evenpour.audit.AuditReport.Signal chosen = before.signal(signal);

@@ -483,6 +483,10 @@ public final class DeskPlace implements Place {
       try {
         OpenedLog opened = get();
         heard = null;
+        OpenedLog before = log;
+        if (before != null && !before.record().logs().equals(opened.record().logs())) {
+          selection.forget();
+        }
         DeskPlace.this.show(opened);
         renewal.watch(its, stamp, opened.record().rowsRead());
       } catch (CancellationException cancelled) {

@@ -169,6 +169,30 @@ class DeskScreenTest {
   }
 
   @Test
+  void anotherLogBeginsWithNothingChosen(@TempDir Path folder) throws Exception {
+    Open open = open("en", false, NOTHING);
+    Path other = folder.resolve("first-turns.csv");
+    Files.write(other, Files.readAllLines(Sample.SOURCES.logs().get(0)).subList(0, 300));
+    onEventThread(
+        () -> {
+          open.place().selection().chooseMold("17");
+          open.place().selection().chooseStretch(new Stretch(2, 9));
+          open.place().open(new Sources(List.of(other), null, null));
+          return null;
+        });
+    for (int i = 0; i < 600 && onEventThread(() -> open.place().isReading()); i++) {
+      Thread.sleep(50);
+    }
+    onEventThread(
+        () -> {
+          assertThat(Objects.requireNonNull(open.place().log()).record().rowsKept()).isEqualTo(299);
+          assertThat(open.place().selection().mold()).isNull();
+          assertThat(open.place().selection().stretch()).isNull();
+          return null;
+        });
+  }
+
+  @Test
   void aCharacteristicIsOfferedOnlyWhereItIsShown() {
     Open open = open("en", false, NOTHING);
     onEventThread(
