@@ -39,6 +39,7 @@ import org.evenpour.stats.Moments;
 import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.OneWayAnova;
 import org.evenpour.stats.Percentiles;
+import org.evenpour.stats.Robust;
 import org.evenpour.stats.RunTest;
 import org.evenpour.stats.StudentT;
 import org.evenpour.stats.TwoWay;
@@ -152,7 +153,8 @@ final class CharacteristicAudit {
     LimitsInForce limits = newest == null ? null : newest.limits();
     List<Episode> episodes = monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
-    Overall overall = overall();
+    double[] ascending = Robust.ascending(value);
+    Overall overall = overall(ascending);
     CharacteristicReport report =
         new CharacteristicReport(
             record.wheel(),
@@ -162,7 +164,7 @@ final class CharacteristicAudit {
             specifications.newest(),
             overall,
             variance(twoWay),
-            inFull(overall, twoWay, episodes),
+            inFull(overall, ascending, twoWay, episodes),
             limits == null ? null : wheelChart(limits, monitor, points),
             monitoring(newest, monitor.judged()),
             moldReports(classicLimits, classic, twoWay),
@@ -170,8 +172,8 @@ final class CharacteristicAudit {
     return new Result(report, limits, terms, episodes);
   }
 
-  private Overall overall() {
-    AndersonDarling.Result normal = AndersonDarling.normal(value);
+  private Overall overall(double[] ascending) {
+    AndersonDarling.Result normal = AndersonDarling.normalSorted(ascending);
     return new Overall(
         moments.count(),
         moments.mean(),
@@ -189,7 +191,8 @@ final class CharacteristicAudit {
     return episodes.stream().allMatch(e -> e.scope() == Episode.Scope.POUR);
   }
 
-  private CapabilityInFull inFull(Overall overall, TwoWay twoWay, List<Episode> episodes) {
+  private CapabilityInFull inFull(
+      Overall overall, double[] ascending, TwoWay twoWay, List<Episode> episodes) {
     Specification specification = specifications.newest();
     double[] its = specifications.values(record, value);
     TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
@@ -199,15 +202,16 @@ final class CharacteristicAudit {
     return new CapabilityInFull(
         isStable(episodes),
         normal,
-        Boolean.FALSE.equals(normal) && specification.hasLimits() ? byPercentiles(its) : null,
+        Boolean.FALSE.equals(normal) && specification.hasLimits()
+            ? byPercentiles(its == value ? ascending : Robust.ascending(its))
+            : null,
         parts,
         SpreadParts.whatIf(parts, specifications.all(), itsTwoWay, specification),
         Groups.of(record, mold, its, specification));
   }
 
-  private @Nullable ByPercentiles byPercentiles(double[] its) {
+  private @Nullable ByPercentiles byPercentiles(double[] ascending) {
     Specification specification = specifications.newest();
-    double[] ascending = Arrays.stream(its).filter(x -> !Double.isNaN(x)).sorted().toArray();
     Percentiles of = Percentiles.of(ascending);
     if (of == null) {
       return null;

@@ -18,12 +18,12 @@ public final class Robust {
   private Robust() {}
 
   public static double median(double[] x) {
-    return medianOfSorted(sorted(x));
+    return medianOfSorted(ascending(x));
   }
 
   /** Median absolute deviation from the median / 0.6745, so that it estimates sigma. */
   public static double mad(double[] x) {
-    double[] values = sorted(x);
+    double[] values = ascending(x);
     double median = medianOfSorted(values);
     return rawMad(values, median) / MAD_OF_NORMAL;
   }
@@ -35,7 +35,7 @@ public final class Robust {
    * equal.
    */
   public static double biweightScale(double[] x) {
-    double[] values = sorted(x);
+    double[] values = ascending(x);
     double median = medianOfSorted(values);
     double reach = 9 * rawMad(values, median);
     if (!(reach > 0)) {
@@ -79,7 +79,8 @@ public final class Robust {
     return medianOfSorted(deviations);
   }
 
-  private static double[] sorted(double[] x) {
+  /** The values that are known, in ascending order; on all processors where there are many. */
+  public static double[] ascending(double[] x) {
     double[] values = x.clone();
     sort(values);
     // NaN are last
