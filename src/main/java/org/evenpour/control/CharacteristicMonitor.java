@@ -40,10 +40,14 @@ public final class CharacteristicMonitor {
    */
   private static final double CLEARLY = 3;
 
+  /** Weight of the newest turn in what scatter is like just now; a choice. */
+  private static final double RECENT = 0.25;
+
   private static final String BEYOND = RunTest.BEYOND_LIMIT.id();
 
   private final LimitsInForce limits;
   private final StartUp startUp;
+  private final double fromMiddle;
   private final TurnListener listener;
 
   private final RunTests wheelTests;
@@ -53,6 +57,9 @@ public final class CharacteristicMonitor {
   private final List<MoldState> molds = new ArrayList<>();
   private final List<Episode> pours = new ArrayList<>();
 
+  private double recentSpread = Double.NaN;
+  private boolean hasBegun;
+  private long turnsPassed;
   private int turn;
   private long turnAtMillis;
   private int inTurn;
@@ -81,17 +88,25 @@ public final class CharacteristicMonitor {
   }
 
   /**
+   * For turns that follow on the limits' base.
+   *
    * @param limits in force
    * @param profile of the wheel: how long a gap is a stop, how many molds there are
    * @param listener hears of every closed turn
    */
   public CharacteristicMonitor(LimitsInForce limits, WheelProfile profile, TurnListener listener) {
-    this(limits, new StartUp(profile, limits.offsets().length), listener);
+    this(limits, new StartUp(profile, limits.offsets().length), 0.5 * limits.baseTurns(), listener);
   }
 
-  /** With a start-up that may have begun before. */
-  CharacteristicMonitor(LimitsInForce limits, StartUp startUp, TurnListener listener) {
+  /**
+   * With a start-up that may have begun before.
+   *
+   * @param fromMiddle turns from the middle of the limits' base to the first one that is judged
+   */
+  CharacteristicMonitor(
+      LimitsInForce limits, StartUp startUp, double fromMiddle, TurnListener listener) {
     this.limits = limits;
+    this.fromMiddle = fromMiddle;
     this.listener = listener;
     this.startUp = startUp;
     LimitsInForce.SeriesLimits wheel = limits.wheel();
@@ -121,6 +136,7 @@ public final class CharacteristicMonitor {
       closeTurn();
     }
     if (inTurn == 0) {
+      pass(anodeTurn);
       turn = anodeTurn;
       turnAtMillis = castAtMillis;
     }
@@ -142,6 +158,16 @@ public final class CharacteristicMonitor {
     inTurn++;
     if (afterStop) {
       startUpInTurn++;
+    }
+  }
+
+  /** Molds drift on in turns that go by, also in those that were not seen. */
+  private void pass(int toTurn) {
+    int turns = hasBegun ? Math.max(1, Math.min(limits.baseTurns(), toTurn - turn)) : 0;
+    hasBegun = true;
+    turnsPassed += turns;
+    for (MoldState mold : molds) {
+      mold.pass(turns);
     }
   }
 
@@ -259,7 +285,7 @@ public final class CharacteristicMonitor {
     double departure = limits.center() + effect - wheel.center();
     double z = departure / wheel.sigma();
     wheelChart.accept(turn, turnAtMillis, z, departure, 1);
-    if (Math.abs(z) > limits.wheelPointLimit()) {
+    if (Math.abs(wheel.scores().of(z)) > limits.wheelPointLimit()) {
       wheelChart.force(z > 0 ? 1 : -1, BEYOND);
     }
   }
@@ -313,7 +339,9 @@ public final class CharacteristicMonitor {
 
   /**
    * Charts the scatter of a turn; returns by how much it widens what may be expected of each of its
-   * pours: 1 unless the turn is clearly more scattered than usual.
+   * pours: 1 unless the turn is clearly more scattered than usual, or scatter is a signal that
+   * still holds. In that case it goes by the last turns together, for a single turn's scatter is
+   * itself hardly known.
    */
   private double spreadPoint(double[] sizes, int sized) {
     LimitsInForce.SeriesLimits usual = limits.spread();
@@ -324,7 +352,10 @@ public final class CharacteristicMonitor {
     double z = (spread - usual.center()) / usual.sigma();
     double ratio = Math.exp(spread - usual.center());
     spreadChart.accept(turn, turnAtMillis, z, limits.pour().sigma() * ratio, 1);
-    return z > CLEARLY ? Math.max(1, ratio) : 1;
+    recentSpread =
+        Double.isNaN(recentSpread) ? spread : recentSpread + RECENT * (spread - recentSpread);
+    double held = spreadChart.isOpen() ? Math.exp(recentSpread - usual.center()) : 1;
+    return Math.max(1, Math.max(held, z > CLEARLY ? ratio : 1));
   }
 
   private void moldPoint(
@@ -332,7 +363,7 @@ public final class CharacteristicMonitor {
     double sigma =
         spread * limits.pour().sigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
     double z = residual / sigma;
-    if (Math.abs(z) > limits.pourLimit()) {
+    if (Math.abs(limits.pour().scores().of(z)) > limits.pourLimit()) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
     state.chart().accept(turn, turnAt[i], z, residual, spread);
@@ -406,7 +437,7 @@ public final class CharacteristicMonitor {
 
   private MoldState moldState(int mold) {
     while (molds.size() <= mold) {
-      molds.add(new MoldState(limits, molds.size()));
+      molds.add(new MoldState(limits, molds.size(), fromMiddle + turnsPassed));
     }
     return molds.get(mold);
   }

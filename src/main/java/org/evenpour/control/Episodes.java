@@ -42,8 +42,7 @@ final class Episodes {
             switch (episode.scope()) {
               case POUR -> all.stream().anyMatch(other -> takesIn(other, episode));
               case WHEEL -> sides(kept).anyMatch(side -> accountsFor(side, episode));
-              case SPREAD ->
-                  all.stream().filter(mold -> beganWith(mold, episode)).count() >= SECTOR;
+              case SPREAD -> isOfASector(all, episode);
               default -> false;
             });
     kept.sort(
@@ -101,6 +100,16 @@ final class Episodes {
 
   private static Stream<Episode> sides(List<Episode> episodes) {
     return episodes.stream().filter(episode -> episode.scope() == Episode.Scope.SIDE);
+  }
+
+  /**
+   * Molds that shift together make the turn look scattered until each of them is a signal: from
+   * then on they count for its scatter no more. Scatter that goes on is its own.
+   */
+  private static boolean isOfASector(List<Episode> all, Episode spread) {
+    List<Episode> molds = all.stream().filter(mold -> beganWith(mold, spread)).toList();
+    int known = molds.stream().mapToInt(Episode::firstTurn).max().orElse(Integer.MIN_VALUE);
+    return molds.size() >= SECTOR && spread.lastTurn() <= known + TOGETHER;
   }
 
   private static boolean beganWith(Episode mold, Episode spread) {

@@ -3,6 +3,7 @@ package org.evenpour.control;
 import java.util.List;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Innovations;
+import org.evenpour.stats.NormalScores;
 import org.evenpour.stats.RunLength;
 
 /**
@@ -15,13 +16,14 @@ import org.evenpour.stats.RunLength;
  *     period
  * @param pour from pour to pour, molds and turns taken out: center 0, sigma, and how far a mold's
  *     chart may stray
- * @param pourLimit a single pour beyond this many sigma is a signal
+ * @param pourLimit a single pour whose normal score is beyond this is a signal
  * @param wheel the wheel's chart of turn effects
- * @param wheelPointLimit a single turn beyond this many sigma is a signal
+ * @param wheelPointLimit a single turn whose normal score is beyond this is a signal
  * @param movingRangeSigma the turn effects' s.d. by the moving range, for the classic chart
  * @param sides one chart for each contrast of a ladle side against the others; one alone for two
  *     sides
  * @param spread the chart of scatter within a turn
+ * @param wear how molds drift
  */
 @SuppressWarnings("ArrayRecordComponent") // frozen by its one maker
 public record LimitsInForce(
@@ -35,7 +37,71 @@ public record LimitsInForce(
     double wheelPointLimit,
     double movingRangeSigma,
     List<SeriesLimits> sides,
-    SeriesLimits spread) {
+    SeriesLimits spread,
+    Wear wear) {
+
+  /** Molds that keep their level. */
+  public LimitsInForce(
+      String source,
+      int baseTurns,
+      double center,
+      double[] offsets,
+      SeriesLimits pour,
+      double pourLimit,
+      SeriesLimits wheel,
+      double wheelPointLimit,
+      double movingRangeSigma,
+      List<SeriesLimits> sides,
+      SeriesLimits spread) {
+    this(
+        source,
+        baseTurns,
+        center,
+        offsets,
+        pour,
+        pourLimit,
+        wheel,
+        wheelPointLimit,
+        movingRangeSigma,
+        sides,
+        spread,
+        Wear.NONE);
+  }
+
+  /**
+   * The slow drift of molds against one another in the base period, as wear makes it. It is part of
+   * their level: what departs from it is a signal. Offsets are those of the middle of the base.
+   *
+   * @param perTurn by mold index, in the unit; empty where molds keep their level
+   * @param variance of each of them, in units of the pour variance
+   */
+  public record Wear(List<Double> perTurn, double variance) {
+    /** Molds keep their level. */
+    public static final Wear NONE = new Wear(List.of(), 0);
+
+    /** Copies the list. */
+    public Wear {
+      perTurn = List.copyOf(perTurn);
+    }
+  }
+
+  /** The same for the turns of the base itself, about whose middle offsets stand. */
+  LimitsInForce withoutWear() {
+    return wear.perTurn().isEmpty()
+        ? this
+        : new LimitsInForce(
+            source,
+            baseTurns,
+            center,
+            offsets,
+            pour,
+            pourLimit,
+            wheel,
+            wheelPointLimit,
+            movingRangeSigma,
+            sides,
+            spread);
+  }
 
   /**
    * A series in time that may be autocorrelated, and the chart of it.
@@ -47,6 +113,7 @@ public record LimitsInForce(
    * @param excess by how much long sums of its innovations scatter more than the model says, as a
    *     ratio of variances; innovations are charted over its square root
    * @param decision how far the sums of its innovations may go
+   * @param scores what makes its standardized values normal, before any sum
    */
   public record SeriesLimits(
       double center,
@@ -54,7 +121,19 @@ public record LimitsInForce(
       double correlation,
       double noise,
       double excess,
-      CusumPair decision) {
+      CusumPair decision,
+      NormalScores scores) {
+
+    /** A series whose values are taken to be normal. */
+    public SeriesLimits(
+        double center,
+        double sigma,
+        double correlation,
+        double noise,
+        double excess,
+        CusumPair decision) {
+      this(center, sigma, correlation, noise, excess, decision, NormalScores.IDENTITY);
+    }
 
     /** What a lasting shift by one sigma leaves in each charted innovation. */
     public double gain() {
@@ -68,7 +147,7 @@ public record LimitsInForce(
      * @param shift in the series' unit
      */
     public double turnsToFind(double shift) {
-      double seen = Math.abs(shift) / sigma * gain();
+      double seen = Math.abs(shift) / sigma * scores.slope() * gain();
       return Math.min(
           RunLength.cusumOneSided(decision.k(), decision.h(), seen, 0),
           RunLength.cusumOneSided(decision.k2(), decision.h2(), seen, 0));

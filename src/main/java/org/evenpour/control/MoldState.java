@@ -1,5 +1,7 @@
 package org.evenpour.control;
 
+import org.jspecify.annotations.Nullable;
+
 /** What one characteristic's monitor knows of one mold. Owned by the monitor's thread. */
 final class MoldState {
   /** Weight of the newest residual in how a mold stands just now. */
@@ -13,14 +15,20 @@ final class MoldState {
   private double learnedMean;
   private boolean selfStarting;
   private double departure = Double.NaN;
+  private @Nullable DriftingOffset drift;
 
   /**
    * @param limits in force
    * @param mold index
+   * @param fromMiddle turns from the middle of the base to the first one that is judged
    */
-  MoldState(LimitsInForce limits, int mold) {
+  MoldState(LimitsInForce limits, int mold, double fromMiddle) {
     boolean known = mold < limits.offsets().length;
     offset = known ? limits.offsets()[mold] : Double.NaN;
+    if (mold < limits.wear().perTurn().size() && !Double.isNaN(offset)) {
+      drift = new DriftingOffset(limits, mold, fromMiddle);
+      offset = drift.offset();
+    }
     chart = new ShiftChart(Episode.Scope.MOLD, mold, limits.pour(), true, limits.pour().sigma());
   }
 
@@ -54,10 +62,19 @@ final class MoldState {
     if (chart.isOpen()) {
       chart.restart();
     }
+    drift = null; // it was the old mold's
     trialLeft = CharacteristicMonitor.TRIAL;
     learned = 0;
     learnedMean = 0;
     departure = Double.NaN; // it was the old mold's
+  }
+
+  /** Turns go by, in which the mold drifts on as it did. */
+  void pass(int turns) {
+    if (drift != null) {
+      drift.pass(turns);
+      offset = drift.offset();
+    }
   }
 
   /** Whether the mold may take part in the wheel's level. */
@@ -98,6 +115,9 @@ final class MoldState {
         offset += learnedMean;
         selfStarting = true;
       }
+    } else if (drift != null && !chart.isOpen()) {
+      drift.learn(residual);
+      offset = drift.offset();
     } else if (selfStarting && !chart.isOpen()) {
       learned++;
       offset += residual / learned;

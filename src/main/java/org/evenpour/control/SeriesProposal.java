@@ -6,6 +6,7 @@ import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Innovations;
 import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.Normal;
+import org.evenpour.stats.NormalScores;
 import org.evenpour.stats.Robust;
 
 /**
@@ -172,7 +173,8 @@ record SeriesProposal(
     return limits(
         rate,
         1.0 / points,
-        Math.hypot(Math.sqrt(2.0 / points), 2 * correlationError / (1 - correlation)));
+        Math.hypot(Math.sqrt(2.0 / points), 2 * correlationError / (1 - correlation)),
+        NormalScores.IDENTITY);
   }
 
   /**
@@ -180,8 +182,10 @@ record SeriesProposal(
    *
    * @param centerVariance of the estimated center in the innovations' unit
    * @param logVarianceSd s.d. of the logarithm of the estimated variance of long sums
+   * @param scores what makes the standardized values normal
    */
-  SeriesLimits limits(double rate, double centerVariance, double logVarianceSd) {
+  SeriesLimits limits(
+      double rate, double centerVariance, double logVarianceSd, NormalScores scores) {
     double least = Math.min(ENOUGH, LEAST_REFERENCE * Math.sqrt(centerVariance));
     double gain = Innovations.gain(correlation, noise) / Math.sqrt(excess);
     double k = Math.max(least, 0.5 * SHIFT * gain);
@@ -191,7 +195,8 @@ record SeriesProposal(
         correlation,
         noise,
         excess,
-        CusumPair.of(k, rate, centerVariance, logVarianceSd));
+        CusumPair.of(k, rate, centerVariance, logVarianceSd),
+        scores);
   }
 
   /**

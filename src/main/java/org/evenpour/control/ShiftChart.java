@@ -6,6 +6,7 @@ import java.util.List;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Innovations;
+import org.evenpour.stats.NormalScores;
 import org.evenpour.stats.Onset;
 import org.evenpour.stats.RunTest;
 import org.evenpour.stats.RunTests;
@@ -15,14 +16,14 @@ import org.jspecify.annotations.Nullable;
  * One chart that looks for lasting shifts: cumulative sums that open an episode, and a likelihood
  * ratio that ends it.
  *
- * <p>Standardized points come one at a time. What is new in each ({@link Innovations}:
- * one-step-ahead prediction errors, clipped, because one wild pour is not a shift) is added to two
- * sums upward, one for small and one for large shifts, {@code S = max(0, S + u − k)}, and to two
- * downward (Page 1954; {@link CusumPair}). A sum beyond its decision interval opens an episode. Its
- * onset is the maximum-likelihood change point over the last points ({@link Onset}). While it
- * lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of "back at zero" against
- * "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the episode at the point where
- * D last was zero.
+ * <p>Standardized points come one at a time and become normal ({@link NormalScores}). What is new
+ * in each ({@link Innovations}: one-step-ahead prediction errors, clipped, because one wild pour is
+ * not a shift) is added to two sums upward, one for small and one for large shifts, {@code S =
+ * max(0, S + u − k)}, and to two downward (Page 1954; {@link CusumPair}). A sum beyond its decision
+ * interval opens an episode. Its onset is the maximum-likelihood change point over the last points
+ * ({@link Onset}). While it lasts, {@code D = max(0, D + δ(δ/2 − z))}, the log-likelihood ratio of
+ * "back at zero" against "still shifted by δ", is summed; D &gt; {@link #RETURN_ODDS} ends the
+ * episode at the point where D last was zero.
  *
  * <p>Memory is constant: {@link #MEMORY} points before an episode and {@link #TRACE} within it.
  * Owned by one thread.
@@ -54,6 +55,7 @@ final class ShiftChart {
   private final double widened;
   private final double first;
   private final double unitSigma;
+  private final NormalScores scores;
   private final Innovations innovations;
 
   private double highSmall;
@@ -79,6 +81,7 @@ final class ShiftChart {
     this.lowToo = lowToo;
     this.unitSigma = unitSigma;
     decision = limits.decision();
+    scores = limits.scores();
     gain = limits.gain();
     widened = Math.sqrt(limits.excess());
     first = Innovations.first(limits.correlation(), limits.noise());
@@ -105,7 +108,7 @@ final class ShiftChart {
       innovations.skip(Math.min(LONG_AGO, turn - lastTurn - 1));
     }
     lastTurn = turn;
-    double clipped = innovations.accept(z) / widened;
+    double clipped = innovations.accept(scores.of(z)) / widened;
     OpenEpisode episode = open;
     if (episode == null) {
       if (trace.size == MEMORY) {

@@ -194,7 +194,26 @@ public final class SuccessiveMonitor {
       firstAtMillis = atMillis;
       firstTurn = turn;
       LimitsInForce limits = term.limits();
-      monitor = limits == null ? null : new CharacteristicMonitor(limits, startUp, listener);
+      LimitsVersion version = term.version();
+      monitor =
+          limits == null
+              ? null
+              : version == null
+                  ? new CharacteristicMonitor(limits.withoutWear(), startUp, 0, listener)
+                  : new CharacteristicMonitor(
+                      limits, startUp, fromMiddle(version, atMillis), listener);
+    }
+
+    /**
+     * Turns from the middle of a version's base to a time, at the base's pace; beyond its end no
+     * more than another base would have.
+     */
+    private static double fromMiddle(LimitsVersion version, long atMillis) {
+      LimitsVersion.Base base = version.base();
+      long first = base.firstCastAt().toEpochMilli();
+      double length = Math.max(1, base.lastCastAt().toEpochMilli() - first);
+      double part = Math.max(0, Math.min(2, (atMillis - first) / length));
+      return (part - 0.5) * version.limits().baseTurns();
     }
 
     /** Molds that were changed since the limits' base period are on trial. */

@@ -87,13 +87,17 @@ public record CusumPair(double k, double h, double k2, double h2) {
   private static double averageRate(
       double k, double b, double small, double centerVariance, double logVarianceSd) {
     double sum = 0;
-    for (int i = 0; i < NODE.length; i++) {
-      double s = Math.exp(0.5 * logVarianceSd * NODE[i]);
-      for (int j = 0; j < NODE.length; j++) {
-        double off = Math.sqrt(centerVariance) * NODE[j];
+    for (int i = 0; i < Hermite.NODES; i++) {
+      double s = Math.exp(0.5 * logVarianceSd * Hermite.node(i));
+      for (int j = 0; j < Hermite.NODES; j++) {
+        double off = Math.sqrt(centerVariance) * Hermite.node(j);
         double edge = (b - OVERSHOOT) / s + OVERSHOOT;
         double rate = 1 / siegmund((off - k) / s, edge) + 1 / siegmund((-off - k) / s, edge);
-        sum += WEIGHT[i] * WEIGHT[j] * rate / (1 + rate * occupied(small, Math.abs(off)));
+        sum +=
+            Hermite.weight(i)
+                * Hermite.weight(j)
+                * rate
+                / (1 + rate * occupied(small, Math.abs(off)));
       }
     }
     return sum;
@@ -106,27 +110,6 @@ public record CusumPair(double k, double h, double k2, double h2) {
   private static double occupied(double k, double off) {
     return 7 / (1.5 * k * Math.max(0.2 * k, 0.75 * k - off));
   }
-
-  /** Nodes of a seven-point Gauss–Hermite rule for the standard normal (from memory). */
-  private static final double[] NODE = {
-    -3.750_439_717_725_742,
-    -2.366_759_410_734_541,
-    -1.154_405_394_739_968,
-    0,
-    1.154_405_394_739_968,
-    2.366_759_410_734_541,
-    3.750_439_717_725_742
-  };
-
-  private static final double[] WEIGHT = {
-    5.482_688_559_722_18e-4,
-    3.075_712_396_758_65e-2,
-    2.401_231_786_050_13e-1,
-    4.571_428_571_428_57e-1,
-    2.401_231_786_050_13e-1,
-    3.075_712_396_758_65e-2,
-    5.482_688_559_722_18e-4
-  };
 
   /** Run length of one sum with drift d = shift − k and edge b = h + 1.166 (Siegmund 1985). */
   private static double siegmund(double d, double b) {

@@ -52,6 +52,11 @@ final class JsonMembers {
     return new FileException(Remark.of("limits." + kind, name));
   }
 
+  /** Whether it has a member: earlier versions lack some. */
+  boolean has(String name) {
+    return node.has(name);
+  }
+
   JsonMembers member(String name) throws IOException {
     return new JsonMembers(get(name));
   }

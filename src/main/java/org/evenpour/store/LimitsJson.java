@@ -3,17 +3,21 @@ package org.evenpour.store;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
+import org.evenpour.control.LimitsInForce.Wear;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.LimitsVersion.Base;
 import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.stats.CusumPair;
+import org.evenpour.stats.NormalScores;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -95,6 +99,9 @@ final class LimitsJson {
       out.writeStringField("serial", mold.serial());
       out.writeNumberField("casts", mold.casts());
       maybe(out, "offset", Double.isNaN(offset) ? null : (Double) offset);
+      if (i < limits.wear().perTurn().size()) {
+        number(out, "drift_per_turn", limits.wear().perTurn().get(i));
+      }
       out.writeEndObject();
     }
     out.writeEndArray();
@@ -112,6 +119,9 @@ final class LimitsJson {
     }
     out.writeEndArray();
     series(out, "spread", limits.spread());
+    if (!limits.wear().perTurn().isEmpty()) {
+      number(out, "drift_variance", limits.wear().variance());
+    }
     out.writeEndObject();
   }
 
@@ -132,6 +142,34 @@ final class LimitsJson {
     number(out, "h", series.decision().h());
     number(out, "k2", series.decision().k2());
     number(out, "h2", series.decision().h2());
+    if (!series.scores().isIdentity()) {
+      scores(out, series.scores());
+    }
+  }
+
+  private static void scores(JsonGenerator out, NormalScores scores) throws IOException {
+    out.writeObjectFieldStart("normal_scores");
+    out.writeNumberField("size", scores.size());
+    out.writeArrayFieldStart("knots");
+    for (int i = 0; i < scores.values().size(); i++) {
+      out.writeStartObject();
+      number(out, "value", scores.values().get(i));
+      number(out, "score", scores.scores().get(i));
+      out.writeEndObject();
+    }
+    out.writeEndArray();
+    tail(out, "low", scores.low());
+    tail(out, "high", scores.high());
+    out.writeEndObject();
+  }
+
+  private static void tail(JsonGenerator out, String name, NormalScores.Tail tail)
+      throws IOException {
+    out.writeObjectFieldStart(name);
+    number(out, "scale", tail.scale());
+    number(out, "shape", tail.shape());
+    out.writeNumberField("count", tail.count());
+    out.writeEndObject();
   }
 
   private static void number(JsonGenerator out, String name, double value) throws IOException {
@@ -272,7 +310,16 @@ final class LimitsJson {
             limits.number("wheel_point_limit"),
             limits.number("moving_range_sigma"),
             limits.each("sides", LimitsJson::series),
-            series(limits.member("spread"))));
+            series(limits.member("spread")),
+            wear(limits)));
+  }
+
+  private static Wear wear(JsonMembers limits) throws IOException {
+    return limits.has("drift_variance")
+        ? new Wear(
+            limits.each("molds", one -> one.number("drift_per_turn")),
+            limits.number("drift_variance"))
+        : Wear.NONE;
   }
 
   private static SeriesLimits series(JsonMembers one) throws IOException {
@@ -282,6 +329,22 @@ final class LimitsJson {
         one.number("correlation"),
         one.number("noise"),
         one.number("excess"),
-        new CusumPair(one.number("k"), one.number("h"), one.number("k2"), one.number("h2")));
+        new CusumPair(one.number("k"), one.number("h"), one.number("k2"), one.number("h2")),
+        one.has("normal_scores") ? scores(one.member("normal_scores")) : NormalScores.IDENTITY);
+  }
+
+  private static NormalScores scores(JsonMembers one) throws IOException {
+    List<Double> values = one.each("knots", knot -> knot.number("value"));
+    List<Double> scores = one.each("knots", knot -> knot.number("score"));
+    try {
+      return new NormalScores(
+          values, scores, tail(one.member("low")), tail(one.member("high")), one.whole("size"));
+    } catch (IllegalArgumentException e) {
+      throw new FileException(Remark.of("limits.number", "normal_scores"), e);
+    }
+  }
+
+  private static NormalScores.Tail tail(JsonMembers one) throws IOException {
+    return new NormalScores.Tail(one.number("scale"), one.number("shape"), one.whole("count"));
   }
 }

@@ -3,11 +3,13 @@ package org.evenpour.control;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.DoubleStream;
 import org.evenpour.control.LimitsVersion.Base;
 import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.stats.CusumPair;
+import org.evenpour.stats.NormalScores;
 
 /** Approved limits for tests. */
 public final class Versions {
@@ -61,7 +63,9 @@ public final class Versions {
             take(x, next),
             take(x, next),
             List.of(series(x, next), series(x, next)),
-            series(x, next));
+            series(x, next),
+            new LimitsInForce.Wear(
+                List.of(take(x, next), take(x, next), take(x, next)), take(x, next)));
     return new LimitsVersion(
         wheel,
         characteristic,
@@ -98,7 +102,22 @@ public final class Versions {
         take(x, next),
         take(x, next),
         take(x, next),
-        new CusumPair(take(x, next), take(x, next), take(x, next), take(x, next)));
+        new CusumPair(take(x, next), take(x, next), take(x, next), take(x, next)),
+        scores(take(x, next), take(x, next), take(x, next)));
+  }
+
+  private static NormalScores scores(double a, double b, double c) {
+    double[] knots = DoubleStream.of(a, b, c).distinct().sorted().toArray();
+    List<Double> ascending = DoubleStream.of(knots).boxed().toList();
+    boolean isOne = DoubleStream.of(knots).anyMatch(v -> !Double.isFinite(v)) || knots.length < 3;
+    return isOne || !(knots[0] < knots[1] && knots[1] < knots[2])
+        ? NormalScores.IDENTITY
+        : new NormalScores(
+            ascending,
+            ascending,
+            new NormalScores.Tail(b, c, 51),
+            new NormalScores.Tail(c, a, 52),
+            2080);
   }
 
   private static double take(double[] x, int[] next) {
@@ -112,12 +131,19 @@ public final class Versions {
     add(bits, limits.center(), limits.pourLimit(), limits.wheelPointLimit());
     add(bits, limits.movingRangeSigma());
     add(bits, limits.offsets());
+    limits.wear().perTurn().forEach(each -> add(bits, each));
+    add(bits, limits.wear().variance());
     List<LimitsInForce.SeriesLimits> all = new ArrayList<>(limits.sides());
     all.addAll(List.of(limits.pour(), limits.wheel(), limits.spread()));
     for (LimitsInForce.SeriesLimits one : all) {
       CusumPair pair = one.decision();
       add(bits, one.center(), one.sigma(), one.correlation(), one.noise(), one.excess());
       add(bits, pair.k(), pair.h(), pair.k2(), pair.h2());
+      NormalScores scores = one.scores();
+      scores.values().forEach(value -> add(bits, value));
+      scores.scores().forEach(score -> add(bits, score));
+      add(bits, scores.low().scale(), scores.low().shape(), scores.low().count());
+      add(bits, scores.high().scale(), scores.high().shape(), scores.high().count());
     }
     return bits;
   }
