@@ -39,6 +39,7 @@ import org.evenpour.stats.Moments;
 import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.OneWayAnova;
 import org.evenpour.stats.Percentiles;
+import org.evenpour.stats.Resemblance;
 import org.evenpour.stats.Robust;
 import org.evenpour.stats.RunTest;
 import org.evenpour.stats.StudentT;
@@ -153,8 +154,11 @@ final class CharacteristicAudit {
     LimitsInForce limits = newest == null ? null : newest.limits();
     List<Episode> episodes = monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
+    double[] its = specifications.values(record, value);
+    TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
+    Resemblance resemblance = Resemblance.of(itsTwoWay, turns.ofRow(), mold, its);
     double[] ascending = Robust.ascending(value);
-    Overall overall = overall(ascending);
+    Overall overall = overall(ascending, resemblance, itsTwoWay.rowsUsed());
     CharacteristicReport report =
         new CharacteristicReport(
             record.wheel(),
@@ -164,15 +168,15 @@ final class CharacteristicAudit {
             specifications.newest(),
             overall,
             variance(twoWay),
-            inFull(overall, ascending, twoWay, episodes),
+            inFull(overall, ascending, its, itsTwoWay, resemblance, episodes),
             limits == null ? null : wheelChart(limits, monitor, points),
             monitoring(newest, monitor.judged()),
-            moldReports(classicLimits, classic, twoWay),
+            moldReports(classicLimits, classic, twoWay, resemblance),
             specifications.used());
     return new Result(report, limits, terms, episodes);
   }
 
-  private Overall overall(double[] ascending) {
+  private Overall overall(double[] ascending, Resemblance resemblance, int itsTurns) {
     AndersonDarling.Result normal = AndersonDarling.normalSorted(ascending);
     return new Overall(
         moments.count(),
@@ -183,7 +187,7 @@ final class CharacteristicAudit {
         Double.isNaN(normal.a2()) || Double.isNaN(normal.pValue())
             ? null
             : new Normality(normal.a2(), normal.pValue()),
-        specifications.capability());
+        specifications.capability(resemblance, itsTurns));
   }
 
   /** A capability holds for the future only while no mold, side or wheel departs. */
@@ -192,10 +196,13 @@ final class CharacteristicAudit {
   }
 
   private CapabilityInFull inFull(
-      Overall overall, double[] ascending, TwoWay twoWay, List<Episode> episodes) {
+      Overall overall,
+      double[] ascending,
+      double[] its,
+      TwoWay itsTwoWay,
+      Resemblance resemblance,
+      List<Episode> episodes) {
     Specification specification = specifications.newest();
-    double[] its = specifications.values(record, value);
-    TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
     List<CapabilityInFull.Part> parts = SpreadParts.of(record, turns, mold, its, itsTwoWay);
     Normality normality = overall.normality();
     Boolean normal = normality == null ? null : (Boolean) (normality.pValue() >= NORMAL_P);
@@ -207,7 +214,7 @@ final class CharacteristicAudit {
             : null,
         parts,
         SpreadParts.whatIf(parts, specifications.all(), itsTwoWay, specification),
-        Groups.of(record, mold, its, specification));
+        Groups.of(record, turns, mold, its, specification, resemblance));
   }
 
   private @Nullable ByPercentiles byPercentiles(double[] ascending) {
@@ -341,7 +348,8 @@ final class CharacteristicAudit {
     return best.doubleValue();
   }
 
-  private List<MoldReport> moldReports(List<Limits> limits, ClassicCharts classic, TwoWay twoWay) {
+  private List<MoldReport> moldReports(
+      List<Limits> limits, ClassicCharts classic, TwoWay twoWay, Resemblance resemblance) {
     boolean both = twoWay.isDefined();
     double t = both ? StudentT.quantile(0.975, (double) twoWay.residualDf()) : Double.NaN;
     double[] effects = twoWay.columnEffects();
@@ -372,7 +380,7 @@ final class CharacteristicAudit {
               known(limits.get(m).lower()),
               known(limits.get(m).upper()),
               counts,
-              specifications.capability(m),
+              specifications.capability(m, resemblance),
               known(offset),
               known(offset - half),
               known(offset + half),

@@ -13,6 +13,7 @@ import org.evenpour.stats.Capability;
 import org.evenpour.stats.ChartConstants;
 import org.evenpour.stats.Moments;
 import org.evenpour.stats.MovingRange;
+import org.evenpour.stats.Resemblance;
 import org.jspecify.annotations.Nullable;
 
 /** The same anodes by ladle side, charge and crew. */
@@ -23,20 +24,49 @@ final class Groups {
   /** Of a kind with more groups only the newest are told: a choice, some two months of charges. */
   static final int MOST = 100;
 
-  private Groups() {}
+  private final WheelRecord record;
+  private final TurnIndex turns;
+  private final int[] mold;
+  private final double[] value;
+  private final Specification specification;
+  private final Resemblance resemblance;
+  private final List<Group> groups = new ArrayList<>();
+
+  private Groups(
+      WheelRecord record,
+      TurnIndex turns,
+      int[] mold,
+      double[] value,
+      Specification specification,
+      Resemblance resemblance) {
+    this.record = record;
+    this.turns = turns;
+    this.mold = mold;
+    this.value = value;
+    this.specification = specification;
+    this.resemblance = resemblance;
+  }
 
   /** The newest {@value #MOST} groups of each kind, in the order in which they first came. */
   static List<Group> of(
-      WheelRecord record, int[] mold, double[] value, Specification specification) {
-    List<Group> groups = new ArrayList<>();
+      WheelRecord record,
+      TurnIndex turns,
+      int[] mold,
+      double[] value,
+      Specification specification,
+      Resemblance resemblance) {
+    return new Groups(record, turns, mold, value, specification, resemblance).all();
+  }
+
+  private List<Group> all() {
     if (record.sides().size() > 0) {
-      add(groups, "ladle", record.sides(), record.side(), record, mold, value, specification);
+      add("ladle", record.sides(), record.side());
     }
     for (String by : List.of("charge", "crew")) {
       for (Setting setting : record.settings()) {
         IntColumn its = setting.categories();
         if (setting.name().equals(by) && its != null) {
-          add(groups, by, setting.labels(), its, record, mold, value, specification);
+          add(by, setting.labels(), its);
         }
       }
     }
@@ -47,15 +77,7 @@ final class Groups {
    * Sigma within is the mean moving range / d2, the ranges those between one cast and the next in
    * the same mold and the same group.
    */
-  private static void add(
-      List<Group> groups,
-      String by,
-      Labels labels,
-      IntColumn of,
-      WheelRecord record,
-      int[] mold,
-      double[] value,
-      Specification specification) {
+  private void add(String by, Labels labels, IntColumn of) {
     int k = labels.size();
     int molds = record.molds().size();
     Moments[] moments = new Moments[k];
@@ -63,6 +85,9 @@ final class Groups {
     double[] ranges = new double[k];
     long[] rangeCount = new long[k];
     long[] series = new long[k];
+    long[] itsTurns = new long[k];
+    int[] lastTurn = new int[k];
+    java.util.Arrays.fill(lastTurn, -1);
     double[] last = new double[molds];
     int[] lastGroup = new int[molds];
     java.util.Arrays.fill(lastGroup, -1);
@@ -77,6 +102,10 @@ final class Groups {
         continue;
       }
       moments[g].add(x);
+      if (lastTurn[g] != turns.ofRow()[i]) {
+        lastTurn[g] = turns.ofRow()[i];
+        itsTurns[g]++;
+      }
       outside[g] += specification.excludes(x) ? 1 : 0;
       int m = mold[i];
       if (lastGroup[m] == g) {
@@ -101,20 +130,19 @@ final class Groups {
                 : series[g]
                     * MovingRange.degreesOfFreedom(
                         1 + Math.round((double) rangeCount[g] / series[g]));
-        groups.add(
-            group(by, labels.name(g), moments[g], outside[g], sigma, freedom, specification));
+        groups.add(group(by, labels.name(g), moments[g], itsTurns[g], outside[g], sigma, freedom));
       }
     }
   }
 
-  private static Group group(
+  private Group group(
       String by,
       String name,
       Moments moments,
+      long itsTurns,
       long outside,
       double sigma,
-      double freedom,
-      Specification specification) {
+      double freedom) {
     boolean specified = specification.hasLimits();
     Capability capability =
         specified
@@ -126,7 +154,8 @@ final class Groups {
                 moments.sd(),
                 specification.lower(),
                 specification.target(),
-                specification.upper())
+                specification.upper(),
+                resemblance.of(moments.count(), itsTurns, moments.sd()))
             : null;
     return new Group(
         by,

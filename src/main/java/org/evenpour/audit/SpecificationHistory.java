@@ -14,6 +14,8 @@ import org.evenpour.stats.Capability;
 import org.evenpour.stats.ChartConstants;
 import org.evenpour.stats.Moments;
 import org.evenpour.stats.MovingRange;
+import org.evenpour.stats.Resemblance;
+import org.evenpour.stats.Resemblance.Worth;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -118,8 +120,13 @@ final class SpecificationHistory {
     return used.size() == 1 && used.get(0).from() == null ? List.of() : used;
   }
 
-  /** Of all molds; null where there is nothing to be capable of. */
-  @Nullable CapabilityReport capability() {
+  /**
+   * Of all molds; null where there is nothing to be capable of.
+   *
+   * @param resemblance of turns and casts
+   * @param turns with anodes of the last specification
+   */
+  @Nullable CapabilityReport capability(Resemblance resemblance, int turns) {
     long count = 0;
     double sum = 0;
     double freedom = 0;
@@ -131,20 +138,22 @@ final class SpecificationHistory {
       }
     }
     double sigmaWithin = count == 0 ? Double.NaN : sum / count / ChartConstants.d2(2);
-    return capability(all, sigmaWithin, freedom, Arrays.stream(outside).sum());
+    Worth worth = resemblance.of(all.count(), turns, all.sd());
+    return capability(all, sigmaWithin, freedom, Arrays.stream(outside).sum(), worth);
   }
 
   /** Of one mold; null where there is nothing to be capable of. */
-  @Nullable CapabilityReport capability(int mold) {
+  @Nullable CapabilityReport capability(int mold, Resemblance resemblance) {
     return capability(
         moments[mold],
         ranges[mold].limits().sigma(),
         ranges[mold].degreesOfFreedom(),
-        outside[mold]);
+        outside[mold],
+        resemblance.ofColumn(mold, moments[mold].count(), moments[mold].sd()));
   }
 
   private @Nullable CapabilityReport capability(
-      Moments of, double sigmaWithin, double freedom, long out) {
+      Moments of, double sigmaWithin, double freedom, long out, Worth worth) {
     Specification specification = newest();
     if (!specification.hasLimits() || of.count() == 0) {
       return null;
@@ -158,7 +167,8 @@ final class SpecificationHistory {
             of.sd(),
             specification.lower(),
             specification.target(),
-            specification.upper());
+            specification.upper(),
+            worth);
     return new CapabilityReport(
         CharacteristicAudit.estimate(c.cp()),
         CharacteristicAudit.estimate(c.cpk()),

@@ -1,5 +1,6 @@
 package org.evenpour.stats;
 
+import org.evenpour.stats.Resemblance.Worth;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,20 +31,8 @@ public record Capability(
   public record Estimate(double value, double low, double high) {}
 
   /**
-   * The indices of n values.
-   *
-   * <p>Intervals: Cp and Pp exact by χ² with the degrees of freedom of their sigma; Cpl and Cpu
-   * exact by the noncentral t distribution (Chou, Owen and Borrego 1990); Cpk and Ppk by Bissell
-   * (1990), index ± 1.96 √(1/(9n) + index²/(2 df)); Cpm by the χ² approximation of Boyles (1991).
-   * All suppose independent normal values of a stable process. The within sigma of a moving range
-   * has fewer degrees of freedom than n − 1: see {@link MovingRange#degreesOfFreedom}. Cp and Cpk
-   * use the within sigma, Pp, Ppk and Cpm the overall one, and so does the fraction outside.
-   *
-   * <p>Undefined are: all indices with fewer than two values or a sigma that is not above 0; Cp, Pp
-   * and Cpm for a one-sided specification; Cpm without a target. Some microseconds, a millisecond
-   * for Cpl and Cpu.
-   *
-   * @param dfWithin degrees of freedom of sigmaWithin, any real number above 0
+   * The indices of n independent values: see {@link #of(long, double, double, double, double,
+   * Double, Double, Double, Worth)}.
    */
   public static Capability of(
       long n,
@@ -54,6 +43,42 @@ public record Capability(
       @Nullable Double lower,
       @Nullable Double target,
       @Nullable Double upper) {
+    return of(n, mean, sigmaWithin, dfWithin, sdOverall, lower, target, upper, Worth.INDEPENDENT);
+  }
+
+  /**
+   * The indices of n values.
+   *
+   * <p>Intervals: Cp and Pp exact by χ² with the degrees of freedom of their sigma; Cpl and Cpu
+   * exact by the noncentral t distribution (Chou, Owen and Borrego 1990); Cpk and Ppk by Bissell
+   * (1990), index ± 1.96 √(1/(9n) + index²/(2 df)); Cpm by the χ² approximation of Boyles (1991).
+   * All suppose normal values of a stable process. The within sigma of a moving range has fewer
+   * degrees of freedom than n − 1: see {@link MovingRange#degreesOfFreedom}. Cp and Cpk use the
+   * within sigma, Pp, Ppk and Cpm the overall one, and so does the fraction outside.
+   *
+   * <p>For values that are not independent n and the degrees of freedom are multiplied by what they
+   * are worth to the mean and to the sigma ({@link Resemblance}), which makes "exact" approximate,
+   * and the intervals of Pp, Ppk and Cpm are taken about an overall s.d. that is made good for what
+   * its mean took from it. The indices stay as they are.
+   *
+   * <p>Undefined are: all indices with fewer than two values or a sigma that is not above 0; Cp, Pp
+   * and Cpm for a one-sided specification; Cpm without a target. Some microseconds, a millisecond
+   * for Cpl and Cpu.
+   *
+   * @param dfWithin degrees of freedom of sigmaWithin if the values were independent, any real
+   *     number above 0
+   * @param worth what the values are worth
+   */
+  public static Capability of(
+      long n,
+      double mean,
+      double sigmaWithin,
+      double dfWithin,
+      double sdOverall,
+      @Nullable Double lower,
+      @Nullable Double target,
+      @Nullable Double upper,
+      Worth worth) {
     if (lower == null && upper == null) {
       throw new IllegalArgumentException("a capability needs a lower or an upper specification");
     }
@@ -63,52 +88,70 @@ public record Capability(
     }
     boolean within = n > 1 && sigmaWithin > 0 && dfWithin > 0;
     boolean overall = n > 1 && sdOverall > 0;
-    double dfOverall = n - 1.0;
     double cplValue = lower == null ? Double.POSITIVE_INFINITY : (mean - lower) / 3;
     double cpuValue = upper == null ? Double.POSITIVE_INFINITY : (upper - mean) / 3;
     double nearer = Math.min(cplValue, cpuValue);
     boolean twoSided = lower != null && upper != null;
     double sixth = lower != null && upper != null ? (upper - lower) / 6 : Double.NaN;
+    Interval inside = new Interval(n * worth.levelWithin(), dfWithin * worth.spreadWithin(), 1);
+    Interval all =
+        new Interval(
+            n * worth.level(), (n - 1.0) * worth.spread(), Math.sqrt(1 - worth.pulledIn()));
     return new Capability(
-        within && twoSided ? spread(sixth / sigmaWithin, dfWithin) : null,
-        within ? nearest(nearer / sigmaWithin, n, dfWithin) : null,
-        within && lower != null ? oneSided(cplValue / sigmaWithin, n, dfWithin) : null,
-        within && upper != null ? oneSided(cpuValue / sigmaWithin, n, dfWithin) : null,
-        overall && twoSided ? spread(sixth / sdOverall, dfOverall) : null,
-        overall ? nearest(nearer / sdOverall, n, dfOverall) : null,
+        within && twoSided ? inside.spread(sixth / sigmaWithin) : null,
+        within ? inside.nearest(nearer / sigmaWithin) : null,
+        within && lower != null ? inside.oneSided(cplValue / sigmaWithin) : null,
+        within && upper != null ? inside.oneSided(cpuValue / sigmaWithin) : null,
+        overall && twoSided ? all.spread(sixth / sdOverall) : null,
+        overall ? all.nearest(nearer / sdOverall) : null,
         overall && twoSided && target != null
-            ? aboutTarget(sixth, n, mean - target, sdOverall)
+            ? aboutTarget(sixth, n, mean - target, sdOverall, worth)
             : null,
         fractionOutside(mean, sdOverall, lower, upper));
   }
 
-  private static Estimate spread(double index, double df) {
-    return new Estimate(
-        index,
-        index * Math.sqrt(ChiSquare.quantile(TAIL, df) / df),
-        index * Math.sqrt(ChiSquare.quantile(1 - TAIL, df) / df));
+  /**
+   * The makers of intervals.
+   *
+   * @param n values that the mean is worth
+   * @param df degrees of freedom of the sigma
+   * @param shrink the expected sigma over the true one
+   */
+  private record Interval(double n, double df, double shrink) {
+    Estimate spread(double index) {
+      double center = index * shrink;
+      return new Estimate(
+          index,
+          center * Math.sqrt(ChiSquare.quantile(TAIL, df) / df),
+          center * Math.sqrt(ChiSquare.quantile(1 - TAIL, df) / df));
+    }
+
+    Estimate nearest(double index) {
+      double center = index * shrink;
+      double half =
+          Normal.quantile(1 - TAIL) * Math.sqrt(1 / (9.0 * n) + center * center / (2 * df));
+      return new Estimate(index, center - half, center + half);
+    }
+
+    Estimate oneSided(double index) {
+      double scale = 3 * Math.sqrt(n);
+      double t = scale * index * shrink;
+      return new Estimate(
+          index,
+          NoncentralT.noncentrality(t, df, 1 - TAIL) / scale,
+          NoncentralT.noncentrality(t, df, TAIL) / scale);
+    }
   }
 
-  private static Estimate nearest(double index, long n, double df) {
-    double half = Normal.quantile(1 - TAIL) * Math.sqrt(1 / (9.0 * n) + index * index / (2 * df));
-    return new Estimate(index, index - half, index + half);
-  }
-
-  private static Estimate oneSided(double index, long n, double df) {
-    double scale = 3 * Math.sqrt((double) n);
-    double t = scale * index;
-    return new Estimate(
-        index,
-        NoncentralT.noncentrality(t, df, 1 - TAIL) / scale,
-        NoncentralT.noncentrality(t, df, TAIL) / scale);
-  }
-
-  private static Estimate aboutTarget(double sixth, long n, double offTarget, double sd) {
+  private static Estimate aboutTarget(
+      double sixth, long n, double offTarget, double sd, Worth worth) {
     double variance = sd * sd * (n - 1) / n;
-    double index = sixth / Math.sqrt(variance + offTarget * offTarget);
-    double ratio = offTarget * offTarget / variance;
-    double df = n * (1 + ratio) * (1 + ratio) / (1 + 2 * ratio);
-    return spread(index, df);
+    double whole = variance / (1 - worth.pulledIn());
+    double off = offTarget * offTarget;
+    double index = sixth / Math.sqrt(variance + off);
+    double ratio = off / whole;
+    double df = n * (1 + ratio) * (1 + ratio) / (1 / worth.spread() + 2 * ratio / worth.level());
+    return new Interval(n, df, Math.sqrt((variance + off) / (whole + off))).spread(index);
   }
 
   private static double fractionOutside(
