@@ -244,7 +244,7 @@ public final class Resemblance {
   /**
    * φ with an allowance for its error. An estimate that came out low makes the interval too narrow
    * by more than one that came out high makes it too wide, and comes with a low variance. With this
-   * allowance the intervals keep what they promise from some 30 rows on (CapabilityCoverageTest).
+   * allowance the intervals keep what they promise from some 30 rows on (CapabilityExperiment).
    */
   private double raised() {
     return shared > 0 && rows >= FEWEST_ROWS

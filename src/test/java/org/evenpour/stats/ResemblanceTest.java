@@ -148,8 +148,8 @@ class ResemblanceTest {
   }
 
   /**
-   * The degrees of freedom of a sigma from moving ranges, by simulation: 2·f is 1 over its relative
-   * variance, less a half (Patnaik 1950). A standard error of 2,000 variances is 3 %.
+   * The degrees of freedom of a sigma from moving ranges, by simulation: f is half of 1 over its
+   * relative variance (Patnaik 1950). A standard error of 2,000 variances is 3 %.
    */
   @Test
   void rangesOfTheSameTurnsAreWorthLess() {
