@@ -259,6 +259,7 @@ public record AuditReport(
    * @param finds how fast a shift is found; null without limits
    * @param used which turns were judged by what, in the order of time; the other figures are of the
    *     last limits among them
+   * @param notLookedFor why no signals were looked for in any turn; null where they were
    */
   public record Monitoring(
       String source,
@@ -269,7 +270,8 @@ public record AuditReport(
       @Nullable Double pourLimit,
       double falseAlarmsPerShift,
       @Nullable Finds finds,
-      List<LimitsUsed> used) {
+      List<LimitsUsed> used,
+      @Nullable NotLookedFor notLookedFor) {
 
     /** Where nothing is said of which turns were judged by what. */
     public Monitoring(
@@ -290,7 +292,8 @@ public record AuditReport(
           pourLimit,
           falseAlarmsPerShift,
           finds,
-          List.of());
+          List.of(),
+          null);
     }
   }
 
@@ -301,6 +304,7 @@ public record AuditReport(
    *     {@code none}
    * @param version null where nobody approved them, and so the next four
    * @param baseTurns how many turns they rest on
+   * @param notLookedFor why no signals were looked for in these turns; null where they were
    */
   public record LimitsUsed(
       String source,
@@ -317,7 +321,8 @@ public record AuditReport(
       int baseTurns,
       @Nullable Double center,
       @Nullable Double pourSigma,
-      @Nullable Double turnSigma) {}
+      @Nullable Double turnSigma,
+      @Nullable NotLookedFor notLookedFor) {}
 
   /**
    * How fast a lasting shift is found, on average, from when it begins.

@@ -1,6 +1,5 @@
 package org.evenpour.audit;
 
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -9,10 +8,7 @@ import java.util.List;
 import java.util.Map;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.AuditReport.Finds;
-import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.Normality;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.AuditReport.TurnPoint;
@@ -27,7 +23,6 @@ import org.evenpour.control.ClassicCharts;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
-import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.MoldChange;
 import org.evenpour.control.Replay;
 import org.evenpour.control.SuccessiveMonitor;
@@ -147,10 +142,7 @@ final class CharacteristicAudit {
               }
             });
     Replay.run(record, value, changes, monitor);
-    Term newest = null;
-    for (SuccessiveMonitor.Judged each : monitor.judged()) {
-      newest = each.term().limits() == null ? newest : each.term();
-    }
+    Term newest = Judgement.newest(monitor.judged());
     LimitsInForce limits = newest == null ? null : newest.limits();
     List<Episode> episodes = monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
@@ -170,7 +162,11 @@ final class CharacteristicAudit {
             variance(twoWay),
             inFull(overall, ascending, its, itsTwoWay, resemblance, episodes),
             limits == null ? null : wheelChart(limits, monitor, points),
-            monitoring(newest, monitor.judged()),
+            Judgement.monitoring(
+                terms,
+                Terms.notLookedFor(terms, record, characteristic.name(), value, turns, book),
+                monitor.judged(),
+                record.profile().falseAlarmsPerShift()),
             moldReports(classicLimits, classic, twoWay, resemblance),
             specifications.used());
     return new Result(report, limits, terms, episodes);
@@ -272,80 +268,6 @@ final class CharacteristicAudit {
         counts,
         known(limits.wheel().correlation()),
         List.copyOf(points));
-  }
-
-  private Monitoring monitoring(@Nullable Term newest, List<SuccessiveMonitor.Judged> judged) {
-    LimitsInForce limits = newest == null ? null : newest.limits();
-    List<LimitsUsed> used = judged.stream().map(CharacteristicAudit::used).toList();
-    double budget = record.profile().falseAlarmsPerShift();
-    return limits == null
-        ? new Monitoring(
-            "none: turns cannot be told from molds", 0, null, null, null, null, budget, null, used)
-        : new Monitoring(
-            source(newest, limits),
-            limits.baseTurns(),
-            known(limits.pour().sigma()),
-            known(limits.wheel().sigma()),
-            known(limits.pour().decision().h()),
-            known(limits.pourLimit()),
-            budget,
-            finds(limits),
-            used);
-  }
-
-  private static String source(@Nullable Term newest, LimitsInForce limits) {
-    LimitsVersion version = newest == null ? null : newest.version();
-    return version == null
-        ? limits.source()
-        : "approved: version "
-            + version.version()
-            + ", by "
-            + version.who()
-            + " at "
-            + version.approvedAt();
-  }
-
-  private static LimitsUsed used(SuccessiveMonitor.Judged judged) {
-    LimitsVersion version = judged.term().version();
-    LimitsInForce limits = judged.term().limits();
-    boolean isApproved = version != null;
-    return new LimitsUsed(
-        isApproved ? "approved" : limits == null ? "none" : "proposed",
-        version == null ? null : (Integer) version.version(),
-        version == null ? null : version.approvedAt(),
-        version == null ? null : version.who(),
-        version == null ? null : version.why(),
-        version == null ? null : version.validFrom(),
-        judged.firstTurn(),
-        judged.lastTurn(),
-        judged.turns(),
-        Instant.ofEpochMilli(judged.firstAtMillis()),
-        Instant.ofEpochMilli(judged.lastAtMillis()),
-        limits == null ? 0 : limits.baseTurns(),
-        limits == null ? null : known(limits.center()),
-        limits == null ? null : known(limits.pour().sigma()),
-        limits == null ? null : known(limits.wheel().sigma()));
-  }
-
-  private static @Nullable Finds finds(LimitsInForce limits) {
-    double shift = round(1.5 * limits.pour().sigma());
-    double moldTurns = limits.pour().turnsToFind(shift);
-    double wheelTurns = limits.wheel().turnsToFind(shift);
-    // Where no limits of one of them could be set, there is nothing to tell.
-    return Double.isNaN(moldTurns + wheelTurns) ? null : new Finds(shift, moldTurns, wheelTurns);
-  }
-
-  /** The nearest of 1, 1.5, 2, 3, 5, 7 times a power of ten. */
-  private static double round(double x) {
-    int exponent = (int) Math.floor(Math.log10(x));
-    BigDecimal best = BigDecimal.ONE.scaleByPowerOfTen(exponent);
-    for (String digits : new String[] {"1.5", "2", "3", "5", "7", "10"}) {
-      BigDecimal each = new BigDecimal(digits).scaleByPowerOfTen(exponent);
-      if (Math.abs(Math.log(each.doubleValue() / x)) < Math.abs(Math.log(best.doubleValue() / x))) {
-        best = each;
-      }
-    }
-    return best.doubleValue();
   }
 
   private List<MoldReport> moldReports(

@@ -8,7 +8,6 @@ import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.SpecificationUsed;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsInForce;
 
 /** What a reader must know before using an audit's figures. */
@@ -51,7 +50,12 @@ final class Notes {
               one.firstTurn(),
               one.lastTurn());
       case "proposed" -> Remark.of("note.proposed", one.firstTurn(), one.lastTurn());
-      default -> Remark.of("note.none", one.firstTurn(), one.lastTurn());
+      default -> {
+        NotLookedFor why = one.notLookedFor();
+        yield why == null
+            ? Remark.of("note.none", one.firstTurn(), one.lastTurn())
+            : Remark.of("note.none.for", one.firstTurn(), one.lastTurn(), why.why());
+      }
     };
   }
 
@@ -79,8 +83,11 @@ final class Notes {
     for (CharacteristicAudit.Result result : results) {
       LimitsInForce limits = result.limits();
       Remark name = name(result.report().name());
+      NotLookedFor why = result.report().monitoring().notLookedFor();
+      if (why != null) {
+        notes.add(at(of, Remark.of(NotLookedFor.NOTE, name, why.why())));
+      }
       if (limits == null) {
-        notes.add(at(of, Remark.of("note.few", name, LimitProposal.LEAST_TURNS)));
         continue;
       }
       proposed = true;

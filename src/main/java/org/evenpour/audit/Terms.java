@@ -11,6 +11,7 @@ import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.SuccessiveMonitor.Term;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one characteristic of a record is judged by, from its first turn to its last: the approved
@@ -41,6 +42,30 @@ final class Terms {
       terms.add(new Term(changes.get(i).fromMillis(), version, limits));
     }
     return terms;
+  }
+
+  /**
+   * For each of the terms why nothing was looked for in it; null where something was.
+   *
+   * @param terms that {@link #of} gave for the same record
+   */
+  static List<@Nullable NotLookedFor> notLookedFor(
+      List<Term> terms,
+      WheelRecord record,
+      String characteristic,
+      double[] value,
+      TurnIndex turns,
+      LimitsBook book) {
+    List<@Nullable NotLookedFor> all = new ArrayList<>();
+    int[] from = firstRows(record, turns, book.changes(record.wheel(), characteristic));
+    for (int i = 0; i < terms.size(); i++) {
+      all.add(
+          terms.get(i).limits() != null
+              ? null
+              : NotLookedFor.of(
+                  base(record, value, turns, from[i], from[i + 1], new boolean[value.length])));
+    }
+    return all;
   }
 
   /** The first row under each change: a turn goes by its first anode, and none goes back. */

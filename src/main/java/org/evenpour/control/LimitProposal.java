@@ -130,6 +130,42 @@ public final class LimitProposal {
     return new Proposal(limits, shifted, far, turnShifted, residual);
   }
 
+  /** Why no limits can be proposed. */
+  public enum Obstacle {
+    /** Fewer than {@link #LEAST_TURNS} turns with values. */
+    FEW_TURNS,
+    /** Fewer than four molds a turn. */
+    FEW_MOLDS,
+    /** No ladle side ever has the three molds that make a level. */
+    FEW_MOLDS_ON_SIDES,
+    /** Every value is its mold's offset and its turn's level. */
+    NO_SCATTER
+  }
+
+  /**
+   * What stood in the way where {@link #propose} gave no limits.
+   *
+   * @param base from which no limits could be proposed
+   */
+  public static Obstacle obstacle(BaseRecord base) {
+    if (base.turnsWithValues() < LEAST_TURNS) {
+      return Obstacle.FEW_TURNS;
+    }
+    if (base.size() < LEAST_MOLDS * base.turnsWithValues()) {
+      return Obstacle.FEW_MOLDS;
+    }
+    int[] anodes = new int[base.sides()];
+    for (int i = 0; i < base.size(); i++) {
+      if (i > 0 && base.turn()[i] != base.turn()[i - 1]) {
+        Arrays.fill(anodes, 0);
+      }
+      if (++anodes[base.side()[i]] >= CharacteristicMonitor.LEAST_MOLDS) {
+        return Obstacle.NO_SCATTER;
+      }
+    }
+    return Obstacle.FEW_MOLDS_ON_SIDES;
+  }
+
   private static int[][] rowsBy(int[] key, int keys) {
     int[] count = new int[keys];
     for (int k : key) {

@@ -125,7 +125,8 @@ public final class CausesText {
   /** The signals of an audit with their ids, what goes with each, and how it was marked. */
   public String signals(AuditReport report) {
     if (report.signals().isEmpty()) {
-      return words.say("summary.quiet") + "\n";
+      Sentences sentences = Sentences.of(report, words, zone);
+      return String.join("\n", Quiet.of(report, sentences).lines(words)) + "\n";
     }
     StringBuilder text = new StringBuilder();
     for (Signal signal : report.signals()) {

@@ -25,6 +25,7 @@ import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.audit.EffectInFull;
+import org.evenpour.audit.NotLookedFor;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
@@ -122,7 +123,8 @@ public final class JsonReport {
     out.endLine();
     overall(characteristic.overall());
     variance(characteristic.variance());
-    new JsonVerdicts(out).inFull(characteristic.inFull());
+    new JsonVerdicts(out)
+        .inFull(characteristic.inFull(), characteristic.monitoring().notLookedFor() == null);
     WheelChart chart = characteristic.wheelChart();
     if (chart == null) {
       out.nothing("wheel_chart");
@@ -203,6 +205,7 @@ public final class JsonReport {
       out.endObject();
     }
     out.objectLines("used", monitoring.used(), this::used);
+    notLookedFor(monitoring.notLookedFor());
     out.endObject();
   }
 
@@ -222,6 +225,14 @@ public final class JsonReport {
     out.number("center", used.center());
     out.number("pour_sigma", used.pourSigma());
     out.number("turn_sigma", used.turnSigma());
+    notLookedFor(used.notLookedFor());
+  }
+
+  /** Why no signals were looked for; nothing where they were. */
+  private void notLookedFor(@Nullable NotLookedFor why) throws IOException {
+    if (why != null) {
+      out.text("not_looked_for", why.reason().id());
+    }
   }
 
   private void specification(SpecificationUsed used) throws IOException {

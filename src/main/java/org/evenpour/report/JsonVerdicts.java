@@ -76,8 +76,15 @@ record JsonVerdicts(JsonFields out) {
     }
   }
 
-  void inFull(CapabilityInFull full) throws IOException {
-    out.yes("stable", full.isStable());
+  /**
+   * @param isLookedFor whether signals were looked for: else nobody knows whether it is stable
+   */
+  void inFull(CapabilityInFull full, boolean isLookedFor) throws IOException {
+    if (isLookedFor) {
+      out.yes("stable", full.isStable());
+    } else {
+      out.nothing("stable");
+    }
     if (full.isNormal() == null) {
       out.nothing("normal");
     } else {

@@ -11,6 +11,7 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.SetPointReport;
 import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,7 @@ public final class Summary {
   private static final int CHARACTERISTIC_LINES = 5;
   private static final int ADVICE_LINES = 4;
   private static final int SIGNAL_LINES = 8;
+  private static final int QUIET_LINES = 3;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -349,7 +351,7 @@ public final class Summary {
   private List<String> lookFirst() {
     List<Topic> topics = Topic.of(report);
     if (topics.isEmpty()) {
-      return List.of(words.say("summary.quiet"));
+      return said(Quiet.of(report, sentences).lines(words));
     }
     List<String> lines = new ArrayList<>();
     int said = 0;
@@ -379,25 +381,48 @@ public final class Summary {
                   : words.say("summary.more.signals", words.count(left))));
     }
     lines.add(0, words.say("summary.look"));
+    lines.addAll(said(Quiet.of(report, sentences).notLookedFor(words)));
     return lines;
+  }
+
+  /** Sentences on what was looked for, as far as there is room. */
+  private static List<String> said(List<String> sentences) {
+    List<String> lines = new ArrayList<>();
+    for (String each : sentences) {
+      lines.addAll(wrapped(each, ""));
+    }
+    if (lines.size() <= QUIET_LINES) {
+      return lines;
+    }
+    List<String> some = new ArrayList<>(lines.subList(0, QUIET_LINES));
+    some.set(
+        QUIET_LINES - 1, cut(some.get(QUIET_LINES - 1) + " " + lines.get(QUIET_LINES).strip()));
+    return some;
   }
 
   private List<String> notes(int room) {
     List<String> lines = new ArrayList<>();
     int said = 0;
-    for (Remark note : report.notes()) {
+    List<Remark> notes = report.notes().stream().filter(note -> !isSaid(note)).toList();
+    for (Remark note : notes) {
       List<String> more = wrapped(words.say("summary.note", note), "");
-      boolean last = said == report.notes().size() - 1;
+      boolean last = said == notes.size() - 1;
       if (lines.size() + more.size() > room - (last ? 0 : 1)) {
         break;
       }
       lines.addAll(more);
       said++;
     }
-    if (said < report.notes().size()) {
-      lines.add(words.say("summary.more.notes", report.notes().size() - said));
+    if (said < notes.size()) {
+      lines.add(words.say("summary.more.notes", notes.size() - said));
     }
     return lines;
+  }
+
+  /** What was not looked for is said where the signals would stand. */
+  private static boolean isSaid(Remark note) {
+    return note.key().equals(NotLookedFor.NOTE)
+        || note.values().stream().anyMatch(value -> value instanceof Remark its && isSaid(its));
   }
 
   /** Breaks a sentence at spaces; its later lines stand two columns in. */

@@ -8,6 +8,7 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xddf.usermodel.chart.XDDFNumericalDataSource;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +34,13 @@ final class Beside {
       sheet.setColumnWidth(
           firstColumn + column - 1, Math.max(9, heading.length() * 2 / 3 + 4) * 256);
     }
+  }
+
+  /** The wording of whether a characteristic is stable; where nobody looked, nobody knows. */
+  static String stable(CharacteristicReport characteristic) {
+    return characteristic.monitoring().notLookedFor() != null
+        ? "stable.unknown"
+        : characteristic.inFull().isStable() ? "stable.yes" : "stable.no";
   }
 
   static String capital(String name) {

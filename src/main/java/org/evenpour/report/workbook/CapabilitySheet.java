@@ -153,7 +153,7 @@ final class CapabilitySheet {
       table.number(capability.fractionOutsideExpected(), styles.share());
       table.count(mold == null ? null : mold.outside());
       share(table, paper, mold, capability, 'X', 'E');
-      table.text(paper.say(characteristic.inFull().isStable() ? "stable.yes" : "stable.no"));
+      table.text(paper.say(Beside.stable(characteristic)));
       if (mold == null) {
         percentiles(characteristic.inFull());
       }

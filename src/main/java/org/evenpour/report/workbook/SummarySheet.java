@@ -15,6 +15,7 @@ import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.casting.Unit;
+import org.evenpour.report.Quiet;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -119,8 +120,9 @@ final class SummarySheet {
 
   private void topics() {
     List<Topic> topics = Topic.of(paper.report());
+    Quiet quiet = Quiet.of(paper.report(), paper.sentences());
     if (topics.isEmpty()) {
-      section(paper.say("summary.quiet"));
+      quiet.lines(paper.words()).forEach(this::section);
       return;
     }
     section(paper.say("summary.look"));
@@ -136,6 +138,7 @@ final class SummarySheet {
     if (topics.size() > TOPICS) {
       prose(paper.say("paper.more", topics.size() - TOPICS));
     }
+    quiet.notLookedFor(paper.words()).forEach(this::prose);
     if (advised) {
       rows++;
       section(paper.say("safety"));
@@ -195,11 +198,7 @@ final class SummarySheet {
       estimate(row, 7, capability.ppk());
       number(row, 10, styles.share(), capability.fractionOutsideObserved());
     }
-    put(
-        row,
-        11,
-        styles.text(),
-        paper.say(characteristic.inFull().isStable() ? "stable.yes" : "stable.no"));
+    put(row, 11, styles.text(), paper.say(Beside.stable(characteristic)));
   }
 
   private void estimate(Row row, int column, @Nullable Estimate estimate) {

@@ -8,7 +8,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.NotLookedFor;
 import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
@@ -227,7 +229,9 @@ public final class BoardReading {
               words.say(
                   "ring.mold",
                   label,
-                  states.isEmpty() ? words.say("ring.quiet") : words.report().list(states)),
+                  states.isEmpty()
+                      ? words.say(names(its, true).isEmpty() ? "ring.unlooked" : "ring.quiet")
+                      : words.report().list(states)),
               judged.usual().get(mold)));
     }
     return new MoldRing(
@@ -302,17 +306,46 @@ public final class BoardReading {
     }
     boolean known = its.characteristics().stream().anyMatch(one -> one.limits() != null);
     if (!known) {
-      return new BoardModel.Verdict(
-          false,
-          false,
-          words.say("verdict.unknown", its.turnsInAll(), LimitProposal.LEAST_TURNS + 1),
-          List.of());
+      return new BoardModel.Verdict(false, false, unknown(its), List.of());
     }
     List<BoardModel.Part> parts = said.parts();
     return parts.isEmpty()
-        ? new BoardModel.Verdict(
-            true, true, words.say("verdict.even", its.molds().size()), List.of())
+        ? new BoardModel.Verdict(true, true, even(its), List.of())
         : new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
+  }
+
+  /** Why there is no judgement; where more turns help, how many. */
+  private String unknown(WheelNow its) {
+    AuditReport report = snapshot.report();
+    if (report != null && its.turnsInAll() > LimitProposal.LEAST_TURNS) {
+      for (CharacteristicReport one : report.characteristics()) {
+        NotLookedFor why = one.monitoring().notLookedFor();
+        if (one.wheel().equals(its.wheel())
+            && why != null
+            && why.reason() != NotLookedFor.Reason.FEW_TURNS) {
+          return words.say("verdict.unlooked", words.say(why.why()));
+        }
+      }
+    }
+    return words.say("verdict.unknown", its.turnsInAll(), LimitProposal.LEAST_TURNS + 1);
+  }
+
+  /** That nothing stands out, of what is judged. */
+  private String even(WheelNow its) {
+    List<String> unlooked = names(its, false);
+    return unlooked.isEmpty()
+        ? words.say("verdict.even", its.molds().size())
+        : words.say(
+            "verdict.even.in",
+            words.report().list(names(its, true)),
+            words.report().list(unlooked));
+  }
+
+  private List<String> names(WheelNow its, boolean isJudged) {
+    return its.characteristics().stream()
+        .filter(one -> (one.limits() != null) == isJudged)
+        .map(one -> words.report().characteristic(one.name()))
+        .toList();
   }
 
   private String notice() {

@@ -10,6 +10,7 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Quiet;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
 import org.jspecify.annotations.Nullable;
@@ -124,6 +125,22 @@ public record Desk(
   public Stretch turns() {
     Stretch chosen = selection.stretch();
     return chosen != null ? chosen : new Stretch(wheel().first(), wheel().last());
+  }
+
+  /** What was looked for at the chosen wheel, in the whole record. */
+  public Quiet quiet() {
+    return Quiet.of(
+        report().characteristics().stream()
+            .filter(one -> one.wheel().equals(selection.wheel()))
+            .toList(),
+        sentences());
+  }
+
+  /** What was looked for of a characteristic, in the whole record, whatever stretch is figured. */
+  public Quiet quiet(CharacteristicReport figured) {
+    CharacteristicReport whole =
+        OpenedLog.characteristic(report(), figured.wheel(), figured.name());
+    return Quiet.of(List.of(whole == null ? figured : whole), sentences());
   }
 
   /** The signals of the chosen wheel that touch the chosen stretch, what matters most first. */

@@ -181,12 +181,13 @@ public final class Tables {
    * One line of capability: the whole wheel, a mold, a ladle side, a charge or a crew.
    *
    * @param mold null unless the line is a mold's
+   * @param signals null where none were looked for
    */
   public record CapabilityRow(
       String name,
       @Nullable String mold,
       @Nullable CapabilityReport capability,
-      long signals,
+      @Nullable Long signals,
       long count) {}
 
   /** All characteristics of the chosen wheel. */
@@ -219,7 +220,7 @@ public final class Tables {
               mold.count()));
     }
     rows.sort(Comparator.comparingDouble(Tables::cpk));
-    long signals = signals(desk, report, null);
+    Long signals = signals(desk, report, null);
     for (Group group : report.inFull().groups()) {
       String name = desk.look().say("group." + group.by(), group.name());
       rows.add(
@@ -255,7 +256,11 @@ public final class Tables {
     return cpk == null ? Double.POSITIVE_INFINITY : cpk.value();
   }
 
-  private static long signals(Desk desk, CharacteristicReport report, @Nullable String mold) {
+  private static @Nullable Long signals(
+      Desk desk, CharacteristicReport report, @Nullable String mold) {
+    if (!desk.quiet(report).isWhole()) {
+      return null;
+    }
     Stretch turns = desk.turns();
     return desk.report().signals().stream()
         .filter(signal -> signal.wheel().equals(report.wheel()))
@@ -264,6 +269,17 @@ public final class Tables {
         .filter(
             signal -> mold == null || mold.equals(signal.mold()) || signal.scope() == Scope.WHEEL)
         .count();
+  }
+
+  private static Cell stable(Look look, @Nullable Long signals) {
+    if (signals == null) {
+      return new Cell.Text(look.say("cell.unlooked"));
+    }
+    if (signals == 0) {
+      return new Cell.Marked(Mark.NONE, look.say("cell.stable"), 0.0);
+    }
+    return new Cell.Text(
+        signals == 1 ? look.say("cell.unstable.one") : look.say("cell.unstable", signals));
   }
 
   /** What is shown of capability; {@code key} names the first column. */
@@ -275,18 +291,7 @@ public final class Tables {
             "",
             9,
             row -> key.equals("mold") ? new Cell.Label(row.name()) : new Cell.Text(row.name())));
-    columns.add(
-        new Column<>(
-            "stable",
-            "",
-            19,
-            row ->
-                row.signals() == 0
-                    ? new Cell.Marked(Mark.NONE, desk.look().say("cell.stable"), 0.0)
-                    : new Cell.Text(
-                        row.signals() == 1
-                            ? desk.look().say("cell.unstable.one")
-                            : desk.look().say("cell.unstable", row.signals()))));
+    columns.add(new Column<>("stable", "", 19, row -> stable(desk.look(), row.signals())));
     columns.add(
         new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
     columns.add(

@@ -13,6 +13,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.MoldVerdict;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Quiet;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.OpenedLog;
@@ -94,7 +95,13 @@ final class MoldDetail {
       }
     }
     if (said.size() == before) {
-      said.add(look.say("mold.no.signals", look.language().report().characteristic(report.name())));
+      Quiet quiet = desk.quiet(report);
+      said.addAll(
+          quiet.isWhole()
+              ? List.of(
+                  look.say(
+                      "mold.no.signals", look.language().report().characteristic(report.name())))
+              : quiet.notLookedFor(sentences.words()));
     }
     signals.setText(String.join("\n", said.subList(0, Math.min(before + 3, said.size()))));
     Desk seen = desk.asNow();

@@ -10,6 +10,7 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark.Kind;
+import org.evenpour.report.Quiet;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.EvidenceView;
 import org.evenpour.view.model.LinkRow;
@@ -90,6 +91,14 @@ final class SignalDetail {
     return screen;
   }
 
+  /** That nothing departs, of what was looked at. */
+  private String quiet() {
+    Quiet quiet = desk.quiet();
+    return quiet.isWhole()
+        ? desk.look().say("signals.none")
+        : String.join("\n", quiet.lines(desk.sentences().words()));
+  }
+
   void refresh(@Nullable Signal signal, boolean isNoneThere) {
     CharacteristicReport report =
         signal == null
@@ -109,7 +118,7 @@ final class SignalDetail {
       shown = null;
       reasoning.setVisible(false);
       form.show(null, null);
-      none.setText(look.say(isNoneThere ? "signals.none" : "signals.choose"));
+      none.setText(isNoneThere ? quiet() : look.say("signals.choose"));
       screen.revalidate();
       return;
     }

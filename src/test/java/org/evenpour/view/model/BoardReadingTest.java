@@ -319,6 +319,49 @@ class BoardReadingTest {
     assertThat(moved.clockwise()).isTrue();
   }
 
+  /** Turns enough, and yet no limits: the board says what is missing and claims nothing. */
+  @ParameterizedTest
+  @CsvSource({
+    "3, true, 'No judgement: 3 molds a turn, and four are needed to tell molds from turns'",
+    "8, false, 'No judgement: the values do not scatter: each is what its mold and its turn make it'"
+  })
+  void saysWhyThereIsNoJudgement(int molds, boolean scatters, String said) throws Exception {
+    BoardModel model = watched(molds, scatters, "cast_at,turn,mold,mass_kg", "");
+    assertThat(model.verdict().isEven()).isFalse();
+    assertThat(model.verdict().text()).isEqualTo(said);
+    assertThat(Objects.requireNonNull(model.ring()).molds())
+        .allSatisfy(mold -> assertThat(mold.says()).contains("not looked for"));
+  }
+
+  @Test
+  void saysOfWhatAWheelIsEven() throws Exception {
+    BoardModel model = watched(8, true, "cast_at,turn,mold,mass_kg,thickness_mm", ",43");
+    assertThat(model.verdict().text())
+        .isEqualTo("Even in mass: no signal. Not looked for: thickness");
+  }
+
+  /** Twenty turns. */
+  private BoardModel watched(int molds, boolean scatters, String header, String more)
+      throws Exception {
+    Profiles profiles = Profiles.NONE;
+    LiveRecord record =
+        new LiveRecord("log.csv", profiles, List.of(), new SeenFile(folder.resolve("none")));
+    record.header(LogHeader.read("log.csv", 1, header, profiles));
+    Instant at = Instant.parse("2026-03-02T10:00:00Z");
+    java.util.Random random = new java.util.Random(1);
+    for (int row = 0; row < 20 * molds; row++) {
+      String mass =
+          scatters
+              ? String.format(java.util.Locale.ROOT, "%.3f", 390 + random.nextGaussian())
+              : "390";
+      String line =
+          at.plusSeconds(30L * row) + "," + row / molds + "," + row % molds + "," + mass + more;
+      record.row(row + 2L, line.getBytes(StandardCharsets.UTF_8), at);
+    }
+    record.caughtUp(at);
+    return BoardReading.of(record.snapshot(0), at, ENGLISH, BoardChoice.NONE);
+  }
+
   private static MoldRing.Bearing bearing(BoardDesk desk) {
     return Objects.requireNonNull(desk.model(ENGLISH).ring()).bearing();
   }

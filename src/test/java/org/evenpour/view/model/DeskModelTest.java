@@ -44,6 +44,35 @@ class DeskModelTest {
     }
   }
 
+  /** A log of three molds a turn: capability is there, and nothing is said of signals. */
+  @Test
+  void saysWhereNoSignalsWereLookedFor(@TempDir Path folder) throws Exception {
+    StringBuilder log = new StringBuilder("cast_at,turn,mold,mass_kg\n");
+    for (int row = 0; row < 60; row++) {
+      Instant at = Instant.parse("2026-03-02T10:00:00Z").plusSeconds(60L * row);
+      log.append(at + "," + row / 3 + "," + row % 3 + "," + (388 + row * 7 % 5) + "\n");
+    }
+    Path file = Files.writeString(folder.resolve("log.csv"), log);
+    OpenedLog opened = new Sources(List.of(file), null, null).open(Progress.NONE, () -> false);
+    Selection selection = new Selection();
+    opened.fit(selection);
+    Look look = Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720);
+    Desk desk = new Desk(opened, selection, look);
+    var stable =
+        Tables.capabilityColumns(desk, "mold").stream()
+            .filter(column -> column.key().equals("stable"))
+            .findFirst()
+            .orElseThrow();
+    assertThat(Tables.capability(desk)).isNotEmpty();
+    for (Tables.CapabilityRow row : Tables.capability(desk)) {
+      assertThat(stable.cell().apply(row).text()).isEqualTo("no se buscó");
+    }
+    assertThat(desk.quiet().lines(desk.sentences().words()))
+        .containsExactly(
+            "No se buscaron señales de masa: 3 moldes por vuelta, y hacen falta cuatro para separar"
+                + " moldes y vueltas.");
+  }
+
   @Test
   void moldsWithASignalComeFirst() {
     Desk desk = Sample.desk();
