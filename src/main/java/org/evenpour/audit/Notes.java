@@ -1,5 +1,7 @@
 package org.evenpour.audit;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -9,6 +11,7 @@ import org.evenpour.audit.AuditReport.SpecificationUsed;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsInForce;
+import org.evenpour.stats.NormalScores;
 
 /** What a reader must know before using an audit's figures. */
 final class Notes {
@@ -76,6 +79,40 @@ final class Notes {
     }
   }
 
+  /** One digit of a large number, which is no better known. */
+  private static String rounded(double x) {
+    return String.format(
+        Locale.ROOT, "%,d", new BigDecimal(x).round(new MathContext(1)).longValue());
+  }
+
+  /** What the bases cannot tell of their pours: one note for all characteristics alike. */
+  private static void ofDistributions(
+      String wheel, List<CharacteristicAudit.Result> results, List<Remark> notes) {
+    Remark few = null;
+    Remark rare = null;
+    int pours = Integer.MAX_VALUE;
+    double told = Double.MAX_VALUE;
+    double asked = 0;
+    for (CharacteristicAudit.Result result : results) {
+      LimitsInForce limits = result.limits();
+      Remark name = name(result.report().name());
+      if (limits != null && limits.takesPoursAsNormal()) {
+        few = few == null ? name : Remark.of("note.and", few, name);
+      } else if (limits != null && limits.pourRarity() > limits.rarestTold()) {
+        rare = rare == null ? name : Remark.of("note.and", rare, name);
+        pours = Math.min(pours, limits.poursInDistribution());
+        told = Math.min(told, limits.rarestTold());
+        asked = Math.max(asked, limits.pourRarity());
+      }
+    }
+    if (few != null) {
+      notes.add(at(wheel, Remark.of("note.normal", few, NormalScores.LEAST)));
+    }
+    if (rare != null) {
+      notes.add(at(wheel, Remark.of("note.rare", rare, pours, rounded(told), rounded(asked))));
+    }
+  }
+
   static void ofWheel(
       WheelRecord wheel, List<CharacteristicAudit.Result> results, List<Remark> notes) {
     String of = wheel.wheel();
@@ -120,6 +157,7 @@ final class Notes {
     } else if (proposed) {
       notes.add(at(of, Remark.of("note.not.approved")));
     }
+    ofDistributions(of, results, notes);
     for (CharacteristicAudit.Result result : results) {
       specifications(of, result.report(), notes);
     }

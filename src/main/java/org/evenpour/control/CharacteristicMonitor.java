@@ -38,7 +38,7 @@ public final class CharacteristicMonitor {
    * A turn whose scatter stands this many sigma above the usual widens what is expected of its
    * pours.
    */
-  private static final double CLEARLY = 3;
+  static final double CLEARLY = 3;
 
   /** Weight of the newest turn in what scatter is like just now; a choice. */
   private static final double RECENT = 0.25;

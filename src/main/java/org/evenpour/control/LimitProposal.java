@@ -39,6 +39,9 @@ public final class LimitProposal {
    */
   private static final double SHAPE_ERROR = 1;
 
+  /** The smallest sigma of the scatter's logarithm that is believed. */
+  private static final double LEAST_SPREAD = 0.05;
+
   private final BaseRecord base;
   private final double[] offset;
   private final double[][] level;
@@ -286,15 +289,32 @@ public final class LimitProposal {
 
   /** The distribution of pours in their normal state, whatever it is. */
   private void scores() {
+    boolean[] scattered = scatteredTurns();
     double[] z = new double[residual.length];
     int n = 0;
     for (int i = 0; i < residual.length; i++) {
-      if (normal[i] && !Double.isNaN(residual[i])) {
+      if (normal[i] && !scattered[base.turn()[i]] && !Double.isNaN(residual[i])) {
         z[n++] = standardized(i);
       }
     }
     scores = NormalScores.of(Arrays.copyOf(z, n));
     pourCorrelation = moldCorrelation();
+  }
+
+  /** Turns that scatter more than the normal state: their pours are no part of its tails. */
+  private boolean[] scatteredTurns() {
+    double[] spread = scatter();
+    SeriesProposal usual = SeriesProposal.of(spread, 0, LEAST_SPREAD);
+    boolean[] scattered = new boolean[spread.length];
+    int known = 0;
+    for (int t = 0; t < spread.length; t++) {
+      if (!Double.isNaN(spread[t])) {
+        double z = (spread[t] - usual.center()) / usual.sigma();
+        scattered[t] = z > CharacteristicMonitor.CLEARLY || !usual.normal()[known] && z > 1;
+        known++;
+      }
+    }
+    return scattered;
   }
 
   /**
@@ -498,7 +518,7 @@ public final class LimitProposal {
         wheel.movingRangeSigma(),
         sides,
         // Upward only: half the alarms of a chart that looks both ways.
-        SeriesProposal.of(scatter(), 0, 0.05).limits(2 * budget.spreadShift()),
+        SeriesProposal.of(scatter(), 0, LEAST_SPREAD).limits(2 * budget.spreadShift()),
         WearProposal.of(
             base.turn(),
             rowsOfMold,

@@ -39,6 +39,8 @@ public record LimitsInForce(
     List<SeriesLimits> sides,
     SeriesLimits spread,
     Wear wear) {
+  /** A rate that is known to within this factor is told by a base: a choice. */
+  private static final double TOLD = 4;
 
   /** Molds that keep their level. */
   public LimitsInForce(
@@ -66,6 +68,43 @@ public record LimitsInForce(
         sides,
         spread,
         Wear.NONE);
+  }
+
+  /**
+   * How far a single pour may stand off what is expected of it, in the unit.
+   *
+   * @param direction +1 above, −1 below
+   */
+  public double pourReach(int direction) {
+    return pourAt(direction * pourLimit);
+  }
+
+  /** How far a pour of some normal score stands off what is expected of it, in the unit. */
+  public double pourAt(double score) {
+    return pour.scores().value(score) * pour.sigma();
+  }
+
+  /** Whether the base has too few pours to tell their distribution. */
+  public boolean takesPoursAsNormal() {
+    return pour.scores().isIdentity();
+  }
+
+  /** How many pours their distribution rests on; 0 where they are taken to be normal. */
+  public int poursInDistribution() {
+    return pour.scores().size();
+  }
+
+  /** One pour in so many is to signal falsely. */
+  public double pourRarity() {
+    return 1 / pour.scores().expectedRate(pourLimit);
+  }
+
+  /**
+   * One pour in so many is the rarest that the base tells of, to within a factor of four; infinite
+   * where pours are taken to be normal.
+   */
+  public double rarestTold() {
+    return 1 / pour.scores().leastRate(Math.log(TOLD));
   }
 
   /**

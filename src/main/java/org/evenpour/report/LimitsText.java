@@ -1,5 +1,7 @@
 package org.evenpour.report;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -30,6 +32,9 @@ public final class LimitsText {
   private static final int MOST_LINES = 12;
 
   private static final double[] SHIFTS = {1, 1.5, 2, 3};
+
+  /** The normal score that one pour in 1,000 passes. */
+  private static final double RARE = 3.0902;
 
   /** Half-width of a 95 % interval, in standard errors. */
   private static final double CLEARLY = 1.96;
@@ -77,9 +82,11 @@ public final class LimitsText {
         figures.unit().symbol());
     line(
         text,
-        "a single pour signals beyond ±%s, a single turn beyond ±%s",
-        figures.size(limits.pourLimit() * pour, figures.decimals()),
+        "a single pour signals beyond %s and %s, a single turn beyond ±%s",
+        figures.signed(limits.pourReach(-1), figures.decimals()),
+        figures.signed(limits.pourReach(1), figures.decimals()),
         figures.size(limits.wheelPointLimit() * limits.wheel().sigma(), figures.decimals() + 1));
+    distribution(text, limits, figures);
     List<String> finds = new ArrayList<>();
     for (double shift : SHIFTS) {
       double by = shift * pour;
@@ -104,6 +111,52 @@ public final class LimitsText {
               + (Double.isNaN(offset) ? "–" : figures.signed(offset, figures.decimals() + 1)));
     }
     line(text, "molds off the center: %s", String.join(", ", offsets));
+    wear(text, version, figures);
+  }
+
+  /** How pours are distributed, and what the base cannot tell of it. */
+  private static void distribution(StringBuilder text, LimitsInForce limits, Figures figures) {
+    if (limits.takesPoursAsNormal()) {
+      line(text, "pours are taken to be normal: the base has too few to tell their distribution");
+      return;
+    }
+    line(
+        text,
+        "one pour in 1,000 stands below %s and one above %s (normal pours: ±%s); the limits allow"
+            + " for it",
+        figures.signed(limits.pourAt(-RARE), figures.decimals()),
+        figures.signed(limits.pourAt(RARE), figures.decimals()),
+        figures.size(RARE * limits.pour().sigma(), figures.decimals()));
+    line(
+        text,
+        "these %,d pours tell of pours as rare as 1 in %s, to within a factor of four; the asked rate"
+            + " of false alarms needs 1 in %s",
+        limits.poursInDistribution(),
+        oneDigit(limits.rarestTold()),
+        oneDigit(limits.pourRarity()));
+  }
+
+  private static String oneDigit(double x) {
+    return String.format(
+        Locale.ROOT, "%,d", new BigDecimal(x).round(new MathContext(1)).longValue());
+  }
+
+  private static void wear(StringBuilder text, LimitsVersion version, Figures figures) {
+    List<Double> perTurn = version.limits().wear().perTurn();
+    List<String> drifts = new ArrayList<>();
+    for (int i = 0; i < perTurn.size(); i++) {
+      drifts.add(
+          version.molds().get(i).mold()
+              + " "
+              + figures.signed(100 * perTurn.get(i), figures.decimals() + 2));
+    }
+    if (!drifts.isEmpty()) {
+      line(
+          text,
+          "molds drift against one another, as wear makes them; that is part of their level, in 100"
+              + " turns: %s",
+          String.join(", ", drifts));
+    }
   }
 
   private static void found(StringBuilder text, LimitsVersion draft, AuditReport judged) {
@@ -261,12 +314,9 @@ public final class LimitsText {
     change(
         text, figures, "sigma from turn to turn", a.wheel().sigma(), b.wheel().sigma(), Double.NaN);
     change(
-        text,
-        figures,
-        "a single pour signals beyond ±",
-        a.pourLimit() * a.pour().sigma(),
-        b.pourLimit() * b.pour().sigma(),
-        Double.NaN);
+        text, figures, "a single pour signals below", a.pourReach(-1), b.pourReach(-1), Double.NaN);
+    change(
+        text, figures, "a single pour signals above", a.pourReach(1), b.pourReach(1), Double.NaN);
     change(
         text,
         figures,

@@ -321,7 +321,13 @@ public record NormalScores(
     return 0.5 * (near + far);
   }
 
-  private double expectedRate(double limit) {
+  /**
+   * The rate with which later values pass a score on either side, averaged over the errors of the
+   * tails.
+   *
+   * @param limit above 0
+   */
+  public double expectedRate(double limit) {
     double beyond = Normal.upperTail(limit);
     if (isIdentity() || limit < -scores.get(0)) {
       return 2 * beyond;
@@ -330,6 +336,29 @@ public record NormalScores(
     double top = Normal.upperTail(scores.get(scores.size() - 1));
     return edge * low.expectedBeyond(low.excess(beyond / edge))
         + top * high.expectedBeyond(high.excess(beyond / top));
+  }
+
+  /**
+   * The smallest rate, low and high together, that the sample tells of: beyond it, the s.d. of the
+   * logarithm of an estimated rate is above a number. 0 where values are taken to be normal.
+   *
+   * @param logError such as ln 4, for a factor of four either way
+   */
+  public double leastRate(double logError) {
+    if (isIdentity()) {
+      return 0;
+    }
+    double near = Math.max(-scores.get(0), scores.get(scores.size() - 1));
+    double far = FARTHEST;
+    for (int i = 0; i < 50; i++) {
+      double middle = 0.5 * (near + far);
+      if (logRateError(middle) > logError) {
+        far = middle;
+      } else {
+        near = middle;
+      }
+    }
+    return 2 * Normal.upperTail(near);
   }
 
   /**
