@@ -60,6 +60,22 @@ class LimitsFileTest {
     }
   }
 
+  /** Three characteristics of the sample's first 90 turns, approved before pours had scores. */
+  @Test
+  void readsWhatAnEarlierVersionApproved() throws IOException {
+    Path earlier = Path.of("src/test/resources/limits/approved-before-scores.limits.jsonl");
+
+    List<LimitsVersion> versions = new LimitsFile(earlier).read().book().versions();
+
+    assertThat(versions).hasSize(3);
+    for (LimitsVersion version : versions) {
+      assertThat(version.limits().takesPoursAsNormal()).isTrue();
+      assertThat(version.limits().pourReach(1))
+          .isEqualTo(version.limits().pourLimit() * version.limits().pour().sigma());
+      assertThat(version.limits().wear().perTurn()).isEmpty();
+    }
+  }
+
   @Test
   void numbersTheVersionsOfEachWheelAndCharacteristic() throws IOException {
     file().approve(List.of(draft("mass"), draft("wedge")));
