@@ -4,6 +4,7 @@ import java.util.Arrays;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Innovations;
+import org.evenpour.stats.LevelSteps;
 import org.evenpour.stats.MovingRange;
 import org.evenpour.stats.Normal;
 import org.evenpour.stats.NormalScores;
@@ -15,7 +16,9 @@ import org.evenpour.stats.Robust;
  *
  * <p>The series is an autoregression of first order seen through white noise whose variance is
  * known, because each point is the mean of a known number of pours. Autocovariances about a mean
- * that was itself estimated are too small by the variance of that mean; this is put back.
+ * that was itself estimated are too small by the variance of that mean; this is put back. Steps of
+ * the level are taken out first, judged by what they leave ({@link LevelSteps}): a step reads as
+ * autocorrelation, and widened limits would hide it.
  *
  * @param center mean over the normal state
  * @param sigma s.d. over the normal state
@@ -84,23 +87,16 @@ record SeriesProposal(
           least,
           all(known.length));
     }
-    // Differences are blind to a level that steps: Var(x₂−x₀)/2 − v = (1 + φ)(Var(x₁−x₀)/2 − v).
-    double one = square(trimmedSd(differences(known, 1))) / 2;
-    double two = square(trimmedSd(differences(known, 2))) / 2;
-    double white = Math.min(noiseVariance, MOST_NOISE * one);
-    double phi = one > white ? bounded((two - white) / (one - white) - 1) : 0;
-    double variance = Math.max((one - white) / (1 - phi) + white, square(least));
+    LevelSteps steps = LevelSteps.of(known, noiseVariance);
+    double phi = bounded(steps.correlation());
+    double variance = Math.max(steps.variance(), square(least));
+    double white = Math.min(noiseVariance, MOST_NOISE * variance);
+    double gain = Innovations.gain(phi, share(white, variance));
+    boolean[] normal = StableStretch.of(known, steps, 1 / (gain * gain));
     double center = 0;
-    boolean[] normal = new boolean[0];
     int points = known.length;
     for (int round = 0; round < ROUNDS; round++) {
       double sigma = Math.sqrt(variance);
-      double[] z = new double[known.length];
-      for (int i = 0; i < z.length; i++) {
-        z[i] = known[i] / sigma;
-      }
-      double gain = Innovations.gain(phi, share(white, variance));
-      normal = StableStretch.of(z, 1 / (gain * gain), StableStretch.AMONG_FEW);
       center = meanWhere(known, normal);
       double zero = 0;
       double lagged = 0;
@@ -268,14 +264,6 @@ record SeriesProposal(
       sigma = within == 0 ? 0 : Math.sqrt(squares / within / TRIMMED_VARIANCE);
     }
     return sigma;
-  }
-
-  private static double[] differences(double[] x, int lag) {
-    double[] d = new double[Math.max(0, x.length - lag)];
-    for (int i = 0; i < d.length; i++) {
-      d[i] = x[i + lag] - x[i];
-    }
-    return d;
   }
 
   private static double meanWhere(double[] x, boolean[] keep) {

@@ -3,25 +3,23 @@ package org.evenpour.control;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.evenpour.stats.LevelSteps;
 
 /**
  * Which part of a series is its normal state, so that a fault within the base period neither moves
  * nor widens limits.
  *
  * <p>The series is cut where its mean steps (circular binary segmentation, Olshen and others 2004).
- * The normal state is the earliest piece that is long enough, and every other piece that lies near
- * it. The threshold and what is "long enough" and "near" are our choices: a step must be so clear
- * that among some hundred stable series hardly one is cut.
+ * Pieces that lie near one another are one state, and the normal one is that which began first of
+ * those that last long enough. The threshold and what is "long enough" and "near" are our choices:
+ * a step must be so clear that among some hundred stable series hardly one is cut.
  */
 final class StableStretch {
   /**
    * Twice the log-likelihood ratio at which a stretch is believed to differ, where some hundred
-   * series are cut.
+   * series are cut. The few series in time are cut by {@link LevelSteps}.
    */
   static final double AMONG_MANY = 20;
-
-  /** The same where only a few series are cut. */
-  static final double AMONG_FEW = 14;
 
   private static final int SHORTEST_PIECE = 5;
 
@@ -31,6 +29,10 @@ final class StableStretch {
   private static final int LEAST_POINTS = 20;
   private static final double LEAST_SHARE = 0.2;
   private static final double NEAR_SIGMA = 0.75;
+
+  /** A piece within this many standard errors of its mean may be near. */
+  private static final double CHANCE = 2;
+
   private static final double CLIP = 4;
 
   private StableStretch() {}
@@ -54,32 +56,86 @@ final class StableStretch {
     cuts.add(n);
     cuts.sort(null);
 
-    int long1 = Math.max(Math.min(LEAST_POINTS, n / 2), (int) Math.ceil(LEAST_SHARE * n));
-    int from = 0;
-    int chosenFrom = 0;
-    int chosenTo = 0;
-    for (int to : cuts) {
-      if (to - from >= long1) {
-        chosenFrom = from;
-        chosenTo = to;
-        break;
-      }
-      if (to - from > chosenTo - chosenFrom) {
-        chosenFrom = from;
-        chosenTo = to;
-      }
-      from = to;
+    return normal(cuts.stream().mapToInt(Integer::intValue).toArray(), sums, inflation);
+  }
+
+  /**
+   * Marks the points that belong to the normal state, where it is known where the level steps.
+   *
+   * @param x the series
+   * @param steps what is left of it when its steps are taken out
+   * @param inflation of the variance of long sums by autocorrelation
+   */
+  static boolean[] of(double[] x, LevelSteps steps, double inflation) {
+    double sigma = Math.sqrt(steps.variance());
+    double[] sums = new double[x.length + 1];
+    for (int i = 0; i < x.length; i++) {
+      sums[i + 1] = sums[i] + (sigma > 0 ? x[i] / sigma : 0);
     }
-    double level = mean(sums, chosenFrom, chosenTo);
-    boolean[] normal = new boolean[n];
-    from = 0;
-    for (int to : cuts) {
-      if (Math.abs(mean(sums, from, to) - level) < NEAR_SIGMA) {
-        Arrays.fill(normal, from, to, true);
+    int[] cuts = steps.cuts();
+    return normal(
+        Arrays.copyOfRange(cuts, Math.min(1, cuts.length - 1), cuts.length), sums, inflation);
+  }
+
+  /**
+   * Pieces that lie near one another are one state, so that a level to which the series comes back
+   * counts for all its time; of the states that last long enough the earliest is the normal one.
+   */
+  private static boolean[] normal(int[] ends, double[] sums, double inflation) {
+    int n = sums.length - 1;
+    int pieces = ends.length;
+    int[] starts = new int[pieces];
+    for (int p = 1; p < pieces; p++) {
+      starts[p] = ends[p - 1];
+    }
+    int longEnough = Math.max(Math.min(LEAST_POINTS, n / 2), (int) Math.ceil(LEAST_SHARE * n));
+    int[] stateOf = new int[pieces];
+    Arrays.fill(stateOf, -1);
+    int chosen = -1;
+    int most = 0;
+    boolean isLong = false;
+    int first = Integer.MAX_VALUE;
+    for (int seed = longest(starts, ends, stateOf);
+        seed >= 0;
+        seed = longest(starts, ends, stateOf)) {
+      double level = mean(sums, starts[seed], ends[seed]);
+      int points = 0;
+      int begin = n;
+      for (int p = 0; p < pieces; p++) {
+        int length = ends[p] - starts[p];
+        // What a short piece is off by chance says nothing.
+        double near = Math.max(NEAR_SIGMA, CHANCE * Math.sqrt(inflation / Math.max(1, length)));
+        if (stateOf[p] < 0 && Math.abs(mean(sums, starts[p], ends[p]) - level) < near) {
+          stateOf[p] = seed;
+          points += length;
+          begin = Math.min(begin, starts[p]);
+        }
       }
-      from = to;
+      boolean enough = points >= longEnough;
+      if (enough && begin < first || !enough && !isLong && points > most) {
+        chosen = seed;
+        most = points;
+        first = enough ? begin : first;
+        isLong |= enough;
+      }
+    }
+    boolean[] normal = new boolean[n];
+    for (int p = 0; p < pieces; p++) {
+      Arrays.fill(normal, starts[p], ends[p], stateOf[p] == chosen);
     }
     return normal;
+  }
+
+  /** The longest piece that belongs to no state yet; −1 = none. */
+  private static int longest(int[] starts, int[] ends, int[] stateOf) {
+    int longest = -1;
+    for (int p = 0; p < ends.length; p++) {
+      boolean isLonger = longest < 0 || ends[p] - starts[p] > ends[longest] - starts[longest];
+      if (stateOf[p] < 0 && isLonger) {
+        longest = p;
+      }
+    }
+    return longest;
   }
 
   /**

@@ -1,0 +1,71 @@
+package org.evenpour.control;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+/** Checked against simulated autoregressions of s.d. 1 about 50; means over many series. */
+class SeriesProposalTest {
+  private static final int SERIES = 200;
+
+  private static double[] series(int points, double phi, long seed) {
+    SplittableRandom random = new SplittableRandom(seed);
+    double[] x = new double[points];
+    double effect = random.nextGaussian();
+    for (int i = 0; i < points; i++) {
+      effect = phi * effect + Math.sqrt(1 - phi * phi) * random.nextGaussian();
+      x[i] = 50 + effect;
+    }
+    return x;
+  }
+
+  /** Mean φ, sigma, center and share of the fault's points that were taken for normal. */
+  private static double[] means(int points, double phi, int from, int to, double by) {
+    double[] mean = new double[4];
+    for (int s = 0; s < SERIES; s++) {
+      double[] x = series(points, phi, s);
+      for (int i = from; i < to; i++) {
+        x[i] += by;
+      }
+      SeriesProposal proposal = SeriesProposal.of(x, 0, 0.01);
+      mean[0] += proposal.correlation() / SERIES;
+      mean[1] += proposal.sigma() / SERIES;
+      mean[2] += proposal.center() / SERIES;
+      for (int i = from; i < to; i++) {
+        mean[3] += proposal.normal()[i] ? 1.0 / (to - from) / SERIES : 0;
+      }
+    }
+    return mean;
+  }
+
+  @Test
+  void takesNoStepForAutocorrelation() {
+    double[] mean = means(260, 0.55, 120, 190, 3);
+
+    // Four standard errors of a mean over 200 of s.d. 0.06; sigma's is 0.07.
+    assertThat(mean[0]).isCloseTo(0.55, within(0.02));
+    assertThat(mean[1]).isCloseTo(1, within(0.03));
+    assertThat(mean[2]).isCloseTo(50, within(0.05));
+    assertThat(mean[3]).isLessThan(0.03);
+  }
+
+  @Test
+  void knowsTheLevelToWhichTheSeriesComesBack() {
+    // Before the fault there are fewer points than a state must have, but it came back.
+    double[] mean = means(260, 0.3, 15, 85, 3);
+
+    // In some series of a hundred the first 15 points are too few to be told from the fault.
+    assertThat(mean[2]).isCloseTo(50, within(0.2));
+    assertThat(mean[3]).isLessThan(0.08);
+  }
+
+  @Test
+  void letsALastingFaultOfMoreThanHalfBeOne() {
+    double[] mean = means(300, 0.3, 100, 300, 4);
+
+    assertThat(mean[2]).isCloseTo(50, within(0.06));
+    assertThat(mean[3]).isLessThan(0.03);
+  }
+}
