@@ -72,6 +72,9 @@ public final class CharacteristicMonitor {
   private double[] deviation = new double[64];
   private boolean[] included = new boolean[64];
 
+  /** Of each side, in the last turn that had one. */
+  private double[] lastLevel = new double[1];
+
   /** Hears of every closed turn. */
   public interface TurnListener {
     /**
@@ -263,12 +266,12 @@ public final class CharacteristicMonitor {
       return Double.NaN;
     }
     Arrays.sort(some, 0, m);
-    double median = m % 2 == 1 ? some[m / 2] : 0.5 * (some[m / 2 - 1] + some[m / 2]);
+    double middle = middle(some, m, s);
     double sum = 0;
     int near = 0;
     for (int i = 0; i < n; i++) {
       if (included[i] && side(i, sides) == s) {
-        if (Math.abs(deviation[i] - median) > FAR * limits.pour().sigma()) {
+        if (Math.abs(deviation[i] - middle) > FAR * limits.pour().sigma()) {
           included[i] = false;
         } else {
           sum += deviation[i];
@@ -276,7 +279,32 @@ public final class CharacteristicMonitor {
         }
       }
     }
-    return near < LEAST_MOLDS ? Double.NaN : sum / near;
+    if (near < LEAST_MOLDS) {
+      return Double.NaN;
+    }
+    lastLevel[s] = sum / near;
+    return lastLevel[s];
+  }
+
+  /**
+   * The median of a side's deviations; where half of its molds stepped far away together and hardly
+   * one stands near the median, the middle of that half which stands where the side stood before.
+   */
+  private double middle(double[] ascending, int m, int s) {
+    double median = 0.5 * (ascending[(m - 1) / 2] + ascending[m / 2]);
+    int near = 0;
+    for (int i = 0; i < m; i++) {
+      near += Math.abs(ascending[i] - median) <= FAR * limits.pour().sigma() ? 1 : 0;
+    }
+    if (s >= lastLevel.length) {
+      lastLevel = Arrays.copyOf(lastLevel, s + 1);
+    }
+    if (2 * near >= m) {
+      return median;
+    }
+    double low = ascending[m / 4];
+    double high = ascending[m - 1 - m / 4];
+    return Math.abs(low - lastLevel[s]) <= Math.abs(high - lastLevel[s]) ? low : high;
   }
 
   private void wheelPoint(double effect) {

@@ -369,10 +369,30 @@ public final class LimitProposal {
             n++;
           }
         }
-        offset[m] += n == 0 ? 0 : sum / n;
+        offset[m] +=
+            2 * n < normalIn(rowsOfMold[m]) ? medianInNormalState(m) : n == 0 ? 0 : sum / n;
       }
       levels();
     }
+  }
+
+  /**
+   * How far a mold stands off its offset in its normal state. A median over a record in whose
+   * middle it stepped lies between both states, where a large step leaves no value near.
+   */
+  private double medianInNormalState(int m) {
+    double off =
+        medianOver(
+            rowsOfMold[m], i -> normal[i] ? base.value()[i] - offset[m] - levelOf(i) : Double.NaN);
+    return Double.isNaN(off) ? 0 : off;
+  }
+
+  private int normalIn(int[] rows) {
+    int n = 0;
+    for (int i : rows) {
+      n += normal[i] && !Double.isNaN(levelOf(i)) && !Double.isNaN(base.value()[i]) ? 1 : 0;
+    }
+    return n;
   }
 
   /**
