@@ -23,7 +23,7 @@ import org.evenpour.stats.Robust;
  * @param center mean over the normal state
  * @param sigma s.d. over the normal state
  * @param correlation φ
- * @param noise share of the variance that is white
+ * @param noise share of the variance that is white; 1 = it is nothing but the known noise
  * @param excess by how much the variance of long sums of its innovations exceeds what independence
  *     allows; 1 unless clearly more
  * @param points how many made the estimates
@@ -60,6 +60,16 @@ record SeriesProposal(
   private static final double LEAST_REFERENCE = 3;
 
   private static final double ENOUGH = 0.25;
+
+  /** Instead of a share: there is nothing but noise. */
+  private static final double ALL_NOISE = 1;
+
+  /**
+   * A variance within this many standard errors of the known noise's is that noise's. A choice: by
+   * simulation the chart of a series that is nothing but noise then keeps to its rate, instead of
+   * half of it.
+   */
+  private static final double MORE = 1.5;
 
   /** The sums aim at shifts of one and of two sigma of the series. */
   private static final double SHIFT = 1;
@@ -131,6 +141,12 @@ record SeriesProposal(
         ofMean = Math.min(ofMean, variance / 4);
       }
     }
+    // Then φ is not estimated, and no doubt about it widens the limits.
+    boolean nothingElse = isNothingBut(noiseVariance, variance, phi, points);
+    if (nothingElse) {
+      phi = 0;
+      white = 0;
+    }
     MovingRange ranges = new MovingRange();
     for (int i = 0; i < known.length; i++) {
       if (normal[i]) {
@@ -144,11 +160,21 @@ record SeriesProposal(
         center,
         sigma,
         phi,
-        share(white, variance),
+        nothingElse ? ALL_NOISE : share(white, variance),
         excess(known, normal, center, sigma, phi, share(white, variance)),
         points,
         ranges.count() == 0 ? sigma : ranges.sigma(),
         normal);
+  }
+
+  /**
+   * Whether the known noise explains the whole series: neither is it clearly correlated, nor does
+   * it scatter clearly more.
+   */
+  private static boolean isNothingBut(
+      double noiseVariance, double variance, double phi, int points) {
+    return variance <= noiseVariance * (1 + MORE * Math.sqrt(2.0 / points))
+        && phi <= CLEAR / Math.sqrt(points);
   }
 
   private static boolean[] all(int count) {
@@ -165,7 +191,9 @@ record SeriesProposal(
    */
   SeriesLimits limits(double rate) {
     double correlationError =
-        SHORT * Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
+        noise == ALL_NOISE
+            ? 0
+            : SHORT * Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
     return limits(
         rate,
         1.0 / points,
@@ -189,7 +217,7 @@ record SeriesProposal(
         center,
         sigma,
         correlation,
-        noise,
+        noise == ALL_NOISE ? 0 : noise,
         excess,
         CusumPair.of(k, rate, centerVariance, logVarianceSd),
         scores);

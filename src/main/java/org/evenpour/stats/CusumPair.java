@@ -29,6 +29,14 @@ public record CusumPair(double k, double h, double k2, double h2) {
   private static final double FAR = 6;
 
   private static final int LONGEST = 20_000;
+
+  /**
+   * No sum's run length is asked to be longer, all known: beyond it the integral equation has no
+   * digits left. Where so much is in doubt that even this does not keep the rate, no limit would,
+   * and one that never signals must not stand.
+   */
+  private static final double LONGEST_ALONE = 1e10;
+
   private static final double SETTLED = 1e-7;
 
   /** Siegmund 1985: the overshoot is allowed for by adding this to h. */
@@ -44,7 +52,8 @@ public record CusumPair(double k, double h, double k2, double h2) {
    * N(0, logVarianceSd²)}, each alarm keeping its chart busy for a while; each factor of the
    * average by Siegmund's formula, the run length of each sum where all is known by the integral
    * equation ({@link RunLength#cusum}), and how much two sums alarm more than one by {@link
-   * #together}. Some 5 ms.
+   * #together}. Some 5 ms. Where the doubt is so large that no limit keeps the rate, limits are
+   * those of a run length of 1e10 with all known.
    *
    * @param k of the first sum
    * @param rate false alarms for each value, high and low together; above 1e-9 and below 0.05
@@ -54,7 +63,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
   public static CusumPair of(double k, double rate, double centerVariance, double logVarianceSd) {
     double bounded = Math.max(1e-9, Math.min(0.05, rate));
     double low = Math.log(1 / bounded);
-    double high = low + Math.log(2) + 40;
+    double high = Math.log(LONGEST_ALONE);
     // More run length for each sum, fewer alarms: the rate falls in log A.
     for (int i = 0; i < 60 && high - low > 1e-4; i++) {
       double middle = 0.5 * (low + high);

@@ -64,7 +64,8 @@ class GrossFaultTest {
               assertThat(episode.open()).isTrue();
               // Until many shifted molds are known they make the first turns look scattered, and
               // those turns count for less: some four of 60.
-              assertThat(episode.size()).isCloseTo(direction * size, within(Math.max(1, 0.1 * size)));
+              assertThat(episode.size())
+                  .isCloseTo(direction * size, within(Math.max(1, 0.1 * size)));
             });
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.SplittableRandom;
+import org.evenpour.stats.CusumPair;
 import org.junit.jupiter.api.Test;
 
 /** Checked against simulated autoregressions of s.d. 1 about 50; means over many series. */
@@ -67,5 +68,24 @@ class SeriesProposalTest {
 
     assertThat(mean[2]).isCloseTo(50, within(0.06));
     assertThat(mean[3]).isLessThan(0.03);
+  }
+
+  /** The contrast between two ladle sides is often nothing but the pours' scatter. */
+  @Test
+  void doubtsNoCorrelationWhereThereIsNothingButKnownNoise() {
+    double rate = 0.001;
+    double known = CusumPair.of(0.5, rate, 1.0 / 400, Math.sqrt(2.0 / 400)).h();
+    int sharp = 0;
+    int cautious = 0;
+    for (int s = 0; s < SERIES; s++) {
+      double noise = SeriesProposal.of(series(400, 0, s), 1, 0.5).limits(rate).decision().h();
+      double wander = SeriesProposal.of(series(400, 0.4, s), 0.5, 0.5).limits(rate).decision().h();
+      sharp += noise < known + 0.01 ? 1 : 0;
+      cautious += wander > known + 0.1 ? 1 : 0;
+    }
+
+    // 1.5 standard errors of the variance and two of φ, and a longer memory by chance: some 90 %.
+    assertThat(sharp).isGreaterThan(160);
+    assertThat(cautious).isEqualTo(SERIES);
   }
 }

@@ -72,4 +72,21 @@ class CusumPairTest {
     assertThat(few.h()).isGreaterThan(many.h() + 0.4);
     assertThat(few.h2()).isGreaterThan(many.h2());
   }
+
+  /** A limit that is NaN never signals. */
+  @Test
+  void hasALimitHoweverLargeTheDoubt() {
+    for (double k : new double[] {0.05, 0.125, 0.25, 0.5, 0.75}) {
+      for (double rate : new double[] {1e-9, 1e-5, 1e-3, 0.05}) {
+        for (double doubt : new double[] {0, 0.5, 2, 10}) {
+          CusumPair pair = CusumPair.of(k, rate, 1 / 20.0, doubt);
+
+          // Siegmund: h = ln(8k²·1e10)/2k at most, the second sum with 2k and twice the length.
+          double most = Math.log(8 * k * k * 1e10 + 30) / (2 * k);
+          assertThat(pair.h()).isGreaterThan(0).isLessThan(most);
+          assertThat(pair.h2()).isGreaterThan(0).isLessThan(most);
+        }
+      }
+    }
+  }
 }
