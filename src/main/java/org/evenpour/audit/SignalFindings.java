@@ -120,6 +120,7 @@ final class SignalFindings {
 
   private static final Comparator<Graded> BEST_FIRST =
       Comparator.comparing(Graded::grade)
+          .thenComparing(graded -> !graded.finding().isProvenToExplain())
           .thenComparing(Comparator.comparingLong(Graded::fit).reversed())
           .thenComparingDouble(graded -> graded.finding().p())
           .thenComparing(Graded::name);

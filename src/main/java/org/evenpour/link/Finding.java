@@ -79,8 +79,17 @@ public record Finding(
     return event == null || timingFits;
   }
 
+  /** Whether it is proven to explain a good part: effect beyond chance, timing and share. */
+  public boolean isProvenToExplain() {
+    return event == null && effectProven && timingFits && share >= GOOD_PART && shareLow > 0;
+  }
+
+  private boolean isCategory() {
+    return setting != null && setting.numbers() == null;
+  }
+
   /**
-   * The grade. A category, whose effect is never taken as proven, is at most {@link Grade#MOVED}.
+   * The grade. A category, which changes by the clock, is at most {@link Grade#MOVED}.
    *
    * @param q false discovery rate at which the move counts as real
    */
@@ -94,15 +103,14 @@ public record Finding(
       return effectProven && isReal ? Grade.STRONG : Grade.MOVED;
     }
     if (!(q < FALSE_DISCOVERIES)) {
-      // What always wanders never moves beyond chance. What such a move does is none the less
-      // known.
-      return effectProven && timingFits && shareLow >= GOOD_PART ? Grade.MOVED : Grade.NONE;
+      // What always wanders, or changes by the clock, never moves beyond chance. What such a move
+      // does is none the less known; that a category was another one is no estimate.
+      boolean isKnown = isProvenToExplain() && (isCategory() || shareLow >= GOOD_PART);
+      return isKnown ? Grade.MOVED : Grade.NONE;
     }
     if (shareHigh < GOOD_PART) {
       return Grade.NONE; // it moved, and by all that is known its move is too small to matter
     }
-    return effectProven && timingFits && share >= GOOD_PART && shareLow > 0
-        ? Grade.STRONG
-        : Grade.MOVED;
+    return !isCategory() && isProvenToExplain() ? Grade.STRONG : Grade.MOVED;
   }
 }

@@ -34,6 +34,9 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
   static final int LEAST_DEGREES = 3;
   private static final int LEAST_LEVELS = 2;
 
+  /** Chance below which two levels differ beyond doubt: that of three standard errors. */
+  private static final double BEYOND_CHANCE = 0.0027;
+
   /** First to last visit, as a part of the record, from which on a level came again; a choice. */
   private static final double SPREAD_OUT = 0.5;
 
@@ -60,8 +63,9 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
    *
    * @param by the effect of the one less that of the other
    * @param half half of its 95 % interval, by Student's t
+   * @param isProven whether it is beyond chance as three standard errors are, by Student's t
    */
-  public record Difference(double by, double half) {}
+  public record Difference(double by, double half, boolean isProven) {}
 
   /** Whether the record can tell. */
   public boolean isKnown() {
@@ -89,8 +93,33 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
   }
 
   private Difference difference(Level from, Level to) {
-    return new Difference(
-        to.effect() - from.effect(), t() * sd * Math.sqrt(1.0 / from.worth() + 1.0 / to.worth()));
+    return difference(
+        to.effect() - from.effect(), sd * Math.sqrt(1.0 / from.worth() + 1.0 / to.worth()));
+  }
+
+  private Difference difference(double by, double error) {
+    boolean isProven = StudentT.twoSided(Math.abs(by) / error, degreesOfFreedom) < BEYOND_CHANCE;
+    return new Difference(by, t() * error, isProven);
+  }
+
+  /**
+   * What goes with a level that stood from the record's first turn on, as against the mean of the
+   * others that came again; null where that is not known.
+   */
+  @Nullable Difference besideOthers(int label) {
+    Level own = level(label);
+    List<Level> others =
+        levels.stream().filter(each -> each.cameAgain() && each.label() != label).toList();
+    if (!isKnown() || own == null || others.isEmpty()) {
+      return null;
+    }
+    double mean = 0;
+    double inverse = 0;
+    for (Level each : others) {
+      mean += each.effect() / others.size();
+      inverse += 1.0 / each.worth() / others.size() / others.size();
+    }
+    return difference(own.effect() - mean, sd * Math.sqrt(1.0 / own.worth() + inverse));
   }
 
   /**
@@ -139,19 +168,24 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
     private final Moments means = new Moments();
     private final List<Double> each = new ArrayList<>();
     private int turns;
+    private int came;
     private int from = -1;
     private int to;
 
-    void add(Moments visit, int begin, int end) {
-      means.add(visit.mean());
-      each.add(visit.mean());
-      turns += (int) visit.count();
+    /** A visit; one that is left out came all the same, and the turns tell when. */
+    void add(Moments visit, int begin, int end, boolean isLeftOut) {
+      if (!isLeftOut) {
+        means.add(visit.mean());
+        each.add(visit.mean());
+        turns += (int) visit.count();
+      }
+      came++;
       from = from < 0 ? begin : from;
       to = end;
     }
 
     boolean cameAgain(int all) {
-      return each.size() >= 2 && to - from >= SPREAD_OUT * all;
+      return !each.isEmpty() && came >= 2 && to - from >= SPREAD_OUT * all;
     }
   }
 
@@ -163,6 +197,17 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
    * @param count how many labels there are
    */
   static LevelEffects of(double[] turns, int[] labels, int count) {
+    return without(turns, labels, count, 0, 0);
+  }
+
+  /**
+   * Compares the levels by all visits but those that some turns are part of: whatever is to be
+   * explained by the levels must not have taught what they do.
+   *
+   * @param from first of these turns
+   * @param to the turn after the last
+   */
+  static LevelEffects without(double[] turns, int[] labels, int count, int from, int to) {
     List<Visits> visits = Stream.generate(Visits::new).limit(count).toList();
     int now = -1;
     int begin = 0;
@@ -171,7 +216,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
       boolean isEnd = t == turns.length;
       if (isEnd || (labels[t] >= 0 && labels[t] != now)) {
         if (visit.count() >= LEAST_TURNS) {
-          visits.get(now).add(visit, begin, t);
+          visits.get(now).add(visit, begin, t, begin < to && t > from);
         }
         visit = new Moments();
         begin = t;

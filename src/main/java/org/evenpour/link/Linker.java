@@ -31,6 +31,9 @@ public final class Linker {
   /** Turns on either side of the onset in which a step of the setting is looked for. */
   private static final int CLOSE = 60;
 
+  /** A signal within so many turns of the end of one like it goes on with that; a choice. */
+  private static final int GOES_ON = 10;
+
   /** So many times as clear, an earlier step is the setting's move, and the timing does not fit. */
   private static final double EARLIER = 1.4;
 
@@ -38,10 +41,11 @@ public final class Linker {
   private final List<CastingEvent> events;
   private final Map<String, PlantHistory.Learned> histories = new ConcurrentHashMap<>();
   private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
+  private final Map<String, List<Episode>> signals = new ConcurrentHashMap<>();
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
   private final Map<String, Optional<Wander>> wanders = new ConcurrentHashMap<>();
   private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
-  private final Map<String, LevelEffects> levelsOf = new ConcurrentHashMap<>();
+  private final Map<String, double[]> everyTurn = new ConcurrentHashMap<>();
 
   /**
    * @param grid of the wheel
@@ -55,6 +59,7 @@ public final class Linker {
   /** Tells which signals one characteristic has: history within them is left out of its effects. */
   public void signals(Characteristic characteristic, List<Episode> episodes) {
     masks.put(characteristic.name(), new SignalMask(grid, episodes));
+    signals.put(characteristic.name(), List.copyOf(episodes));
   }
 
   /** The effect of one unit of a setting on a characteristic, by this plant's own history. */
@@ -75,22 +80,20 @@ public final class Linker {
    * it.
    */
   public LevelEffects levels(Characteristic characteristic, Setting setting, IntColumn categories) {
-    return levels(setting, categories, PlantHistory.everyTurn(grid, characteristic));
+    return levels(characteristic, setting, categories, 0, 0);
   }
 
-  /** The same without signals: no signal may speak for a link of its own. */
-  private LevelEffects levelsBesideSignals(
-      Characteristic characteristic, Setting setting, IntColumn categories) {
-    return levelsOf.computeIfAbsent(
-        setting.name() + "\n" + characteristic.name(),
-        key -> levels(setting, categories, history(characteristic).turns()));
-  }
-
-  private LevelEffects levels(Setting setting, IntColumn categories, double[] turns) {
-    int from = grid.turns() - turns.length - setting.profile().lagTurns();
+  /** The same without the visits that some turns are part of. */
+  private LevelEffects levels(
+      Characteristic characteristic, Setting setting, IntColumn categories, int from, int to) {
+    double[] turns =
+        everyTurn.computeIfAbsent(
+            characteristic.name(), name -> PlantHistory.everyTurn(grid, characteristic));
+    int first = grid.turns() - turns.length;
     int[] labels = new int[turns.length];
-    Arrays.setAll(labels, t -> categoryIn(categories, from + t, -1));
-    return LevelEffects.of(turns, labels, setting.labels().size());
+    int lag = setting.profile().lagTurns();
+    Arrays.setAll(labels, t -> categoryIn(categories, first + t - lag, -1));
+    return LevelEffects.without(turns, labels, setting.labels().size(), from - first, to - first);
   }
 
   /** How a characteristic differs between turns of the wheel that lie so far apart. */
@@ -268,8 +271,8 @@ public final class Linker {
 
   /**
    * A category counts as an event where it changed: a new wash batch, another crew. For the whole
-   * wheel its levels say what such a change goes with; that can only clear it. Crews change so
-   * regularly that one always changed near an onset, and so a category is never strong.
+   * wheel its levels say what such a change goes with, by all visits but the signal's own. Crews
+   * change so regularly that one always changed near an onset, and so a category is never strong.
    */
   private @Nullable Finding category(
       Characteristic characteristic,
@@ -284,18 +287,28 @@ public final class Linker {
     if (changes.length == 0) {
       return null;
     }
-    int next = Arrays.binarySearch(changes, window.onset());
-    next = next < 0 ? -next - 1 : next;
-    int after = changes[Math.min(next, changes.length - 1)];
-    int before = changes[Math.max(next - 1, 0)];
-    int nearest =
-        Math.abs(after - window.onset()) < Math.abs(before - window.onset()) ? after : before;
-    boolean near = Math.abs(nearest - window.onset()) <= window.tolerance();
-    LevelEffects.Difference difference =
-        near && episode.scope() == Episode.Scope.WHEEL
-            ? levelsBesideSignals(characteristic, setting, categories)
-                .between(lastBefore(categories, nearest), categoryIn(categories, nearest, mold))
-            : null;
+    int onset = window.onset();
+    int nearest = nearest(changes, onset);
+    if (Math.abs(nearest - onset) > window.tolerance()) {
+      onset = wentOnFrom(characteristic, episode, onset);
+      nearest = nearest(changes, onset);
+    }
+    boolean isNear = Math.abs(nearest - onset) <= window.tolerance();
+    double p = isNear ? chance(changes.length, nearest - window.onset()) : 1;
+    // What stood when the record begins may have come just then.
+    boolean isFirst = !isNear && onset <= window.tolerance();
+    nearest = isFirst ? 0 : nearest;
+    LevelEffects.Difference difference = null;
+    if ((isNear || isFirst) && episode.scope() == Episode.Scope.WHEEL) {
+      int last = grid.turnAt(episode.lastAtMillis()) + 1;
+      LevelEffects others =
+          levels(characteristic, setting, categories, Math.min(onset, nearest), last);
+      int after = categoryFrom(categories, nearest);
+      difference =
+          isFirst
+              ? others.besideOthers(after)
+              : others.between(lastBefore(categories, nearest), after);
+    }
     double size = episode.size();
     double expected = difference == null ? Double.NaN : difference.by();
     double share = size == 0 ? Double.NaN : expected / size;
@@ -307,15 +320,43 @@ public final class Linker {
         setting,
         null,
         Double.NaN,
-        near ? chance(changes.length, nearest - window.onset()) : 1,
+        p,
         expected,
         share,
         share - half,
         share + half,
-        false,
-        near,
+        difference != null && difference.isProven(),
+        isNear || isFirst,
         grid.turnNumber(nearest),
         List.of());
+  }
+
+  /**
+   * The onset of the signals of one chart and direction that this one goes on with, each beginning
+   * where the one before had just ended.
+   */
+  private int wentOnFrom(Characteristic characteristic, Episode episode, int onset) {
+    int began = onset;
+    for (Episode earlier : signals.getOrDefault(characteristic.name(), List.of())) {
+      int since = grid.turnAt(earlier.sinceAtMillis());
+      int last = grid.turnAt(earlier.lastAtMillis());
+      boolean isAlike =
+          earlier.scope() == episode.scope()
+              && earlier.index() == episode.index()
+              && earlier.direction() == episode.direction();
+      if (isAlike && since < began && last >= began - GOES_ON && last < onset) {
+        began = wentOnFrom(characteristic, earlier, since);
+      }
+    }
+    return began;
+  }
+
+  private static int nearest(int[] changes, int onset) {
+    int next = Arrays.binarySearch(changes, onset);
+    next = next < 0 ? -next - 1 : next;
+    int after = changes[Math.min(next, changes.length - 1)];
+    int before = changes[Math.max(next - 1, 0)];
+    return Math.abs(after - onset) < Math.abs(before - onset) ? after : before;
   }
 
   /**
@@ -340,6 +381,15 @@ public final class Linker {
   private int lastBefore(IntColumn categories, int turn) {
     int label = -1;
     for (int t = turn - 1; t >= 0 && label < 0; t--) {
+      label = categoryIn(categories, t, -1);
+    }
+    return label;
+  }
+
+  /** The category of the wheel that is first written down from a turn on; −1 for none. */
+  private int categoryFrom(IntColumn categories, int turn) {
+    int label = -1;
+    for (int t = turn; t < grid.turns() && label < 0; t++) {
       label = categoryIn(categories, t, -1);
     }
     return label;

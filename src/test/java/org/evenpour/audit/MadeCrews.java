@@ -8,15 +8,18 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import java.util.function.IntToDoubleFunction;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.stats.Normal;
 
 /**
- * A wheel on which crews come in turn, ten turns each: it is known what each does to the mass. Each
- * pour differs by 1 kg by itself. A wash batch lasts for 40 turns and never comes back.
+ * A wheel on which crews come in turn, ten turns each unless a test says otherwise: it is known
+ * what each does to the mass. Each pour differs by 1 kg by itself. A wash batch lasts for 40 turns
+ * and never comes back.
  */
 public final class MadeCrews {
   private static final int TURNS = 240;
@@ -33,10 +36,33 @@ public final class MadeCrews {
    */
   public static AuditReport audit(Path folder, double... truly)
       throws IOException, IntakeException {
-    SplittableRandom random = new SplittableRandom(20261125);
+    return audit(folder, 20261125, TURNS, 10, turn -> 0, truly);
+  }
+
+  /**
+   * The audit of a longer record, on which turns differ by themselves too, by 0.4 kg.
+   *
+   * @param turns how many
+   * @param visit how many turns a crew stays
+   * @param fault what befell each turn besides, in kg
+   * @param truly what crews K1, K2, … do, in kg
+   */
+  static AuditReport visits(
+      Path folder, long seed, int turns, int visit, IntToDoubleFunction fault, double... truly)
+      throws IOException, IntakeException {
+    SplittableRandom random = new SplittableRandom(seed);
+    double[] own = random.doubles(turns).map(u -> 0.4 * Normal.quantile(u)).toArray();
+    return audit(folder, seed + 1, turns, visit, t -> own[t] + fault.applyAsDouble(t), truly);
+  }
+
+  private static AuditReport audit(
+      Path folder, long seed, int turns, int visit, IntToDoubleFunction turn, double... truly)
+      throws IOException, IntakeException {
+    SplittableRandom random = new SplittableRandom(seed);
     StringBuilder log = new StringBuilder("cast_at,turn,mold,mass_kg,crew,wash_batch\n");
-    for (int t = 0; t < TURNS; t++) {
-      int crew = t / 10 % truly.length;
+    for (int t = 0; t < turns; t++) {
+      int crew = t / visit % truly.length;
+      double does = truly[crew] + turn.applyAsDouble(t);
       for (int m = 0; m < MOLDS; m++) {
         Instant at = Instant.parse("2026-03-02T06:00:00Z").plusSeconds(600L * t + 30L * m);
         log.append(
@@ -46,7 +72,7 @@ public final class MadeCrews {
                 at,
                 t + 1,
                 m + 1,
-                390 + truly[crew] + random.nextGaussian(),
+                390 + does + random.nextGaussian(),
                 crew + 1,
                 t / 40));
       }

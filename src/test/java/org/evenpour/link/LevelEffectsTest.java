@@ -323,4 +323,40 @@ class LevelEffectsTest {
     assertThat(crew.expected()).isNaN();
     assertThat(crew.grade(0.001)).isEqualTo(Finding.Grade.MOVED);
   }
+
+  /** A visit that is left out teaches nothing: as if none of its turns were known. */
+  @Test
+  void leavesOutTheVisitsThatItIsAskedOf() {
+    SplittableRandom random = new SplittableRandom(5);
+    double[] turns = random.doubles(96).toArray();
+    int[] labels = new int[turns.length];
+    Arrays.setAll(labels, t -> t / 8 % 3);
+    double[] unknown = turns.clone();
+    Arrays.fill(unknown, 32, 48, Double.NaN);
+    // From the last turn of the fifth visit to the first of the sixth: both go as a whole.
+    LevelEffects found = LevelEffects.without(turns, labels, 3, 39, 41);
+    LevelEffects expected = LevelEffects.of(unknown, labels, 3);
+    assertThat(found).isEqualTo(expected).isNotEqualTo(LevelEffects.of(turns, labels, 3));
+    assertThat(LevelEffects.without(turns, labels, 3, 40, 48))
+        .isNotEqualTo(expected)
+        .isNotEqualTo(LevelEffects.of(turns, labels, 3));
+  }
+
+  /** As against the mean of the others that came again, worked out by hand. */
+  @Test
+  void comparesALevelWithTheMeanOfTheOthers() {
+    LevelEffects found =
+        ofVisits(
+            List.of(
+                new double[] {4.0, 5.0, 6.0},
+                new double[] {1.0, 2.0, 3.0},
+                new double[] {2.0, 3.0, 4.0}));
+    LevelEffects.Difference difference = Objects.requireNonNull(found.besideOthers(0));
+    assertThat(difference.by()).isCloseTo(2.5, within(1e-12));
+    // s = 1 within each; t = 2.446911851 of 6 degrees (SciPy t.ppf(0.975, 6)).
+    assertThat(difference.half())
+        .isCloseTo(2.446911851 * Math.sqrt(1.0 / 3 + 1.0 / 6), within(1e-8));
+    // 2.5/0.70711 = 3.5355: p = 0.0123, beyond 5 % but not beyond three standard errors.
+    assertThat(difference.isProven()).isFalse();
+  }
 }
