@@ -104,11 +104,12 @@ public final class Linker {
   private PlantHistory.Learned history(Characteristic characteristic) {
     return histories.computeIfAbsent(
         characteristic.name(),
-        name ->
-            PlantHistory.of(
-                grid,
-                characteristic,
-                masks.computeIfAbsent(name, none -> new SignalMask(grid, List.of()))));
+        name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
+  }
+
+  private SignalMask mask(Characteristic characteristic) {
+    return masks.computeIfAbsent(
+        characteristic.name(), name -> new SignalMask(grid, List.of()));
   }
 
   /**
@@ -202,8 +203,10 @@ public final class Linker {
             Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
     Optional<Wander> wander =
         wanders.computeIfAbsent(
-            setting.name() + "\n" + level(episode.scope()),
-            key -> Optional.ofNullable(settingSeries.wander(episode.scope())));
+            setting.name() + "\n" + level(episode.scope()) + "\n" + characteristic.name(),
+            key ->
+                Optional.ofNullable(
+                    settingSeries.wander(level(episode.scope()), mask(characteristic))));
     double p = move.p();
     int since = window.onset();
     boolean fits = true;

@@ -1,5 +1,6 @@
 package org.evenpour.link;
 
+import java.util.Arrays;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.control.Episode;
 import org.jspecify.annotations.Nullable;
@@ -101,23 +102,32 @@ final class Series {
     return series;
   }
 
-  /** How the setting wanders as it matters for a scope; null where it never moves. */
-  @Nullable Wander wander(Episode.Scope scope) {
+  /**
+   * How the setting wanders as it matters for a scope, between the beginnings and ends of signals;
+   * null where it never moves. What it did there is what is asked: were that part of how it
+   * wanders, the clearest steps would make themselves ordinary.
+   *
+   * @param signals of a characteristic
+   */
+  @Nullable Wander wander(Episode.Scope scope, SignalMask signals) {
     int from = Math.max(0, grid.turns() - LEARNED_TURNS);
-    return switch (scope) {
-      case WHEEL, SPREAD -> Wander.of(new double[][] {wheel(from, grid.turns())});
-      case SIDE -> Wander.of(new double[][] {over(scope, 0, from, grid.turns())});
-      case MOLD, POUR -> {
-        int some = Math.min(LEARNED_MOLDS, grid.molds());
-        double[][] series = new double[some][];
-        for (int i = 0; i < some; i++) {
-          int mold = i * grid.molds() / some;
-          int newest = Math.max(from, grid.turns() - LEARNED_TURNS / some);
-          series[i] = over(scope, mold, newest, grid.turns());
-        }
-        yield Wander.of(series);
-      }
-    };
+    boolean isOfMolds = scope == Episode.Scope.MOLD || scope == Episode.Scope.POUR;
+    int some = isOfMolds ? Math.min(LEARNED_MOLDS, grid.molds()) : 1;
+    double[][] series = new double[some][];
+    int[][] pieces = new int[some][];
+    for (int i = 0; i < some; i++) {
+      int newest = Math.max(from, grid.turns() - LEARNED_TURNS / some);
+      Episode.Scope its = isOfMolds ? Episode.Scope.MOLD : scope;
+      int index =
+          switch (its) {
+            case MOLD, POUR -> i * grid.molds() / some;
+            case SIDE -> 0;
+            case WHEEL, SPREAD -> -1;
+          };
+      series[i] = over(its, index, newest, grid.turns());
+      pieces[i] = Arrays.copyOfRange(signals.pieces(its, index), newest, grid.turns());
+    }
+    return Wander.of(series, pieces);
   }
 
   private double at(Episode.Scope scope, int index, int turn) {

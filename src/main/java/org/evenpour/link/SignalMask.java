@@ -1,5 +1,7 @@
 package org.evenpour.link;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.evenpour.control.Episode;
@@ -15,6 +17,11 @@ public final class SignalMask {
   private final BitSet turns = new BitSet();
   private final BitSet cells = new BitSet();
   private final int molds;
+  private final int length;
+  private final List<Stretch> stretches = new ArrayList<>();
+
+  /** The turns of one signal, its own place. */
+  private record Stretch(Episode.Scope scope, int index, int from, int to) {}
 
   /**
    * @param grid of the wheel
@@ -22,9 +29,16 @@ public final class SignalMask {
    */
   public SignalMask(TurnGrid grid, List<Episode> episodes) {
     molds = grid.molds();
+    length = grid.turns();
     for (Episode episode : episodes) {
       int from = Math.max(0, grid.turnAt(episode.sinceAtMillis()) - MARGIN);
       int to = Math.min(grid.turns(), grid.turnAt(episode.lastAtMillis()) + 1 + MARGIN);
+      stretches.add(
+          new Stretch(
+              episode.scope(),
+              episode.index(),
+              grid.turnAt(episode.sinceAtMillis()),
+              grid.turnAt(episode.lastAtMillis()) + 1));
       switch (episode.scope()) {
         case WHEEL, SPREAD, SIDE -> turns.set(from, to);
         case MOLD -> {
@@ -35,6 +49,27 @@ public final class SignalMask {
         case POUR -> cells.set(grid.turnAt(episode.sinceAtMillis()) * molds + episode.index());
       }
     }
+  }
+
+  /**
+   * The record cut where signals of one place begin and end: a number for each turn that changes
+   * there; −1 for turns so near that an estimate may have put them on either side.
+   *
+   * @param index of the mold or side; −1 for the wheel
+   */
+  int[] pieces(Episode.Scope scope, int index) {
+    int[] pieces = new int[length];
+    for (Stretch one : stretches) {
+      if (one.scope() == scope && one.index() == index) {
+        for (int end : new int[] {one.from(), one.to()}) {
+          for (int t = Math.max(0, end); t < length; t++) {
+            pieces[t] += pieces[t] < 0 ? 0 : 1;
+          }
+          Arrays.fill(pieces, Math.max(0, end - MARGIN), Math.min(length, end + MARGIN), -1);
+        }
+      }
+    }
+    return pieces;
   }
 
   /** Whether a turn lies within a signal of the wheel or of a side. */

@@ -1,7 +1,9 @@
 package org.evenpour.link;
 
+import java.util.Arrays;
 import org.evenpour.stats.SeriesRegression;
 import org.evenpour.stats.StudentT;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How a setting wanders from turn to turn when nobody touches it, and whether it stepped out of
@@ -16,6 +18,13 @@ record Wander(double phi, double noise, double sd) {
   private static final double FREEDOM = 20;
 
   private static final int LEAST = 30;
+  private static final int LEAST_OF_PIECE = 5;
+
+  /** So much of a record must be left where it is cut; a choice. */
+  private static final double LEFT = 0.3;
+
+  private static final double[] PHI = {0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97};
+  private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
 
   /**
    * A step or a ramp that was found.
@@ -29,51 +38,138 @@ record Wander(double phi, double noise, double sd) {
   }
 
   /**
-   * Learns from some series of the setting, such as several molds'.
+   * Learns from some series of the setting, such as several molds', each cut into pieces that have
+   * levels of their own: a setting that was put elsewhere and stayed there scatters no more for
+   * that. How slowly it wanders is learned from the series as they are, for pieces are too short to
+   * show it; how far, with that, from the pieces. Where little is left between the cuts, all is
+   * learned from the series as they are.
    *
    * @param series values turn by turn; NaN = missing
+   * @param pieces a number for each value that changes at a cut; below 0 = left out
    * @return null where it never moves or is hardly known
    */
-  static @org.jspecify.annotations.Nullable Wander of(double[][] series) {
-    int n = 0;
-    for (double[] one : series) {
-      for (double v : one) {
-        n += Double.isNaN(v) ? 0 : 1;
-      }
-    }
-    if (n < LEAST) {
+  static @Nullable Wander of(double[][] series, int[][] pieces) {
+    Pieces whole = Pieces.of(series, new int[series.length][]);
+    if (whole.values().length < LEAST || whole.isStill()) {
       return null;
     }
-    double[] y = new double[n];
-    int[] time = new int[n];
-    int[] stretch = new int[n];
-    double scale = 0;
-    double squares = 0;
-    int at = 0;
-    for (int k = 0; k < series.length; k++) {
-      int begin = at;
-      double sum = 0;
-      for (int t = 0; t < series[k].length; t++) {
-        if (!Double.isNaN(series[k][t])) {
-          y[at] = series[k][t];
-          time[at] = t;
-          stretch[at] = k;
-          scale = Math.max(scale, Math.abs(y[at]));
-          sum += y[at++];
+    Wander uncut = whole.learned();
+    Pieces cut = Pieces.of(series, pieces);
+    boolean isEnough = cut.values().length >= Math.max(LEAST, LEFT * whole.values().length);
+    return isEnough && !cut.isStill() ? cut.fit(uncut.phi(), uncut.noise()).wander() : uncut;
+  }
+
+  /**
+   * Values of all pieces, each about its own mean.
+   *
+   * @param scale the largest of the values
+   */
+  @SuppressWarnings("ArrayRecordComponent") // lives within one estimate
+  private record Pieces(double[] values, int[] time, int[] piece, int count, double scale) {
+
+    static Pieces of(double[][] series, int[][] pieces) {
+      int most = Arrays.stream(series).mapToInt(one -> one.length).sum();
+      double[] values = new double[most];
+      int[] time = new int[most];
+      int[] piece = new int[most];
+      int n = 0;
+      int count = 0;
+      double scale = 0;
+      for (int k = 0; k < series.length; k++) {
+        for (int t = 0; t < series[k].length; ) {
+          int its = pieceAt(pieces[k], t);
+          int begin = n;
+          double sum = 0;
+          for (; t < series[k].length && pieceAt(pieces[k], t) == its; t++) {
+            if (!Double.isNaN(series[k][t])) {
+              values[n] = series[k][t];
+              time[n] = t;
+              sum += values[n];
+              scale = Math.max(scale, Math.abs(values[n]));
+              piece[n++] = count;
+            }
+          }
+          if (its < 0 || n - begin < LEAST_OF_PIECE) {
+            n = begin;
+          } else {
+            for (int i = begin; i < n; i++) {
+              values[i] -= sum / (n - begin);
+            }
+            count++;
+          }
         }
       }
-      double mean = at == begin ? 0 : sum / (at - begin);
-      for (int i = begin; i < at; i++) {
-        y[i] -= mean;
-        squares += y[i] * y[i];
+      return new Pieces(
+          Arrays.copyOf(values, n), Arrays.copyOf(time, n), Arrays.copyOf(piece, n), count, scale);
+    }
+
+    private static int pieceAt(int @Nullable [] pieces, int turn) {
+      return pieces == null ? 0 : pieces[turn];
+    }
+
+    /** What is left of a setting that never moves is rounding. */
+    boolean isStill() {
+      return dot(values, values) <= 1e-18 * scale * scale * values.length;
+    }
+
+    /** By the largest restricted likelihood on a grid, refined once. */
+    Wander learned() {
+      Fit best = fit(0, 0);
+      for (double phi : PHI) {
+        for (double noise : NOISE) {
+          best = best.orBetter(fit(phi, noise));
+        }
       }
+      double phi = best.wander().phi();
+      double noise = best.wander().noise();
+      for (double nearPhi : new double[] {phi - 0.06, phi - 0.03, phi, phi + 0.015, phi + 0.06}) {
+        for (double nearNoise : new double[] {noise - 0.06, noise, noise + 0.06}) {
+          if (phi > 0 && nearPhi > 0 && nearPhi < 0.985 && nearNoise >= 0 && nearNoise < 0.96) {
+            best = best.orBetter(fit(nearPhi, nearNoise));
+          }
+        }
+      }
+      return best.wander();
     }
-    if (squares <= 1e-18 * scale * scale * n) {
-      return null;
+
+    /**
+     * Levels of pieces that begin anew are orthogonal once they are white, and so each is taken out
+     * by itself.
+     */
+    Fit fit(double phi, double noise) {
+      SeriesRegression.Whitening whitening =
+          new SeriesRegression.Whitening(time, piece, phi, noise);
+      double[] level = whitening.of(SeriesRegression.between(values.length, 0, values.length));
+      double[] white = whitening.of(values);
+      double squares = 0;
+      double logDet = whitening.logVariance();
+      for (int i = 0; i < values.length; ) {
+        int its = piece[i];
+        double ll = 0;
+        double lx = 0;
+        for (; i < values.length && piece[i] == its; i++) {
+          ll += level[i] * level[i];
+          lx += level[i] * white[i];
+          squares += white[i] * white[i];
+        }
+        squares -= lx * lx / ll;
+        logDet += Math.log(ll);
+      }
+      int free = values.length - count;
+      double variance = Math.max(Double.MIN_NORMAL, squares / free);
+      return new Fit(new Wander(phi, noise, Math.sqrt(variance)), free * Math.log(variance) + logDet);
     }
-    SeriesRegression fit =
-        SeriesRegression.of(new double[][] {SeriesRegression.between(n, 0, n)}, y, time, stretch);
-    return new Wander(fit.phi(), fit.noise(), fit.sd());
+  }
+
+  /**
+   * One point of the grid.
+   *
+   * @param criterion −2 log of the restricted likelihood, but for a constant
+   */
+  private record Fit(Wander wander, double criterion) {
+    Fit orBetter(Fit other) {
+      return other.criterion < criterion ? other : this;
+    }
   }
 
   /**
@@ -98,9 +194,9 @@ record Wander(double phi, double noise, double sd) {
     if (n < 4) {
       return Step.NONE;
     }
-    double[] values = java.util.Arrays.copyOf(known, n);
+    double[] values = Arrays.copyOf(known, n);
     SeriesRegression.Whitening whitening =
-        new SeriesRegression.Whitening(java.util.Arrays.copyOf(time, n), new int[n], phi, noise);
+        new SeriesRegression.Whitening(Arrays.copyOf(time, n), new int[n], phi, noise);
     double[] level = whitening.of(SeriesRegression.between(n, 0, n));
     double[] white = whitening.of(values);
     double ll = dot(level, level);

@@ -405,7 +405,7 @@ public final class SeriesRegression {
     private final double[] fade;
     private final double phi;
     private final boolean[] first;
-    final double logVariance;
+    private final double logVariance;
 
     /**
      * @param time of each value, in whole steps
@@ -437,6 +437,13 @@ public final class SeriesRegression {
         log += Math.log(total);
       }
       logVariance = log;
+    }
+
+    /**
+     * Logarithm of the determinant of the errors' correlations: what a likelihood pays for them.
+     */
+    public double logVariance() {
+      return logVariance;
     }
 
     /** A series made white; as long as the times. */
