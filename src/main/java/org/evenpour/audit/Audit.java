@@ -127,7 +127,7 @@ public final class Audit {
   public static Audited inFull(CastingRecord record, LimitsBook book) {
     List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
-    List<AuditReport.SettingReport> settings = new ArrayList<>();
+    List<SettingAudit.Wheel> wheels = new ArrayList<>();
     SignalFindings findings = new SignalFindings(Advice.standard());
     List<Remark> notes = new ArrayList<>(record.warnings());
     Set<String> molds = new LinkedHashSet<>();
@@ -172,10 +172,7 @@ public final class Audit {
               results.stream().map(CharacteristicAudit.Result::episodes).toList());
       List<CharacteristicReport> told =
           results.stream().map(CharacteristicAudit.Result::report).toList();
-      settings.addAll(
-          wheel.settings().parallelStream()
-              .map(setting -> SettingAudit.of(wheel, setting, linker, told))
-              .toList());
+      wheels.add(new SettingAudit.Wheel(wheel, linker, told));
       Notes.ofWheel(wheel, results, notes);
     }
     List<Signal> signals = findings.signals();
@@ -194,7 +191,7 @@ public final class Audit {
             characteristics,
             signals,
             verdicts,
-            settings,
+            SettingAudit.of(wheels),
             record.events(),
             record.setAside(),
             notes,

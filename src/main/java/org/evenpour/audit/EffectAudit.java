@@ -24,6 +24,13 @@ import org.jspecify.annotations.Nullable;
 final class EffectAudit {
   private static final double Z = Normal.quantile(0.975);
 
+  /**
+   * So often, of audits of records in which nothing acts, one may say that something does: half of
+   * one in twenty, for what wanders as slowly as its errors do has errors that are known less well
+   * than is allowed for.
+   */
+  private static final double BEYOND_CHANCE = 0.025;
+
   /** A difference of the mean below this part of the characteristic's s.d. is next to nothing. */
   static final double WORTH_KNOWING = 1.0 / 3;
 
@@ -65,8 +72,13 @@ final class EffectAudit {
    *
    * @param found what its audit found
    * @param moved the setting's own moments
+   * @param corrected the chance of such an effect, in the whole audit
    */
-  Effect of(Characteristic characteristic, CharacteristicReport found, Moments moved) {
+  Effect of(
+      Characteristic characteristic,
+      CharacteristicReport found,
+      Moments moved,
+      double corrected) {
     EffectSize effect = linker.effect(characteristic, setting).alone();
     Double sd = found.overall().sd();
     if (!effect.isKnown() || recent.length == 0 || sd == null || !(sd > 0) || !(moved.sd() > 0)) {
@@ -77,7 +89,7 @@ final class EffectAudit {
     double high = effect.perUnit() + half;
     double worth = WORTH_KNOWING * sd;
     double inner = innerHigh - innerLow;
-    boolean isProven = low > 0 || high < 0;
+    boolean isProven = corrected < BEYOND_CHANCE;
     boolean isSmall = Math.max(-low, high) * inner < worth;
     Known known = isProven ? Known.PROVEN : isSmall ? Known.SMALL : Known.OPEN;
     Estimate share = share(effect, low, high, moved.sd() / sd);

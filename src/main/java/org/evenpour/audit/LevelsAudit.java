@@ -25,13 +25,15 @@ final class LevelsAudit {
    *
    * @param categories of the setting
    * @param found what the characteristic's audit found
+   * @param corrected the chance of such levels, in the whole audit
    */
   static Effect of(
       Linker linker,
       Setting setting,
       IntColumn categories,
       Characteristic characteristic,
-      CharacteristicReport found) {
+      CharacteristicReport found,
+      double corrected) {
     LevelEffects effects = linker.levels(characteristic, setting, categories);
     Double sd = found.overall().sd();
     if (!effects.isKnown() || sd == null || !(sd > 0)) {
@@ -42,7 +44,7 @@ final class LevelsAudit {
           null,
           effects.levels().size() < 2 ? EffectInFull.NOTHING : EffectInFull.CAME_ONCE);
     }
-    boolean isProven = effects.p() < BEYOND_CHANCE;
+    boolean isProven = corrected < BEYOND_CHANCE;
     boolean isSmall = effects.widest() < EffectAudit.WORTH_KNOWING * sd;
     double share = Math.max(0, Math.min(1, effects.variance() / (sd * sd)));
     List<Level> each =

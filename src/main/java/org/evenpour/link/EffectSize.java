@@ -3,13 +3,17 @@ package org.evenpour.link;
 import java.util.List;
 import java.util.stream.Stream;
 import org.evenpour.control.Episode;
+import org.evenpour.stats.Normal;
+import org.evenpour.stats.StudentT;
 import org.jspecify.annotations.Nullable;
 
 /**
  * What one unit of a setting does to a characteristic, the other settings held.
  *
  * @param perUnit effect of one unit
- * @param error its standard error; NaN where the record cannot tell
+ * @param error its standard error, widened so that 1.96 of it are a 95 % interval by Student's t;
+ *     NaN where the record cannot tell
+ * @param freedom its degrees of freedom
  * @param togetherWith settings that moved together with this one through the whole record: it
  *     cannot tell which of them acts, and the effect is that of all of them moving as they did
  * @param follows whether one of those goes better with the characteristic
@@ -18,17 +22,20 @@ import org.jspecify.annotations.Nullable;
 public record EffectSize(
     double perUnit,
     double error,
+    double freedom,
     List<String> togetherWith,
     boolean follows,
     @Nullable EffectSize held) {
 
   /** An effect that can be told from those of all other settings. */
-  EffectSize(double perUnit, double error) {
-    this(perUnit, error, List.of(), false, null);
+  EffectSize(double perUnit, double error, double freedom) {
+    this(perUnit, error, freedom, List.of(), false, null);
   }
 
   /** The record cannot tell: the setting never moved. */
-  static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN);
+  static final EffectSize UNKNOWN = new EffectSize(Double.NaN, Double.NaN, 1);
+
+  private static final double Z = Normal.quantile(0.975);
 
   /** Standard errors beyond which an effect counts as proven. */
   private static final double BEYOND_CHANCE = 3;
@@ -51,6 +58,32 @@ public record EffectSize(
     return Math.abs(perUnit) / error;
   }
 
+  /** What an error is multiplied with, so that it counts as one of the normal distribution. */
+  static double widened(double freedom) {
+    return StudentT.quantile(0.975, freedom) / Z;
+  }
+
+  /**
+   * Probability of an effect so large, either way, by chance: Student's t. NaN where the record
+   * cannot tell.
+   */
+  public double p() {
+    return isKnown() ? StudentT.twoSided(ratio() * widened(freedom), freedom) : Double.NaN;
+  }
+
+  /**
+   * Degrees of freedom of the error of a weighted mean, {@code (Σw)²/Σ(w²/ν)} (Satterthwaite 1946).
+   */
+  private static double freedom(List<EffectSize> all) {
+    double weights = 0;
+    double sum = 0;
+    for (EffectSize each : all) {
+      weights += each.weight();
+      sum += each.weight() * each.weight() / each.freedom();
+    }
+    return weights * weights / sum;
+  }
+
   private double weight() {
     return 1 / (error * error);
   }
@@ -70,7 +103,7 @@ public record EffectSize(
     }
     double a = weight();
     double b = other.weight();
-    return new EffectSize((a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b));
+    return new EffectSize((a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b), freedom(List.of(this, other)));
   }
 
   /**
@@ -111,7 +144,7 @@ public record EffectSize(
         chiSquare += each.weight() * (each.perUnit - mean) * (each.perUnit - mean);
       }
       double birge = Math.sqrt(chiSquare / Math.max(1, known.size() - 1));
-      return new EffectSize(mean, Math.max(1, birge) / Math.sqrt(weights));
+      return new EffectSize(mean, Math.max(1, birge) / Math.sqrt(weights), freedom(known));
     }
 
     /** All that agree with the most precise one. */

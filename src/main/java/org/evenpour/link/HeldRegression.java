@@ -1,10 +1,10 @@
 package org.evenpour.link;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.evenpour.stats.SeriesRegression;
-import org.evenpour.stats.StudentT;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +26,7 @@ final class HeldRegression {
   private final SeriesRegression fit;
   private final List<Integer> held;
   private final double[] errors;
+  private final double[] freedom;
 
   private HeldRegression(
       HistoryRows rows,
@@ -33,13 +34,14 @@ final class HeldRegression {
       double[][] carried,
       SeriesRegression fit,
       List<Integer> held,
-      double[] errors) {
+      double[] freedom) {
     this.rows = rows;
     this.x = x;
     this.carried = carried;
     this.fit = fit;
     this.held = held;
-    this.errors = errors;
+    this.freedom = freedom;
+    errors = rows.wanders() ? modelled(fit, freedom) : within(fit, rows, freedom);
   }
 
   /**
@@ -77,25 +79,32 @@ final class HeldRegression {
       }
       return of(rows, x, carried, held.subList(0, held.size() - 1));
     }
-    double[] errors = rows.wanders() ? modelled(fit, held.size()) : within(fit, rows);
-    return new HeldRegression(rows, x, carried, fit, held, errors);
+    double[] freedom = new double[held.size()];
+    for (int j = 0; j < freedom.length; j++) {
+      freedom[j] = rows.wanders() ? Math.max(1, fit.freedom(j)) : turns(rows);
+    }
+    return new HeldRegression(rows, x, carried, fit, held, freedom);
   }
 
-  private static double[] within(SeriesRegression fit, HistoryRows rows) {
+  /** What pours of one turn have in common they may also have to say in common. */
+  private static double turns(HistoryRows rows) {
+    return Math.max(1, Arrays.stream(rows.time()).distinct().count() - 1.0);
+  }
+
+  private static double[] within(SeriesRegression fit, HistoryRows rows, double[] freedom) {
     double[] errors = fit.robustErrors(rows.stretch(), ROBUST_STEPS);
     int free = fit.degreesOfFreedom();
     double widened = Math.sqrt(free / (double) Math.max(1, free - rows.takenOut()));
-    for (int j = 0; j < errors.length; j++) {
-      errors[j] *= widened;
+    for (int j = 0; j < freedom.length; j++) {
+      errors[j] *= widened * EffectSize.widened(freedom[j]);
     }
     return errors;
   }
 
-  private static double[] modelled(SeriesRegression fit, int n) {
-    double widened = StudentT.quantile(0.975, Math.max(3, fit.degreesOfFreedom())) / 1.96;
-    double[] errors = new double[n];
-    for (int j = 0; j < n; j++) {
-      errors[j] = fit.error(j) * widened;
+  private static double[] modelled(SeriesRegression fit, double[] freedom) {
+    double[] errors = new double[freedom.length];
+    for (int j = 0; j < errors.length; j++) {
+      errors[j] = fit.error(j) * EffectSize.widened(freedom[j]);
     }
     return errors;
   }
@@ -113,6 +122,7 @@ final class HeldRegression {
       return new EffectSize(
           alone.perUnit(),
           alone.error(),
+          alone.freedom(),
           List.of(names.get(nearest(setting))),
           true,
           EffectSize.UNKNOWN);
@@ -128,6 +138,7 @@ final class HeldRegression {
     return new EffectSize(
         apart.perUnit(),
         apart.error(),
+        apart.freedom(),
         List.of(names.get(twin)),
         own.ratio() < own(twin).ratio(),
         own);
@@ -160,7 +171,7 @@ final class HeldRegression {
 
   private EffectSize own(int setting) {
     int k = held.indexOf(setting);
-    return new EffectSize(fit.coefficient(k), errors[k] + Double.MIN_NORMAL);
+    return new EffectSize(fit.coefficient(k), errors[k] + Double.MIN_NORMAL, freedom[k]);
   }
 
   /** The setting that moves with this one the most, beyond {@link #TOGETHER}; −1 for none. */

@@ -62,6 +62,11 @@ public final class Linker {
     signals.put(characteristic.name(), List.copyOf(episodes));
   }
 
+  /** How many turns the wheel's record has. */
+  public int turns() {
+    return grid.turns();
+  }
+
   /** The effect of one unit of a setting on a characteristic, by this plant's own history. */
   public EffectSize.Levels effect(Characteristic characteristic, Setting setting) {
     return history(characteristic)

@@ -21,10 +21,14 @@ import org.hipparchus.linear.RealMatrix;
  * averaged over the grid: each point weighs as the restricted likelihood says, {@code w ∝
  * exp(−Δ/2)} with Δ its distance from the best in −2 log likelihood, and the variance of a
  * coefficient is {@code Σ w·(variance + (coefficient − the best's)²)}, as in the averaging of
- * models (Hoeting et al. 1999). O(grid·n·p²). Not changed once made.
+ * models (Hoeting et al. 1999). What moves as slowly as the errors do rests on few of them: how
+ * much a variance V differs over the grid, weighed likewise, gives it the degrees of freedom {@code
+ * 2/(2/ν + var(V)/V²)}, ν those of the residuals (Satterthwaite 1946). O(grid·n·p²). Not changed once made.
  */
 public final class SeriesRegression {
-  private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97};
+  private static final double[] PHI = {
+    0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995
+  };
   private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
 
   private final double phi;
@@ -33,6 +37,7 @@ public final class SeriesRegression {
   private final double[] whiteValues;
   private final LeastSquares fit;
   private final double[] errors;
+  private final double[] freedom;
 
   private SeriesRegression(
       double phi,
@@ -40,13 +45,15 @@ public final class SeriesRegression {
       double[][] white,
       double[] whiteValues,
       LeastSquares fit,
-      double[] errors) {
+      double[] errors,
+      double[] freedom) {
     this.phi = phi;
     this.noise = noise;
     this.white = white;
     this.whiteValues = whiteValues;
     this.fit = fit;
     this.errors = errors;
+    this.freedom = freedom;
   }
 
   /**
@@ -74,7 +81,7 @@ public final class SeriesRegression {
     if (phi > 0) {
       for (double nearPhi : new double[] {phi - 0.06, phi - 0.03, phi, phi + 0.015, phi + 0.06}) {
         for (double nearNoise : new double[] {noise - 0.06, noise, noise + 0.06}) {
-          if (nearPhi > 0 && nearPhi < 0.985 && nearNoise >= 0 && nearNoise < 0.96) {
+          if (nearPhi > 0 && nearPhi < 0.998 && nearNoise >= 0 && nearNoise < 0.96) {
             Candidate near = Candidate.of(columns, y, time, stretch, nearPhi, nearNoise);
             best = near.compareTo(best) < 0 ? near : best;
           }
@@ -82,35 +89,45 @@ public final class SeriesRegression {
       }
     }
     SeriesRegression fit = with(columns, y, time, stretch, best.phi, best.noise);
+    double[] freedom = new double[columns.length];
+    double[] errors = averaged(grid, best.criterion, fit.fit, freedom);
     return new SeriesRegression(
-        fit.phi,
-        fit.noise,
-        fit.white,
-        fit.whiteValues,
-        fit.fit,
-        averaged(grid, best.criterion, fit.fit));
+        fit.phi, fit.noise, fit.white, fit.whiteValues, fit.fit, errors, freedom);
   }
 
-  /** Errors over the grid, each point by its likelihood; the best fit counts once. */
-  private static double[] averaged(List<Candidate> grid, double least, LeastSquares best) {
+  /**
+   * Errors over the grid, each point by its likelihood; the best fit counts once.
+   *
+   * @param freedom into which their degrees of freedom
+   */
+  private static double[] averaged(
+      List<Candidate> grid, double least, LeastSquares best, double[] freedom) {
     double[] errors = best.standardErrors();
-    double[] sum = new double[errors.length];
     double weights = 1;
-    for (int j = 0; j < sum.length; j++) {
+    int p = errors.length;
+    double[] away = new double[p];
+    double[] sum = new double[p];
+    double[] squares = new double[p];
+    for (int j = 0; j < p; j++) {
       sum[j] = errors[j] * errors[j];
+      squares[j] = sum[j] * sum[j];
     }
     for (Candidate one : grid) {
       double weight = Math.exp((least - one.criterion) / 2);
       if (weight > 0) {
         weights += weight;
-        for (int j = 0; j < sum.length; j++) {
+        for (int j = 0; j < p; j++) {
           double off = one.coefficients[j] - best.coefficients()[j];
-          sum[j] += weight * (one.variances[j] + off * off);
+          away[j] += weight * off * off;
+          sum[j] += weight * one.variances[j];
+          squares[j] += weight * one.variances[j] * one.variances[j];
         }
       }
     }
-    for (int j = 0; j < sum.length; j++) {
-      errors[j] = Math.sqrt(sum[j] / weights);
+    for (int j = 0; j < p; j++) {
+      double differs = Math.max(0, squares[j] * weights / (sum[j] * sum[j]) - 1);
+      freedom[j] = 2 / (2.0 / Math.max(1, best.degreesOfFreedom()) + differs);
+      errors[j] = Math.sqrt((sum[j] + away[j]) / weights);
     }
     return errors;
   }
@@ -129,7 +146,9 @@ public final class SeriesRegression {
     }
     double[] values = whitening.of(y);
     LeastSquares fit = LeastSquares.fit(rows, values, false);
-    return new SeriesRegression(phi, noise, white, values, fit, fit.standardErrors());
+    double[] freedom = new double[columns.length];
+    Arrays.fill(freedom, fit.degreesOfFreedom());
+    return new SeriesRegression(phi, noise, white, values, fit, fit.standardErrors(), freedom);
   }
 
   /**
@@ -247,6 +266,11 @@ public final class SeriesRegression {
    */
   public double error(int column) {
     return errors[column];
+  }
+
+  /** Degrees of freedom of that error. */
+  public double freedom(int column) {
+    return freedom[column];
   }
 
   /**

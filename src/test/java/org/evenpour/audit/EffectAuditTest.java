@@ -34,11 +34,15 @@ class EffectAuditTest {
   }
 
   private AuditReport audit(List<String> settings, Pour pour) throws Exception {
+    return audit(TURNS, settings, pour);
+  }
+
+  private AuditReport audit(int turns, List<String> settings, Pour pour) throws Exception {
     SplittableRandom random = new SplittableRandom(20261125);
     StringBuilder log = new StringBuilder("cast_at,turn,mold,mass_kg");
     settings.forEach(name -> log.append(',').append(name));
     log.append('\n');
-    for (int t = 0; t < TURNS; t++) {
+    for (int t = 0; t < turns; t++) {
       for (int m = 0; m < MOLDS; m++) {
         double[] values = pour.of(t, random);
         Instant at = Instant.parse("2026-03-02T06:00:00Z").plusSeconds(600L * t + 30L * m);
@@ -158,5 +162,22 @@ class EffectAuditTest {
         .isCloseTo(
             Objects.requireNonNull(report.characteristics().get(0).overall().sd()) / 3,
             within(1e-12));
+  }
+
+  /** However clear it looks from pour to pour. */
+  @Test
+  void aRecordOfAFewTurnsProvesNothing() throws Exception {
+    for (int turns : new int[] {4, 12, 20}) {
+      AuditReport report =
+          audit(
+              turns,
+              List.of("acts"),
+              (t, random) -> {
+                double x = random.nextGaussian();
+                return new double[] {390 + 2 * x, x};
+              });
+      assertThat(effect(report, "acts").inFull().known()).isEqualTo(Known.OPEN);
+      assertThat(effect(report, "acts").inFull().window()).isNull();
+    }
   }
 }

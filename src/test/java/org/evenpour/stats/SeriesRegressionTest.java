@@ -141,4 +141,39 @@ class SeriesRegressionTest {
 
     assertThat(fit.robustErrors(new int[n], 20)[0]).isGreaterThan(1.5 * fit.error(0));
   }
+
+  /**
+   * What wanders as slowly as the errors do rests on few of them; what changes from turn to turn, on
+   * nearly all.
+   */
+  @Test
+  void whatMovesAsSlowlyAsTheErrorsHasFewDegreesOfFreedom() {
+    int n = 120;
+    double slow = 0;
+    double quick = 0;
+    for (int seed = 0; seed < 10; seed++) {
+      SplittableRandom random = new SplittableRandom(seed);
+      double[][] columns = new double[3][n];
+      double[] y = new double[n];
+      double error = 0;
+      for (int t = 0; t < n; t++) {
+        columns[0][t] = 1;
+        columns[1][t] = (t == 0 ? 0 : columns[1][t - 1]) + random.nextGaussian();
+        columns[2][t] = random.nextGaussian();
+        error = 0.95 * error + random.nextGaussian();
+        y[t] = error + 2 * random.nextGaussian();
+      }
+      SeriesRegression fit =
+          SeriesRegression.of(columns, y, IntStream.range(0, n).toArray(), new int[n]);
+      slow += fit.freedom(1) / 10;
+      quick += fit.freedom(2) / 10;
+      assertThat(fit.freedom(2)).isLessThanOrEqualTo(n - 3);
+    }
+    assertThat(quick).isBetween(0.7 * (n - 3), n - 3.0);
+    assertThat(slow).isLessThan(0.75 * quick);
+    double[][] level = {SeriesRegression.between(n, 0, n)};
+    SeriesRegression known =
+        SeriesRegression.with(level, new double[n], IntStream.range(0, n).toArray(), new int[n], 0, 0);
+    assertThat(known.freedom(0)).isEqualTo(n - 1);
+  }
 }

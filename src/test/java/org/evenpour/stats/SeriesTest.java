@@ -140,4 +140,17 @@ class SeriesTest {
     assertThat(q[2]).isEqualTo(0.02);
     assertThat(FalseDiscovery.qValues(new double[0])).isEmpty();
   }
+
+  /** Holm (1979) by hand with six tests: the smallest six times, the next five times, and so on. */
+  @Test
+  void familyWiseAgreesWithHolm() {
+    double[] p = {0.0095, 0.0001, Double.NaN, 0.0004, 0.0019, 0.9, 0.5};
+    double[] corrected = FalseDiscovery.familyWise(p);
+    double[] expected = {0.0095 * 3, 0.0001 * 6, Double.NaN, 0.0004 * 5, 0.0019 * 4, 1, 1};
+    assertThat(corrected).containsExactly(expected, within(1e-15));
+    // 3·0.02 is above 2·0.025: what is larger cannot count for more.
+    assertThat(FalseDiscovery.familyWise(new double[] {0.025, 0.02, 0.06}))
+        .containsExactly(new double[] {0.06, 0.06, 0.06}, within(1e-15));
+    assertThat(FalseDiscovery.familyWise(new double[0])).isEmpty();
+  }
 }
