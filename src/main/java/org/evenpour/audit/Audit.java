@@ -149,6 +149,7 @@ public final class Audit {
               wheel.molds().size(),
               wheel.sides().size(),
               wheel.characteristics().size(),
+              SettingWatch.takesShare(wheel),
               index.turnMinutes());
       List<CharacteristicAudit.Result> results =
           IntStream.range(0, wheel.characteristics().size())
@@ -178,12 +179,14 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
+    List<SettingsWatched> watched = new ArrayList<>();
     for (int i = 0; i < indices.size(); i++) {
       WheelRecord specified = specified(record.wheels().get(i), book);
       WheelRecord wheel = measured(specified);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
       setPoints.addAll(SetPointAudit.of(specified, index, signals));
+      watched.add(watched(wheel, index, record.events(), signals));
     }
     return new Audited(
         new AuditReport(
@@ -196,7 +199,9 @@ public final class Audit {
             record.setAside(),
             notes,
             setPoints,
-            List.of()),
+            List.of(),
+            CausesReport.NONE,
+            SettingsWatched.all(watched)),
         limits);
   }
 
@@ -217,6 +222,26 @@ public final class Audit {
       findings.link(wheel, TurnIndex.of(wheel), eventsAt(events, wheel), episodes.get(i));
     }
     return findings.signals();
+  }
+
+  /**
+   * Where the recorded settings themselves moved, and which of the signals tell of that.
+   *
+   * @param wheels the records of all wheels
+   * @param events written down at them
+   */
+  public static SettingsWatched settings(
+      List<WheelRecord> wheels, List<CastingEvent> events, List<Signal> signals) {
+    return SettingsWatched.all(
+        wheels.stream()
+            .map(wheel -> watched(wheel, TurnIndex.of(wheel), events, signals))
+            .toList());
+  }
+
+  private static SettingsWatched watched(
+      WheelRecord wheel, TurnIndex index, List<CastingEvent> events, List<Signal> signals) {
+    SettingsWatched all = SettingWatch.of(wheel, index, moldChanges(events, wheel));
+    return new SettingsWatched(all.settings(), SettingMoves.told(wheel, all.moves(), signals));
   }
 
   /**

@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param setPoints one for each wheel and ladle side
  * @param gauges one for each gauge file and characteristic
  * @param causes what people said of the signals' causes
+ * @param watched where the recorded settings themselves moved
  */
 public record AuditReport(
     Log log,
@@ -41,7 +42,8 @@ public record AuditReport(
     List<Remark> notes,
     List<SetPointReport> setPoints,
     List<GaugeReport> gauges,
-    CausesReport causes) {
+    CausesReport causes,
+    SettingsWatched watched) {
 
   /** Name and version of the JSON form. */
   public static final String SCHEMA = "evenpour.audit/1";
@@ -82,7 +84,8 @@ public record AuditReport(
         notes,
         setPoints,
         gauges,
-        CausesReport.NONE);
+        CausesReport.NONE,
+        SettingsWatched.NONE);
   }
 
   /** The same with these signals: an audit's figures beside what has come since. */
@@ -97,7 +100,9 @@ public record AuditReport(
         setAside,
         notes,
         setPoints,
-        gauges);
+        gauges,
+        CausesReport.NONE,
+        watched);
   }
 
   /** The same with this advice on set-points. */
@@ -113,7 +118,25 @@ public record AuditReport(
         notes,
         others,
         gauges,
-        causes);
+        causes,
+        watched);
+  }
+
+  /** The same with what became of its settings since. */
+  public AuditReport withWatched(SettingsWatched others) {
+    return new AuditReport(
+        log,
+        characteristics,
+        signals,
+        verdicts,
+        settings,
+        events,
+        setAside,
+        notes,
+        setPoints,
+        gauges,
+        causes,
+        others);
   }
 
   /** The same with these causes, and the note on them in the place of the one before. */
@@ -135,7 +158,8 @@ public record AuditReport(
         told,
         setPoints,
         gauges,
-        others);
+        others,
+        watched);
   }
 
   /**

@@ -62,7 +62,9 @@ final class GaugeAudit {
         report.setAside(),
         notes,
         report.setPoints(),
-        gauges);
+        gauges,
+        report.causes(),
+        report.watched());
   }
 
   private static GaugeReport study(

@@ -65,6 +65,7 @@ public record ProposedLimits(
               wheel.molds().size(),
               wheel.sides().size(),
               wheel.characteristics().size(),
+              SettingWatch.takesShare(wheel),
               turns.turnMinutes());
       List<MoldChange> changes = Audit.moldChanges(record.events(), wheel);
       for (Characteristic one : wheel.characteristics()) {

@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param clockwise which way the wheel turns, seen from above
  * @param setPointMoveCosts what one move of a ladle's set-point costs: as much as so many turns
  *     poured 1 kg off target
+ * @param settingsAlarmShare the part of the false alarms that settings' own moves may raise; 0 = no
+ *     setting is watched
  */
 public record WheelProfile(
     @Nullable String wheel,
@@ -37,10 +39,17 @@ public record WheelProfile(
     double shiftHours,
     PouringPlace pouringPlace,
     boolean clockwise,
-    double setPointMoveCosts) {
+    double setPointMoveCosts,
+    double settingsAlarmShare) {
 
   /** What a move costs where the profile does not say: a choice, for a few minutes' attention. */
   public static final double MOVE_COSTS = 10;
+
+  /**
+   * The settings' share of the false alarms where the profile does not say: a choice. It costs the
+   * characteristics' charts next to nothing, and settings mostly move far when they move.
+   */
+  public static final double SETTINGS_ALARM_SHARE = 0.1;
 
   /** A wheel of which nothing is said: every default. */
   public static final WheelProfile DEFAULT =
@@ -57,9 +66,10 @@ public record WheelProfile(
           8,
           PouringPlace.RIGHT,
           true,
-          MOVE_COSTS);
+          MOVE_COSTS,
+          SETTINGS_ALARM_SHARE);
 
-  /** A profile that does not say what a move of the set-point costs. */
+  /** A profile that says neither what a move of the set-point costs nor what settings may raise. */
   public WheelProfile(
       @Nullable String wheel,
       @Nullable Integer molds,
@@ -86,7 +96,8 @@ public record WheelProfile(
         shiftHours,
         pouringPlace,
         clockwise,
-        MOVE_COSTS);
+        MOVE_COSTS,
+        SETTINGS_ALARM_SHARE);
   }
 
   /** Copies the maps, so that a profile never changes. */

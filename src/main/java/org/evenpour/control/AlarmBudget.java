@@ -35,7 +35,19 @@ public record AlarmBudget(
   private static final double SPREAD_PART = 0.015;
 
   /**
-   * Shares a budget of false alarms out.
+   * Of a setting's share: its lasting moves alone are told, and those of the whole wheel or of a
+   * ladle side are few charts beside those of the molds. A choice.
+   */
+  private static final double SETTING_MOLD_PART = 0.6;
+
+  /** Of charts that nobody listens to: any rate will do, and small ones take long to compute. */
+  private static final double UNHEARD = 1e-3;
+
+  private static final double SETTING_WHEEL_PART = 0.2;
+  private static final double SETTING_SIDE_PART = 0.2;
+
+  /**
+   * Shares a budget of false alarms out where no setting is watched.
    *
    * @param profile with the budget
    * @param molds charts of molds for one characteristic
@@ -45,11 +57,30 @@ public record AlarmBudget(
    */
   public static AlarmBudget of(
       WheelProfile profile, int molds, int sides, int characteristics, double turnMinutes) {
-    double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
+    return of(profile, molds, sides, characteristics, false, turnMinutes);
+  }
+
+  /**
+   * Shares a budget of false alarms out over the characteristics.
+   *
+   * @param profile with the budget
+   * @param molds charts of molds for one characteristic
+   * @param sides ladle sides
+   * @param characteristics how many are watched
+   * @param hasSettings whether settings are watched as well, which takes their share of it
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static AlarmBudget of(
+      WheelProfile profile,
+      int molds,
+      int sides,
+      int characteristics,
+      boolean hasSettings,
+      double turnMinutes) {
     int sideCharts = sideCharts(sides);
     double parts = sideCharts > 0 ? 1 : 1 - SIDE_PART;
-    double perTurn =
-        profile.falseAlarmsPerShift() / turnsPerShift / Math.max(1, characteristics) / parts;
+    double left = hasSettings ? 1 - profile.settingsAlarmShare() : 1;
+    double perTurn = left * perTurn(profile, turnMinutes) / Math.max(1, characteristics) / parts;
     return new AlarmBudget(
         perTurn * MOLD_PART / molds,
         perTurn * POUR_PART / molds,
@@ -57,6 +88,54 @@ public record AlarmBudget(
         perTurn * WHEEL_POINT_PART,
         perTurn * SIDE_PART / Math.max(1, sideCharts),
         perTurn * SPREAD_PART);
+  }
+
+  /**
+   * The part of one setting in the settings' share. Its single values raise nothing, and neither
+   * does their scatter.
+   *
+   * @param profile with the budget and the settings' share of it
+   * @param molds charts of molds; 0 where all molds have one value
+   * @param sides ladle sides
+   * @param settings how many are watched
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static AlarmBudget ofSetting(
+      WheelProfile profile, int molds, int sides, int settings, double turnMinutes) {
+    int sideCharts = sideCharts(sides);
+    double parts =
+        SETTING_WHEEL_PART
+            + (molds > 0 ? SETTING_MOLD_PART : 0)
+            + (sideCharts > 0 ? SETTING_SIDE_PART : 0);
+    double perTurn =
+        profile.settingsAlarmShare()
+            * perTurn(profile, turnMinutes)
+            / Math.max(1, settings)
+            / parts;
+    return new AlarmBudget(
+        perTurn * SETTING_MOLD_PART / Math.max(1, molds),
+        UNHEARD,
+        perTurn * SETTING_WHEEL_PART,
+        0,
+        perTurn * SETTING_SIDE_PART / Math.max(1, sideCharts),
+        UNHEARD);
+  }
+
+  /** The same where nobody listens to some of the charts. */
+  public AlarmBudget hearing(boolean molds, boolean sides, boolean wheel) {
+    return new AlarmBudget(
+        molds ? moldShift : UNHEARD,
+        pour,
+        wheel ? wheelShift : UNHEARD,
+        wheelPoint,
+        sides ? sideShift : UNHEARD,
+        spreadShift);
+  }
+
+  /** How many false alarms a turn all charts together may raise. */
+  private static double perTurn(WheelProfile profile, double turnMinutes) {
+    double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
+    return profile.falseAlarmsPerShift() / turnsPerShift;
   }
 
   /** How many charts tell ladle sides apart: one for two of them, one each for more. */

@@ -54,7 +54,8 @@ public final class ProfileReader {
           "shift_hours",
           "pouring_place",
           "turns",
-          "set_point_move_costs");
+          "set_point_move_costs",
+          "settings_alarm_share");
   private static final List<String> CHARACTERISTIC_KEYS =
       List.of("unit", "lower", "target", "upper", "plausible");
   private static final List<String> SETTING_KEYS = List.of("group", "lag_turns");
@@ -131,7 +132,8 @@ public final class ProfileReader {
         positive(keys.get("shift_hours"), usual.shiftHours(), false),
         PLACES.getOrDefault(word(keys.get("pouring_place"), PLACES.keySet()), usual.pouringPlace()),
         TURNS.getOrDefault(word(keys.get("turns"), TURNS.keySet()), usual.clockwise()),
-        positive(keys.get("set_point_move_costs"), usual.setPointMoveCosts(), true));
+        positive(keys.get("set_point_move_costs"), usual.setPointMoveCosts(), true),
+        share(keys.get("settings_alarm_share"), usual.settingsAlarmShare()));
   }
 
   /** One of the known words; empty where the key is not there. */
@@ -172,6 +174,15 @@ public final class ProfileReader {
     double value = part.number();
     if (value < 0 || (value == 0 && !orZero)) {
       throw part.error(orZero ? "profile.zero" : "profile.positive", part.name(), part.shown());
+    }
+    return value;
+  }
+
+  /** A part of something that leaves some of it. */
+  private static double share(@Nullable YamlPart part, double usual) throws IntakeException {
+    double value = positive(part, usual, true);
+    if (part != null && value >= 1) {
+      throw part.error("profile.share", part.name(), part.shown());
     }
     return value;
   }

@@ -315,7 +315,11 @@ public final class LiveRecord {
     }
     AuditReport before = report;
     if (before != null) {
-      report = before.withSignals(done.signals()).withSetPoints(done.setPoints());
+      report =
+          before
+              .withSignals(done.signals())
+              .withSetPoints(done.setPoints())
+              .withWatched(done.settings());
     }
     now = done.signals().stream().filter(signal -> matters(signal, records)).toList();
   }

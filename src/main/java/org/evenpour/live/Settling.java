@@ -8,6 +8,7 @@ import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Audited;
 import org.evenpour.audit.SetPointReport;
+import org.evenpour.audit.SettingsWatched;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
@@ -40,12 +41,14 @@ record Settling(
    *     there are go on
    * @param signals with all that goes with them
    * @param setPoints whether to adjust, with these signals under way
+   * @param settings where the recorded settings themselves moved
    */
   record Settled(
       @Nullable Audited audited,
       Map<String, WheelWatch> watches,
       List<Signal> signals,
-      List<SetPointReport> setPoints) {}
+      List<SetPointReport> setPoints,
+      SettingsWatched settings) {}
 
   /** Does it. */
   Settled run() {
@@ -67,7 +70,11 @@ record Settling(
             all.stream().map(Watched::episodes).toList());
     List<WheelRecord> wheels = all.stream().map(one -> Audit.specified(one.wheel(), book)).toList();
     return new Settled(
-        by == null ? limits : null, fresh, signals, Audit.setPoints(wheels, signals));
+        by == null ? limits : null,
+        fresh,
+        signals,
+        Audit.setPoints(wheels, signals),
+        Audit.settings(all.stream().map(Watched::wheel).toList(), record.events(), signals));
   }
 
   private WheelWatch watch(WheelRecord wheel, Audited limits) {

@@ -85,7 +85,15 @@ public final class JsonReport {
     JsonCauses causes = new JsonCauses(out, report.causes());
     out.objects("signals", report.signals(), one -> signal(one, causes));
     out.objects("verdicts", report.verdicts(), new JsonVerdicts(out)::verdict);
-    out.objects("settings", report.settings(), this::setting);
+    JsonMoves moves = new JsonMoves(out, report.watched());
+    out.objects(
+        "settings",
+        report.settings(),
+        one -> {
+          setting(one);
+          moves.watched(one);
+        });
+    moves.all();
     out.objectLines("events", report.events(), this::event);
     out.objectLines("set_aside", report.setAside(), this::setAside);
     out.texts("notes", report.notes().stream().map(Remark::toString).toList());

@@ -56,6 +56,13 @@ class ProfileReaderTest {
   }
 
   @Test
+  void readsTheShareOfTheSettings() throws IntakeException {
+    assertThat(read("settings_alarm_share: 0.25").forWheel("").settingsAlarmShare())
+        .isEqualTo(0.25);
+    assertThat(read("molds: 26").forWheel("").settingsAlarmShare()).isEqualTo(0.1);
+  }
+
+  @Test
   void readsAWholeProfile() throws IntakeException {
     WheelProfile profile = read(WHOLE).forWheel("N2");
     assertThat(profile)
@@ -155,6 +162,8 @@ class ProfileReaderTest {
         "backwards_seconds: -1|1:20: backwards_seconds is \"-1\"; it must be 0 or more",
         "stop_minutes: 0|1:15: stop_minutes is \"0\"; it must be more than 0",
         "false_alarms_per_shift: 0|1:25: false_alarms_per_shift is \"0\"; it must be more than 0",
+        "settings_alarm_share: 1|1:23: settings_alarm_share is \"1\"; it must be 0 or more and less than 1, such as 0.1 for a tenth",
+        "molds: 26\\nsettings_alarm_share: -0.1|2:23: settings_alarm_share is \"-0.1\"; it must be 0 or more",
         "shift_hours: -8|1:14: shift_hours is \"-8\"; it must be more than 0",
         "headings: {A: mold, a: cast_at}|1:24: the heading \"a\" is mapped to mold and to cast_at; leave one out",
         "headings: {A: mold}\\n---\\nwheel: 2\\nheadings: {a: cast_at}|4:15: the heading \"a\" is mapped",

@@ -1,0 +1,302 @@
+package org.evenpour.audit;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.SettingsWatched.Gap;
+import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.audit.SettingsWatched.Reason;
+import org.evenpour.audit.SettingsWatched.Watched;
+import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Setting;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.AlarmBudget;
+import org.evenpour.control.BaseRecord;
+import org.evenpour.control.CharacteristicMonitor;
+import org.evenpour.control.Episode;
+import org.evenpour.control.LimitProposal;
+import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
+import org.evenpour.control.MoldChange;
+
+/**
+ * Watches the recorded numeric settings of one wheel over its newest turns, with the engine that
+ * watches the characteristics: limits are proposed from these turns, and each anode goes through
+ * them.
+ *
+ * <p>Only lasting moves count: of single molds, of a ladle side, of the wheel. What the record
+ * shows to have no usual level is not watched, and why is told.
+ */
+final class SettingWatch {
+  /**
+   * A series more like itself from turn to turn has hardly a level that it could leave: at a tenth
+   * of a false alarm in five shifts, a move of three times its scatter takes some sixty turns to be
+   * found, and the anodes show it long before. A choice.
+   */
+  private static final double MOST_CORRELATION = 0.8;
+
+  /**
+   * What all molds have in common is told of where it stands off so many times its scatter over the
+   * whole record: where it has often been by itself is no news. A choice.
+   */
+  private static final double LEAST_SCATTERS = 2;
+
+  /** Above what its limits know by this factor, a series has a longer memory: a choice. */
+  private static final double LONGER = 1.25;
+
+  /** What moves more often than once in so many turns does so by habit: a choice. */
+  private static final int RESTLESS_TURNS = 80;
+
+  /** And more often than this in all. */
+  private static final int RESTLESS_MOVES = 3;
+
+  private static final List<Scope> LASTING = List.of(Scope.MOLD, Scope.SIDE, Scope.WHEEL);
+
+  private final WheelRecord wheel;
+  private final TurnIndex turns;
+  private final List<MoldChange> changes;
+  private final int fromRow;
+  private final int watchedTurns;
+
+  private SettingWatch(WheelRecord wheel, TurnIndex turns, List<MoldChange> changes) {
+    this.wheel = wheel;
+    this.turns = turns;
+    this.changes = changes;
+    fromRow = SettingSeries.fromRow(turns);
+    watchedTurns = Math.min(turns.turns(), LimitProposal.BASE_TURNS);
+  }
+
+  /** Whether a wheel's settings take their share of the false alarms. */
+  static boolean takesShare(WheelRecord wheel) {
+    return wheel.profile().settingsAlarmShare() > 0
+        && wheel.settings().stream().anyMatch(setting -> setting.numbers() != null);
+  }
+
+  /**
+   * What is watched, and what moved; no signal tells of any move yet.
+   *
+   * @param changes of molds, in the order of time
+   */
+  static SettingsWatched of(WheelRecord wheel, TurnIndex turns, List<MoldChange> changes) {
+    return new SettingWatch(wheel, turns, changes).watch();
+  }
+
+  private SettingsWatched watch() {
+    List<SettingSeries> all = new ArrayList<>();
+    for (Setting setting : wheel.settings()) {
+      DoubleColumn numbers = setting.numbers();
+      if (numbers != null) {
+        all.add(SettingSeries.of(wheel, turns, fromRow, setting, numbers));
+      }
+    }
+    int count = (int) all.stream().filter(one -> one.reason() == null).count();
+    List<Watched> watched = new ArrayList<>();
+    List<Move> moves = new ArrayList<>();
+    all.parallelStream()
+        .map(one -> watch(one, count))
+        .toList()
+        .forEach(
+            one -> {
+              watched.add(one.watched());
+              moves.addAll(one.moves());
+            });
+    moves.sort(Comparator.comparing(Move::sinceAt));
+    return new SettingsWatched(watched, moves);
+  }
+
+  private record Outcome(Watched watched, List<Move> moves) {}
+
+  private Outcome watch(SettingSeries series, int settings) {
+    Setting setting = series.setting();
+    Reason reason = wheel.profile().settingsAlarmShare() > 0 ? series.reason() : Reason.NO_SHARE;
+    List<Scope> scopes = new ArrayList<>();
+    List<Gap> gaps = new ArrayList<>();
+    List<Move> moves = new ArrayList<>();
+    if (reason == null) {
+      double[] own = series.molds();
+      AlarmBudget budget =
+          AlarmBudget.ofSetting(
+              wheel.profile(),
+              own == null ? 0 : wheel.molds().size(),
+              wheel.sides().size(),
+              settings,
+              turns.turnMinutes());
+      List<Charted> charted = new ArrayList<>();
+      if (own != null) {
+        charted.add(charted(own, series.shared(), List.of(Scope.MOLD), budget, gaps));
+      }
+      if (gaps.isEmpty()) {
+        charted.add(
+            charted(
+                series.shared(),
+                series.shared(),
+                own != null || series.bySide()
+                    ? List.of(Scope.SIDE, Scope.WHEEL)
+                    : List.of(Scope.WHEEL),
+                budget,
+                gaps));
+      } else {
+        // What molds have no level in, their means have none in either.
+        gaps.add(new Gap(Scope.WHEEL, Reason.WANDERS));
+      }
+      for (Charted each : charted) {
+        for (Scope scope : each.scopes()) {
+          List<Move> its = SettingMoves.of(wheel, setting, scope, each.of(scope));
+          if (isRestless(its)) {
+            gaps.add(new Gap(scope, Reason.RESTLESS));
+          } else {
+            scopes.add(scope);
+            moves.addAll(its);
+          }
+        }
+      }
+      reason = scopes.isEmpty() && gaps.isEmpty() ? Reason.FEW : null;
+    }
+    if (reason != null) {
+      gaps.add(new Gap(null, reason));
+    }
+    int first = wheel.rows() == 0 ? 0 : wheel.turn().get(fromRow);
+    return new Outcome(new Watched(wheel.wheel(), setting.name(), scopes, gaps, first), moves);
+  }
+
+  /** What the engine made of one series: the scopes that can be watched, and all episodes. */
+  private record Charted(List<Scope> scopes, List<Episode> episodes) {
+    /** Lasting moves; a single value, or how much values scatter, is nobody's warning. */
+    List<Episode> of(Scope scope) {
+      return episodes.stream().filter(one -> one.scope() == engines(scope)).toList();
+    }
+  }
+
+  private static Episode.Scope engines(Scope scope) {
+    return switch (scope) {
+      case MOLD, POUR -> Episode.Scope.MOLD;
+      case SIDE -> Episode.Scope.SIDE;
+      case WHEEL -> Episode.Scope.WHEEL;
+    };
+  }
+
+  /**
+   * Proposes limits from these values and judges all of them by these.
+   *
+   * @param shared what all molds have in common
+   * @param asked scopes that the values may show
+   * @param gaps takes those that cannot be watched
+   */
+  private Charted charted(
+      double[] value, double[] shared, List<Scope> asked, AlarmBudget budget, List<Gap> gaps) {
+    BaseRecord base = base(value);
+    // What a series is like does not depend on the budget, and a common one is quickly had.
+    LimitsInForce usual = LimitProposal.propose(base, budget.hearing(false, false, false));
+    if (usual == null) {
+      return new Charted(List.of(), List.of());
+    }
+    List<Scope> steady = new ArrayList<>();
+    for (Scope scope : asked) {
+      List<SeriesLimits> its = limits(usual, scope);
+      if (its.stream().anyMatch(one -> one.correlation() > MOST_CORRELATION)) {
+        gaps.add(new Gap(scope, Reason.WANDERS));
+      } else if (!its.isEmpty()) {
+        steady.add(scope);
+      }
+    }
+    LimitsInForce limits =
+        steady.isEmpty()
+            ? null
+            : LimitProposal.propose(
+                base,
+                budget.hearing(
+                    steady.contains(Scope.MOLD),
+                    steady.contains(Scope.SIDE),
+                    steady.contains(Scope.WHEEL)));
+    if (limits == null) {
+      return new Charted(List.of(), List.of());
+    }
+    Charted all = new Charted(steady, episodes(value, asked.contains(Scope.MOLD), limits));
+    SettingMemory memory = new SettingMemory(wheel, turns, fromRow, value, shared);
+    List<Scope> scopes = new ArrayList<>();
+    List<Episode> far = new ArrayList<>();
+    for (Scope scope : steady) {
+      double grows = memory.growth(scope, all.of(scope));
+      boolean wanders =
+          limits(limits, scope).stream()
+              .anyMatch(
+                  one -> !(grows <= LONGER * SettingMemory.growth(one.correlation(), one.noise())));
+      if (wanders && (!Double.isNaN(grows) || all.of(scope).size() > 1)) {
+        gaps.add(new Gap(scope, Reason.WANDERS));
+        continue;
+      }
+      scopes.add(scope);
+      double least = scope == Scope.MOLD ? 0 : LEAST_SCATTERS * memory.scatter(scope);
+      all.of(scope).stream().filter(one -> Math.abs(one.size()) >= least).forEach(far::add);
+    }
+    return new Charted(scopes, far);
+  }
+
+  private static List<SeriesLimits> limits(LimitsInForce limits, Scope scope) {
+    return switch (scope) {
+      case MOLD, POUR -> List.of(limits.pour());
+      case SIDE -> limits.sides();
+      case WHEEL -> List.of(limits.wheel());
+    };
+  }
+
+  private BaseRecord base(double[] of) {
+    int n = 0;
+    int rows = of.length;
+    int[] turn = new int[rows];
+    int[] mold = new int[rows];
+    int[] side = new int[rows];
+    double[] value = new double[rows];
+    int first = turns.ofRow()[fromRow];
+    for (int i = 0; i < rows; i++) {
+      int row = fromRow + i;
+      if (!Double.isNaN(of[i]) && !turns.startUp()[row]) {
+        turn[n] = turns.ofRow()[row] - first;
+        mold[n] = wheel.mold().get(row);
+        side[n] = Math.max(0, wheel.side().get(row));
+        value[n++] = of[i];
+      }
+    }
+    return new BaseRecord(
+        Arrays.copyOf(turn, n),
+        Arrays.copyOf(mold, n),
+        Arrays.copyOf(side, n),
+        Arrays.copyOf(value, n),
+        watchedTurns,
+        wheel.molds().size(),
+        Math.max(1, wheel.sides().size()));
+  }
+
+  private List<Episode> episodes(double[] value, boolean knowsMolds, LimitsInForce limits) {
+    CharacteristicMonitor monitor =
+        new CharacteristicMonitor(
+            limits, wheel.profile(), (turn, at, effect, anodes, startUp) -> {});
+    int next = 0;
+    for (int i = 0; i < value.length; i++) {
+      int row = fromRow + i;
+      long at = wheel.castAtMillis().get(row);
+      while (next < changes.size() && changes.get(next).atMillis() <= at) {
+        // What all molds have alike knows no molds.
+        if (knowsMolds && i > 0) {
+          monitor.moldChanged(changes.get(next).mold());
+        }
+        next++;
+      }
+      monitor.accept(
+          at,
+          wheel.turn().get(row),
+          wheel.mold().get(row),
+          wheel.side().get(row),
+          knowsMolds ? wheel.serial().get(row) : -1,
+          value[i]);
+    }
+    monitor.finish();
+    return monitor.episodes();
+  }
+
+  private boolean isRestless(List<Move> moves) {
+    return moves.size() > RESTLESS_MOVES && moves.size() * RESTLESS_TURNS > watchedTurns;
+  }
+}
