@@ -13,6 +13,7 @@ import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.SetPointReport;
+import org.evenpour.audit.SettingsWatched;
 import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +30,7 @@ public final class Summary {
   private static final int ADVICE_LINES = 4;
   private static final int SIGNAL_LINES = 8;
   private static final int QUIET_LINES = 3;
+  private static final int MOVE_LINES = 3;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -63,7 +65,9 @@ public final class Summary {
     lines.addAll(whatIf());
     int afterFigures = lines.size();
     lines.add("");
-    lines.addAll(lookFirst());
+    List<String> moves = moves();
+    lines.addAll(lookFirst(SIGNAL_LINES - moves.size()));
+    lines.addAll(moves);
     List<String> causes = causes();
     List<String> toDo = new ArrayList<>(verdicts());
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
@@ -348,7 +352,33 @@ public final class Summary {
         : List.of(lines.get(0), cut(lines.get(1) + " " + lines.get(2).strip()));
   }
 
-  private List<String> lookFirst() {
+  /** Settings that moved before any anode shows it, the newest first, as far as there is room. */
+  private List<String> moves() {
+    SettingSentences settings = new SettingSentences(sentences);
+    List<SettingsWatched.Move> holding = SettingSentences.holding(report);
+    List<String> lines = new ArrayList<>();
+    int said = 0;
+    for (SettingsWatched.Move move : holding) {
+      boolean last = said == holding.size() - 1;
+      List<String> more = wrapped(settings.brief(move), "");
+      if (lines.size() + more.size() > MOVE_LINES - (last ? 0 : 1)) {
+        break;
+      }
+      lines.addAll(more);
+      advised |= SettingSentences.isWet(move);
+      said++;
+    }
+    int left = holding.size() - said;
+    if (left > 0) {
+      lines.add(
+          left == 1
+              ? words.say("summary.more.move")
+              : words.say("summary.more.moves", words.count(left)));
+    }
+    return lines;
+  }
+
+  private List<String> lookFirst(int roomForSignals) {
     List<Topic> topics = Topic.of(report);
     if (topics.isEmpty()) {
       return said(Quiet.of(report, sentences).lines(words));
@@ -358,7 +388,7 @@ public final class Summary {
     for (int i = 0; i < topics.size(); i++) {
       Topic topic = topics.get(i);
       boolean last = i == topics.size() - 1;
-      int room = SIGNAL_LINES - lines.size() - (last ? 0 : 1);
+      int room = roomForSignals - lines.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.brief(topic), "  ");
       boolean whole = more.size() <= room;
       if (!whole && !lines.isEmpty()) {

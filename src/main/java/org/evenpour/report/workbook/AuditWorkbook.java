@@ -106,6 +106,7 @@ public final class AuditWorkbook {
     VerdictsSheet.write(paper);
     SpreadSheet.write(paper);
     SignalsSheet.write(paper);
+    SettingMovesSheet.write(paper);
     CausesSheet.write(paper);
     MoldsSheet.write(paper);
     CapabilitySheet.write(paper);

@@ -14,8 +14,10 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.audit.SettingsWatched;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Quiet;
+import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -77,6 +79,7 @@ final class SummarySheet {
     characteristics();
     rows++;
     topics();
+    moves();
     if (!report.notes().isEmpty()) {
       rows++;
       section(paper.say("paper.notes"));
@@ -116,6 +119,17 @@ final class SummarySheet {
     put(row, 0, paper.styles().wrapped(), text);
     sheet.addMergedRegion(new CellRangeAddress(rows, rows, 0, COLUMNS - 1));
     rows++;
+  }
+
+  /** Settings that moved and of which no signal tells. */
+  private void moves() {
+    List<SettingsWatched.Move> holding = SettingSentences.holding(paper.report());
+    if (!holding.isEmpty()) {
+      rows++;
+      section(paper.say("summary.moves"));
+      SettingSentences sentences = new SettingSentences(paper.sentences());
+      holding.stream().limit(TOPICS).map(sentences::sentence).forEach(this::prose);
+    }
   }
 
   private void topics() {
