@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param more how many signals have no room, {@code {0}} of them
  * @param setPoints ladle sides whose set-point is worth a move; empty where all are to be left
  *     alone
+ * @param moves settings that moved though no anode shows it yet; said after all else
  * @param notice rows that could not be used or were lost; empty where there are none
  * @param keys what can be pressed
  * @param spoken all of it, for those who cannot see it
@@ -45,6 +46,7 @@ public record BoardModel(
     List<Signal> chosen,
     String more,
     List<String> setPoints,
+    List<Matter> moves,
     String notice,
     List<Key> keys,
     String spoken) {
@@ -56,6 +58,7 @@ public record BoardModel(
     signals = List.copyOf(signals);
     chosen = List.copyOf(chosen);
     setPoints = List.copyOf(setPoints);
+    moves = List.copyOf(moves);
     keys = List.copyOf(keys);
   }
 

@@ -125,6 +125,7 @@ public final class BoardReading {
         its == null ? List.of() : new BoardFigures(words, units).of(its);
     String place = its == null ? snapshot.source() : place(its);
     List<String> setPoints = said == null ? List.of() : said.setPoints();
+    List<BoardModel.Matter> moves = said == null ? List.of() : said.moves();
     return new BoardModel(
         place,
         age(),
@@ -140,9 +141,10 @@ public final class BoardReading {
         chosen,
         words.say("more", "{0}"),
         setPoints,
+        moves,
         notice(),
         keys(),
-        spoken(place, figures, alert, verdict, matters, setPoints));
+        spoken(place, figures, alert, verdict, matters, setPoints, moves));
   }
 
   private String place(WheelNow its) {
@@ -410,7 +412,8 @@ public final class BoardReading {
       BoardModel.@Nullable Alert alert,
       BoardModel.Verdict verdict,
       List<BoardModel.Matter> matters,
-      List<String> setPoints) {
+      List<String> setPoints,
+      List<BoardModel.Matter> moves) {
     List<String> all = new ArrayList<>();
     if (alert != null) {
       all.add((alert.title() + " " + alert.large()).strip() + ". " + alert.detail());
@@ -435,6 +438,9 @@ public final class BoardReading {
       all.add((matter.lead() + " " + matter.advice() + " " + matter.seen()).strip());
     }
     all.addAll(setPoints);
+    for (BoardModel.Matter move : moves) {
+      all.add(move.lead() + " " + move.advice());
+    }
     return String.join(". ", all.stream().filter(one -> !one.isBlank()).toList());
   }
 }

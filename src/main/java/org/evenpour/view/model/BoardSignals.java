@@ -21,6 +21,7 @@ import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SetPointText;
+import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +38,7 @@ final class BoardSignals {
   private final List<Topic> topics;
   private final ZoneId zone;
   private final List<String> setPoints;
+  private final List<BoardModel.Matter> moves;
 
   BoardSignals(
       Snapshot snapshot,
@@ -66,6 +68,24 @@ final class BoardSignals {
             .limit(MOST_SIDES)
             .map(text::line)
             .toList();
+    SettingSentences settings = new SettingSentences(sentences);
+    moves =
+        SettingSentences.holding(report).stream()
+            .filter(move -> move.wheel().equals(wheel))
+            .map(
+                move ->
+                    new BoardModel.Matter(
+                        move.movedBy() > 0 ? Mark.HIGH : Mark.LOW,
+                        settings.lead(move),
+                        settings.advice(move),
+                        "",
+                        false))
+            .toList();
+  }
+
+  /** Settings that moved though no anode shows it yet, the newest first. */
+  List<BoardModel.Matter> moves() {
+    return moves;
   }
 
   /** Ladle sides that are worth a move; none where all are to be left alone. */

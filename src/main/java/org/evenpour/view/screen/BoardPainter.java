@@ -21,6 +21,9 @@ final class BoardPainter {
   private static final double ROWS = 40;
   private static final double LEAST_COLUMNS = 66;
 
+  /** What is only a warning is said a little smaller than what anodes show. */
+  private static final double MOVE_SIZE = 0.9;
+
   private final BoardPen pen;
   private final BoardModel model;
   private final double u;
@@ -336,6 +339,21 @@ final class BoardPainter {
     }
     if (shown < count) {
       more(count - shown, bottom);
+    } else {
+      moves(y, bottom);
+    }
+  }
+
+  /** After all that the anodes show: as many as have room, whole. */
+  private void moves(double top, double bottom) {
+    double y = top;
+    for (BoardModel.Matter move : model.moves()) {
+      double needed = matterHeight(move, MOVE_SIZE);
+      if (needed > bottom - y) {
+        return;
+      }
+      matter(move, y, MOVE_SIZE, false);
+      y += needed;
     }
   }
 

@@ -26,6 +26,7 @@ final class SignalsPage implements Page {
   private final JTextField filter;
   private final JToggleButton holding;
   private final SignalDetail detail;
+  private final SettingMoveList moves;
   private boolean telling = true;
 
   SignalsPage(Desk desk) {
@@ -49,17 +50,24 @@ final class SignalsPage implements Page {
             desk.selection().chooseSignal(signal);
           }
         });
-    filter = Filters.field("signals.filter", look, this::fill);
+    filter = Filters.field("signals.filter", look, this::fillBoth);
     holding = Parts.toggle("signals.holding", look.say("filter.open"), "", look);
-    holding.addActionListener(event -> fill());
+    holding.addActionListener(event -> fillBoth());
     count = Parts.dim("signals.count", "", look);
     detail = new SignalDetail(desk);
+    moves = new SettingMoveList(desk);
     JScrollPane scroll = new JScrollPane(list);
     scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
     JPanel left = Parts.panel("signals.left", new BorderLayout(), look.ink().field());
     left.add(Parts.row("signals.tools", look, filter, holding, count), BorderLayout.NORTH);
     left.add(scroll, BorderLayout.CENTER);
+    left.add(moves.screen(), BorderLayout.SOUTH);
     screen = Parts.beside("page.signals", left, detail.screen(), 0.4, look);
+  }
+
+  private void fillBoth() {
+    fill();
+    moves.refresh(filter.getText(), holding.isSelected());
   }
 
   private void fill() {
@@ -117,7 +125,7 @@ final class SignalsPage implements Page {
 
   @Override
   public void refresh() {
-    fill();
+    fillBoth();
     detail.refresh(desk.log().signal(desk.selection().signal()), model.isEmpty());
   }
 

@@ -1,0 +1,121 @@
+package org.evenpour.view.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Objects;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.SettingsWatched;
+import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.live.Snapshot;
+import org.evenpour.picture.Mark;
+import org.junit.jupiter.api.Test;
+
+class SettingMovesViewTest {
+  private static final String SPRAY = "Spray flow of molds 13 to 16 fell by 25 L/min at turn 182";
+
+  private static Move move(String setting, String group, boolean open, List<String> signals) {
+    return new Move(
+        "T1",
+        setting,
+        "L/min",
+        group,
+        Scope.MOLD,
+        List.of("13", "14", "15", "16"),
+        null,
+        Direction.LOW,
+        184,
+        200,
+        182,
+        Instant.parse("2026-03-06T22:10:00Z"),
+        Instant.parse("2026-03-07T03:00:00Z"),
+        open,
+        -25,
+        -24,
+        -26,
+        -8,
+        signals,
+        "");
+  }
+
+  private static AuditReport with(AuditReport report, Move... moves) {
+    return report.withWatched(new SettingsWatched(List.of(), List.of(moves)));
+  }
+
+  private static Desk desk(Move... moves) {
+    OpenedLog opened = Sample.opened();
+    Selection selection = new Selection();
+    opened.fit(selection);
+    return new Desk(
+        new OpenedLog(
+            opened.record(),
+            with(opened.report(), moves),
+            opened.wheels(),
+            opened.ranked(),
+            opened.part()),
+        selection,
+        Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720));
+  }
+
+  @Test
+  void theDeskShowsThoseThatHoldFirstAndNoneThatASignalTells() {
+    Desk desk =
+        desk(
+            move("launder_l_min", "", false, List.of()),
+            move("spray_flow_l_min", "cooling", true, List.of()),
+            move("wash_l_min", "wash", true, List.of("S1")));
+    List<SettingMovesView.Row> rows = SettingMovesView.of(desk, "", false).rows();
+    assertThat(rows).hasSize(2);
+    assertThat(rows.get(0).sentence()).startsWith(SPRAY);
+    assertThat(rows.get(0).advice()).endsWith("Check first that the mold is dry.");
+    assertThat(rows.get(0).mark()).isEqualTo(Mark.LOW);
+    assertThat(rows.get(0).isOpen()).isTrue();
+    assertThat(rows.get(1).isOpen()).isFalse();
+    assertThat(SettingMovesView.of(desk, "", true).rows()).hasSize(1);
+    assertThat(SettingMovesView.of(desk, "LAUNDER", false).rows()).hasSize(1);
+  }
+
+  @Test
+  void theBoardSaysThemAfterEverySignal() {
+    Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
+    Snapshot moved =
+        new Snapshot(
+            s.source(),
+            s.reading(),
+            s.rows(),
+            s.rowsSetAside(),
+            s.lastSetAside(),
+            s.lastWasSetAside(),
+            s.rowsLost(),
+            s.trouble(),
+            s.noteTrouble(),
+            s.plantTrouble(),
+            s.aheadMillis(),
+            s.arrivedAt(),
+            s.lookedAt(),
+            s.silentAfterMillis(),
+            s.wheels(),
+            s.current(),
+            with(
+                Objects.requireNonNull(s.report()),
+                move("spray_flow_l_min", "cooling", true, List.of()),
+                move("launder_l_min", "", false, List.of())),
+            s.now(),
+            s.seen());
+    BoardModel model =
+        BoardReading.of(
+            moved,
+            Objects.requireNonNull(s.arrivedAt()),
+            BoardSample.look("en", false),
+            BoardChoice.NONE);
+    assertThat(model.moves()).hasSize(1);
+    assertThat(model.moves().get(0).lead()).startsWith(SPRAY);
+    assertThat(model.moves().get(0).advice()).endsWith("Check first that the mold is dry.");
+    assertThat(model.signals()).noneMatch(matter -> matter.lead().startsWith(SPRAY));
+    assertThat(model.spoken().indexOf(SPRAY))
+        .isGreaterThan(model.spoken().indexOf(model.signals().get(0).lead()));
+  }
+}
