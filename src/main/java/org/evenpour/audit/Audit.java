@@ -127,7 +127,7 @@ public final class Audit {
   public static Audited inFull(CastingRecord record, LimitsBook book) {
     List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
-    List<SettingAudit.Wheel> wheels = new ArrayList<>();
+    List<Looks.Wheel> wheels = new ArrayList<>();
     SignalFindings findings = new SignalFindings(Advice.standard());
     List<Remark> notes = new ArrayList<>(record.warnings());
     Set<String> molds = new LinkedHashSet<>();
@@ -173,7 +173,7 @@ public final class Audit {
               results.stream().map(CharacteristicAudit.Result::episodes).toList());
       List<CharacteristicReport> told =
           results.stream().map(CharacteristicAudit.Result::report).toList();
-      wheels.add(new SettingAudit.Wheel(wheel, linker, told));
+      wheels.add(new Looks.Wheel(wheel, linker, told));
       Notes.ofWheel(wheel, results, notes);
     }
     List<Signal> signals = findings.signals();

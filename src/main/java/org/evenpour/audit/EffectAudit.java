@@ -1,5 +1,6 @@
 package org.evenpour.audit;
 
+import java.util.List;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
@@ -24,13 +25,6 @@ import org.jspecify.annotations.Nullable;
 final class EffectAudit {
   private static final double Z = Normal.quantile(0.975);
 
-  /**
-   * So often, of audits of records in which nothing acts, one may say that something does: half of
-   * one in twenty, for what wanders as slowly as its errors do has errors that are known less well
-   * than is allowed for.
-   */
-  private static final double BEYOND_CHANCE = 0.025;
-
   /** A difference of the mean below this part of the characteristic's s.d. is next to nothing. */
   static final double WORTH_KNOWING = 1.0 / 3;
 
@@ -48,6 +42,7 @@ final class EffectAudit {
   private static final double INNER_TO = 0.9;
   private static final int FEWEST_DIFFERENCES = 12;
 
+  private final Looks looks;
   private final Linker linker;
   private final Setting setting;
   private final DoubleColumn numbers;
@@ -58,8 +53,9 @@ final class EffectAudit {
   /**
    * @param numbers of the setting
    */
-  EffectAudit(Linker linker, Setting setting, DoubleColumn numbers) {
-    this.linker = linker;
+  EffectAudit(Looks looks, Setting setting, DoubleColumn numbers) {
+    this.looks = looks;
+    this.linker = looks.linker();
     this.setting = setting;
     this.numbers = numbers;
     recent = linker.recent(numbers);
@@ -70,15 +66,12 @@ final class EffectAudit {
   /**
    * The effect on one characteristic.
    *
-   * @param found what its audit found
+   * @param index of the characteristic
    * @param moved the setting's own moments
-   * @param corrected the chance of such an effect, in the whole audit
    */
-  Effect of(
-      Characteristic characteristic,
-      CharacteristicReport found,
-      Moments moved,
-      double corrected) {
+  Effect of(int index, Moments moved) {
+    Characteristic characteristic = looks.asked().record().characteristics().get(index);
+    CharacteristicReport found = looks.asked().found().get(index);
     EffectSize effect = linker.effect(characteristic, setting).alone();
     Double sd = found.overall().sd();
     if (!effect.isKnown() || recent.length == 0 || sd == null || !(sd > 0) || !(moved.sd() > 0)) {
@@ -89,7 +82,7 @@ final class EffectAudit {
     double high = effect.perUnit() + half;
     double worth = WORTH_KNOWING * sd;
     double inner = innerHigh - innerLow;
-    boolean isProven = corrected < BEYOND_CHANCE;
+    boolean isProven = looks.isProven(setting, index);
     boolean isSmall = Math.max(-low, high) * inner < worth;
     Known known = isProven ? Known.PROVEN : isSmall ? Known.SMALL : Known.OPEN;
     Estimate share = share(effect, low, high, moved.sd() / sd);
@@ -106,7 +99,8 @@ final class EffectAudit {
                 : null,
             line(linker.line(characteristic, setting)),
             known == Known.OPEN ? trial(characteristic, worth, inner) : null,
-            null));
+            null,
+            known == Known.OPEN ? looks.together(setting, index) : List.of()));
   }
 
   /** (effect · s.d. of the setting / s.d. of the characteristic)², less what chance adds to it. */

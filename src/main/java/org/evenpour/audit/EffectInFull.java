@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param line null where the effect is not known
  * @param trial null unless it would tell what the record cannot
  * @param levels of a category; null for a number, and where they cannot be compared
+ * @param togetherWith settings that moved together with this one so that one of them acts, and the
+ *     record cannot tell which
  */
 public record EffectInFull(
     Known known,
@@ -24,15 +26,16 @@ public record EffectInFull(
     @Nullable Window window,
     @Nullable Line line,
     @Nullable Trial trial,
-    @Nullable Levels levels) {
+    @Nullable Levels levels,
+    List<String> togetherWith) {
 
   /** Nothing is known. */
   public static final EffectInFull NOTHING =
-      new EffectInFull(Known.NEVER_MOVED, null, null, null, null, null);
+      new EffectInFull(Known.NEVER_MOVED, null, null, null, null, null, List.of());
 
   /** Too few levels of a category came again. */
   public static final EffectInFull CAME_ONCE =
-      new EffectInFull(Known.CAME_ONCE, null, null, null, null, null);
+      new EffectInFull(Known.CAME_ONCE, null, null, null, null, null, List.of());
 
   /** What the record can tell of an effect. */
   public enum Known {

@@ -15,25 +15,18 @@ import org.evenpour.link.Linker;
 
 /** What the levels of a category go with in the characteristics of a wheel. */
 final class LevelsAudit {
-  /** Several categories are asked in every audit, and one of them are people: a choice. */
-  private static final double BEYOND_CHANCE = 0.01;
-
   private LevelsAudit() {}
 
   /**
    * The effect on one characteristic.
    *
    * @param categories of the setting
-   * @param found what the characteristic's audit found
-   * @param corrected the chance of such levels, in the whole audit
+   * @param index of the characteristic
    */
-  static Effect of(
-      Linker linker,
-      Setting setting,
-      IntColumn categories,
-      Characteristic characteristic,
-      CharacteristicReport found,
-      double corrected) {
+  static Effect of(Looks looks, Setting setting, IntColumn categories, int index) {
+    Characteristic characteristic = looks.asked().record().characteristics().get(index);
+    CharacteristicReport found = looks.asked().found().get(index);
+    Linker linker = looks.linker();
     LevelEffects effects = linker.levels(characteristic, setting, categories);
     Double sd = found.overall().sd();
     if (!effects.isKnown() || sd == null || !(sd > 0)) {
@@ -44,7 +37,7 @@ final class LevelsAudit {
           null,
           effects.levels().size() < 2 ? EffectInFull.NOTHING : EffectInFull.CAME_ONCE);
     }
-    boolean isProven = corrected < BEYOND_CHANCE;
+    boolean isProven = looks.isProven(setting, index);
     boolean isSmall = effects.widest() < EffectAudit.WORTH_KNOWING * sd;
     double share = Math.max(0, Math.min(1, effects.variance() / (sd * sd)));
     List<Level> each =
@@ -60,7 +53,8 @@ final class LevelsAudit {
             null,
             null,
             null,
-            new Levels(effects.p(), each)));
+            new Levels(effects.p(), each),
+            List.of()));
   }
 
   private static Level level(Setting setting, LevelEffects effects, LevelEffects.Level level) {

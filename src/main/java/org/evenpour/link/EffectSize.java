@@ -103,7 +103,10 @@ public record EffectSize(
     }
     double a = weight();
     double b = other.weight();
-    return new EffectSize((a * perUnit + b * other.perUnit) / (a + b), 1 / Math.sqrt(a + b), freedom(List.of(this, other)));
+    return new EffectSize(
+        (a * perUnit + b * other.perUnit) / (a + b),
+        1 / Math.sqrt(a + b),
+        freedom(List.of(this, other)));
   }
 
   /**
@@ -112,10 +115,16 @@ public record EffectSize(
    * @param molds molds against molds in the same turn and ladle side
    * @param sides ladle sides against each other in the same turn
    * @param wheel turns against turns
+   * @param pair of this setting and the one that it moves with, both moving as they did, by the
+   *     kind of variation that shows it best; unknown where it moves with none
    */
-  public record Levels(EffectSize molds, EffectSize sides, EffectSize wheel) {
+  public record Levels(EffectSize molds, EffectSize sides, EffectSize wheel, EffectSize pair) {
     static final Levels UNKNOWN =
         new Levels(EffectSize.UNKNOWN, EffectSize.UNKNOWN, EffectSize.UNKNOWN);
+
+    Levels(EffectSize molds, EffectSize sides, EffectSize wheel) {
+      this(molds, sides, wheel, EffectSize.UNKNOWN);
+    }
 
     /**
      * What can be told of this setting alone, the others held: the mean of the three estimates,

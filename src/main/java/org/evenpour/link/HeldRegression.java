@@ -116,32 +116,47 @@ final class HeldRegression {
    * @param names of all settings
    */
   EffectSize size(int setting, List<String> names) {
+    EffectSize pair = pair(setting, names);
     if (!held.contains(setting)) {
-      // It is a combination of the others: what they do cannot be told from what it does.
-      EffectSize alone = of(rows, x, carried, List.of(setting)).own(setting);
-      return new EffectSize(
-          alone.perUnit(),
-          alone.error(),
-          alone.freedom(),
-          List.of(names.get(nearest(setting))),
-          true,
-          EffectSize.UNKNOWN);
+      return pair;
     }
     EffectSize own = own(setting);
     int twin = twin(setting);
     if (twin < 0 || own.isBeyondChance() || own(twin).isBeyondChance()) {
       return own;
     }
-    List<Integer> without = new ArrayList<>(held);
-    without.remove((Integer) twin);
-    EffectSize apart = of(rows, x, carried, without).own(setting);
     return new EffectSize(
-        apart.perUnit(),
-        apart.error(),
-        apart.freedom(),
-        List.of(names.get(twin)),
+        pair.perUnit(),
+        pair.error(),
+        pair.freedom(),
+        pair.togetherWith(),
         own.ratio() < own(twin).ratio(),
         own);
+  }
+
+  /**
+   * The effect of one setting and the one that it moves with, both moving as they did, whatever can
+   * be told of either; unknown where it moves with none.
+   *
+   * @param names of all settings
+   */
+  EffectSize pair(int setting, List<String> names) {
+    boolean isHeld = held.contains(setting);
+    int twin = isHeld ? twin(setting) : nearest(setting);
+    if (twin < 0) {
+      return EffectSize.UNKNOWN;
+    }
+    // What is a combination of the others stands alone: it cannot be told from what they do.
+    List<Integer> without = new ArrayList<>(isHeld ? held : List.of(setting));
+    without.remove((Integer) twin);
+    EffectSize both = of(rows, x, carried, without).own(setting);
+    return new EffectSize(
+        both.perUnit(),
+        both.error(),
+        both.freedom(),
+        List.of(names.get(twin)),
+        !isHeld,
+        EffectSize.UNKNOWN);
   }
 
   /** The effect, in standard errors, that a column would have which takes no part. */
@@ -174,13 +189,28 @@ final class HeldRegression {
     return new EffectSize(fit.coefficient(k), errors[k] + Double.MIN_NORMAL, freedom[k]);
   }
 
+  private static double correlation(double[] one, double[] other) {
+    double xy = 0;
+    double xx = 0;
+    double yy = 0;
+    for (int i = 0; i < one.length; i++) {
+      xy += one[i] * other[i];
+      xx += one[i] * one[i];
+      yy += other[i] * other[i];
+    }
+    return xx == 0 || yy == 0 ? 0 : xy / Math.sqrt(xx * yy);
+  }
+
   /** The setting that moves with this one the most, beyond {@link #TOGETHER}; −1 for none. */
   private int twin(int setting) {
     int twin = -1;
     double largest = TOGETHER;
     for (int other : held) {
       if (other != setting) {
-        double r = Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other)));
+        double r =
+            Math.max(
+                Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other))),
+                Math.abs(correlation(x[setting], x[other])));
         if (r > largest) {
           largest = r;
           twin = other;
@@ -195,14 +225,9 @@ final class HeldRegression {
     int nearest = held.get(0);
     double largest = -1;
     for (int other : held) {
-      double xy = 0;
-      double yy = 0;
-      for (int i = 0; i < x[setting].length; i++) {
-        xy += x[setting][i] * x[other][i];
-        yy += x[other][i] * x[other][i];
-      }
-      if (Math.abs(xy) / Math.sqrt(yy) > largest) {
-        largest = Math.abs(xy) / Math.sqrt(yy);
+      double r = Math.abs(correlation(x[setting], x[other]));
+      if (r > largest) {
+        largest = r;
         nearest = other;
       }
     }

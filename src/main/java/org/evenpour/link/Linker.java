@@ -108,13 +108,11 @@ public final class Linker {
 
   private PlantHistory.Learned history(Characteristic characteristic) {
     return histories.computeIfAbsent(
-        characteristic.name(),
-        name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
+        characteristic.name(), name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
   }
 
   private SignalMask mask(Characteristic characteristic) {
-    return masks.computeIfAbsent(
-        characteristic.name(), name -> new SignalMask(grid, List.of()));
+    return masks.computeIfAbsent(characteristic.name(), name -> new SignalMask(grid, List.of()));
   }
 
   /**

@@ -139,14 +139,18 @@ final class PlantHistory {
       carried = history.carried(kept);
       pours = history.joints(history.pours(carried));
     }
-    EffectSize[] byMold = history.sizes(pours, clearest);
-    EffectSize[] bySide = history.sizes(history.joints(history.turnRows(true, carried)), clearest);
-    EffectSize[] byTurn = history.sizes(history.joints(history.turnRows(false, carried)), clearest);
+    EffectSize[] pairs = new EffectSize[n];
+    Arrays.fill(pairs, EffectSize.UNKNOWN);
+    EffectSize[] byMold = history.sizes(pours, clearest, pairs);
+    EffectSize[] bySide =
+        history.sizes(history.joints(history.turnRows(true, carried)), clearest, pairs);
+    EffectSize[] byTurn =
+        history.sizes(history.joints(history.turnRows(false, carried)), clearest, pairs);
     Map<String, EffectSize.Levels> effects = new HashMap<>();
     Map<String, Clearest> shown = new HashMap<>();
     for (int i = 0; i < n; i++) {
       String name = history.settings.get(i).name();
-      effects.put(name, new EffectSize.Levels(byMold[i], bySide[i], byTurn[i]));
+      effects.put(name, new EffectSize.Levels(byMold[i], bySide[i], byTurn[i], pairs[i]));
       shown.put(name, clearest[i]);
     }
     double[] series = history.y.wheel().clone();
@@ -429,8 +433,9 @@ final class PlantHistory {
    * The effects that one kind of variation shows.
    *
    * @param clearest what showed each setting best so far; what does better takes its place
+   * @param pairs the same for what a setting does together with another
    */
-  private EffectSize[] sizes(List<Joint> joints, Clearest[] clearest) {
+  private EffectSize[] sizes(List<Joint> joints, Clearest[] clearest, EffectSize[] pairs) {
     EffectSize[] sizes = new EffectSize[settings.size()];
     Arrays.fill(sizes, EffectSize.UNKNOWN);
     for (Joint joint : joints) {
@@ -438,6 +443,10 @@ final class PlantHistory {
         sizes[j] = joint.fit().size(j, names());
         if (sizes[j].error() < clearest[j].error()) {
           clearest[j] = new Clearest(sizes[j].error(), j, joint.fit());
+        }
+        EffectSize pair = joint.fit().pair(j, names());
+        if (pair.isKnown() && !(pairs[j].p() <= pair.p())) {
+          pairs[j] = pair;
         }
       }
     }

@@ -157,7 +157,8 @@ record Wander(double phi, double noise, double sd) {
       }
       int free = values.length - count;
       double variance = Math.max(Double.MIN_NORMAL, squares / free);
-      return new Fit(new Wander(phi, noise, Math.sqrt(variance)), free * Math.log(variance) + logDet);
+      return new Fit(
+          new Wander(phi, noise, Math.sqrt(variance)), free * Math.log(variance) + logDet);
     }
   }
 

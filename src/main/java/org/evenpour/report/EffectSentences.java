@@ -3,6 +3,7 @@ package org.evenpour.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Estimate;
@@ -31,6 +32,11 @@ public record EffectSentences(Sentences sentences) {
     List<String> said = new ArrayList<>();
     said.add(known(setting, effect));
     EffectInFull full = effect.inFull();
+    if (!full.togetherWith().isEmpty()) {
+      String others =
+          full.togetherWith().stream().map(sentences::setting).collect(Collectors.joining(", "));
+      said.add(words().say("reason.together", Sentences.capital(others)));
+    }
     Estimate share = full.share();
     if (full.known() == Known.PROVEN && share != null) {
       said.add(

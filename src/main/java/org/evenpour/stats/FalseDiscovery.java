@@ -28,9 +28,9 @@ public final class FalseDiscovery {
 
   /**
    * Each p-value corrected for all that were asked, so that the chance of one or more below a level
-   * by chance is no more than that level, however the questions depend on each other: max over j ≤ i
-   * of (m − j + 1)·p₍ⱼ₎, at most 1 (Holm 1979). In the order given; a NaN is no question asked and
-   * stays NaN. O(m log m).
+   * by chance is no more than that level, however the questions depend on each other: max over j ≤
+   * i of (m − j + 1)·p₍ⱼ₎, at most 1 (Holm 1979). In the order given; a NaN is no question asked
+   * and stays NaN. O(m log m).
    */
   public static double[] familyWise(double[] p) {
     int[] order = order(p);

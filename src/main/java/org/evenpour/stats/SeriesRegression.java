@@ -23,12 +23,11 @@ import org.hipparchus.linear.RealMatrix;
  * coefficient is {@code Σ w·(variance + (coefficient − the best's)²)}, as in the averaging of
  * models (Hoeting et al. 1999). What moves as slowly as the errors do rests on few of them: how
  * much a variance V differs over the grid, weighed likewise, gives it the degrees of freedom {@code
- * 2/(2/ν + var(V)/V²)}, ν those of the residuals (Satterthwaite 1946). O(grid·n·p²). Not changed once made.
+ * 2/(2/ν + var(V)/V²)}, ν those of the residuals (Satterthwaite 1946). O(grid·n·p²). Not changed
+ * once made.
  */
 public final class SeriesRegression {
-  private static final double[] PHI = {
-    0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995
-  };
+  private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995};
   private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
 
   private final double phi;

@@ -143,8 +143,8 @@ class SeriesRegressionTest {
   }
 
   /**
-   * What wanders as slowly as the errors do rests on few of them; what changes from turn to turn, on
-   * nearly all.
+   * What wanders as slowly as the errors do rests on few of them; what changes from turn to turn,
+   * on nearly all.
    */
   @Test
   void whatMovesAsSlowlyAsTheErrorsHasFewDegreesOfFreedom() {
@@ -173,7 +173,8 @@ class SeriesRegressionTest {
     assertThat(slow).isLessThan(0.75 * quick);
     double[][] level = {SeriesRegression.between(n, 0, n)};
     SeriesRegression known =
-        SeriesRegression.with(level, new double[n], IntStream.range(0, n).toArray(), new int[n], 0, 0);
+        SeriesRegression.with(
+            level, new double[n], IntStream.range(0, n).toArray(), new int[n], 0, 0);
     assertThat(known.freedom(0)).isEqualTo(n - 1);
   }
 }
