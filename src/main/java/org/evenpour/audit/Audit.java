@@ -22,6 +22,7 @@ import org.evenpour.control.LimitsBook;
 import org.evenpour.control.MoldChange;
 import org.evenpour.link.Advice;
 import org.evenpour.link.Linker;
+import org.jspecify.annotations.Nullable;
 
 /** One complete audit of a record: the same record gives the same report, to the last digit. */
 public final class Audit {
@@ -179,14 +180,14 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
-    List<SettingsWatched> watched = new ArrayList<>();
+    List<SettingWatch.Result> watched = new ArrayList<>();
     for (int i = 0; i < indices.size(); i++) {
       WheelRecord specified = specified(record.wheels().get(i), book);
       WheelRecord wheel = measured(specified);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
       setPoints.addAll(SetPointAudit.of(specified, index, signals));
-      watched.add(watched(wheel, index, record.events(), signals));
+      watched.add(watched(wheel, index, record.events(), signals, null));
     }
     return new Audited(
         new AuditReport(
@@ -201,8 +202,9 @@ public final class Audit {
             setPoints,
             List.of(),
             CausesReport.NONE,
-            SettingsWatched.all(watched)),
-        limits);
+            SettingsWatched.all(watched.stream().map(SettingWatch.Result::watched).toList())),
+        limits,
+        watched.stream().flatMap(one -> one.limits().stream()).toList());
   }
 
   /**
@@ -225,23 +227,30 @@ public final class Audit {
   }
 
   /**
-   * Where the recorded settings themselves moved, and which of the signals tell of that.
+   * Where the recorded settings themselves moved by the limits of an audit, and which of the
+   * signals tell of that.
    *
    * @param wheels the records of all wheels
    * @param events written down at them
+   * @param audited whose limits are in force
    */
   public static SettingsWatched settings(
-      List<WheelRecord> wheels, List<CastingEvent> events, List<Signal> signals) {
-    return SettingsWatched.all(
+      List<WheelRecord> wheels, List<CastingEvent> events, List<Signal> signals, Audited audited) {
+    return new SettingsWatched(
+        audited.report().watched().settings(),
         wheels.stream()
-            .map(wheel -> watched(wheel, TurnIndex.of(wheel), events, signals))
+            .map(wheel -> watched(wheel, TurnIndex.of(wheel), events, signals, audited))
+            .flatMap(one -> one.watched().moves().stream())
             .toList());
   }
 
-  private static SettingsWatched watched(
-      WheelRecord wheel, TurnIndex index, List<CastingEvent> events, List<Signal> signals) {
-    SettingsWatched all = SettingWatch.of(wheel, index, moldChanges(events, wheel));
-    return new SettingsWatched(all.settings(), SettingMoves.told(wheel, all.moves(), signals));
+  private static SettingWatch.Result watched(
+      WheelRecord wheel,
+      TurnIndex index,
+      List<CastingEvent> events,
+      List<Signal> signals,
+      @Nullable Audited by) {
+    return SettingWatch.of(wheel, index, moldChanges(events, wheel), by).toldBy(wheel, signals);
   }
 
   /**

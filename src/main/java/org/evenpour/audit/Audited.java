@@ -1,6 +1,7 @@
 package org.evenpour.audit;
 
 import java.util.List;
+import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.SuccessiveMonitor.Term;
 import org.jspecify.annotations.Nullable;
@@ -10,12 +11,33 @@ import org.jspecify.annotations.Nullable;
  *
  * @param report what was found
  * @param limits one for each wheel and characteristic that had any
+ * @param settings the limits of settings that are watched
  */
-public record Audited(AuditReport report, List<InForce> limits) {
+public record Audited(AuditReport report, List<InForce> limits, List<OfSetting> settings) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Audited {
     limits = List.copyOf(limits);
+    settings = List.copyOf(settings);
+  }
+
+  /**
+   * Limits of a setting.
+   *
+   * @param ofMolds whether they are of the molds' own values; else of what all molds have in common
+   * @param scopes that they are good for
+   */
+  public record OfSetting(
+      String wheel, String setting, boolean ofMolds, List<Scope> scopes, LimitsInForce limits) {
+
+    /** Copies the list. */
+    public OfSetting {
+      scopes = List.copyOf(scopes);
+    }
+
+    boolean isOf(String itsWheel, String itsSetting, boolean molds) {
+      return wheel.equals(itsWheel) && setting.equals(itsSetting) && ofMolds == molds;
+    }
   }
 
   /**

@@ -85,18 +85,34 @@ final class SettingMemory {
   }
 
   /**
+   * How much one turn is like the one before, roughly: {@code 1 − D(1)/D(24)}; NaN where the record
+   * is too short to tell.
+   */
+  double correlation(Scope scope) {
+    double[] x = of(scope);
+    int wide = x.length / number.length;
+    double one = scale(x, wide);
+    double far = scale(x, FAR * wide);
+    return 1 - one * one / (far * far);
+  }
+
+  /** By turns, or by turns and molds. */
+  private double[] of(Scope scope) {
+    return switch (scope) {
+      case MOLD, POUR -> cells;
+      case SIDE -> contrasts;
+      case WHEEL -> means;
+    };
+  }
+
+  /**
    * What the record's differences grow by; NaN where it is too short to tell.
    *
    * @param moves that are left out
    */
   double growth(Scope scope, List<Episode> moves) {
-    double[] x =
-        switch (scope) {
-          case MOLD, POUR -> cells.clone();
-          case SIDE -> contrasts.clone();
-          case WHEEL -> means.clone();
-        };
-    boolean isOfMolds = x.length != number.length;
+    double[] x = of(scope).clone();
+    boolean isOfMolds = scope == Scope.MOLD;
     for (Episode move : moves) {
       for (int t = 0; t < number.length; t++) {
         if (number[t] >= move.sinceTurn() - AROUND && number[t] <= move.lastTurn() + AROUND) {
@@ -109,8 +125,7 @@ final class SettingMemory {
 
   /** How far what all molds have in common scatters over the whole record, robustly. */
   double scatter(Scope scope) {
-    double[] x = scope == Scope.SIDE ? contrasts : means;
-    return Robust.biweightScale(Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray());
+    return Robust.biweightScale(Arrays.stream(of(scope)).filter(v -> !Double.isNaN(v)).toArray());
   }
 
   private double growth(double[] x, int wide) {

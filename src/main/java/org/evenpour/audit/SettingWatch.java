@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.SettingsWatched.Gap;
 import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.audit.SettingsWatched.Reason;
@@ -20,6 +21,7 @@ import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.control.MoldChange;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Watches the recorded numeric settings of one wheel over its newest turns, with the engine that
@@ -36,6 +38,9 @@ final class SettingWatch {
    * found, and the anodes show it long before. A choice.
    */
   private static final double MOST_CORRELATION = 0.8;
+
+  /** The same by a quick look, which a move in the record makes larger: a choice. */
+  private static final double PLAINLY = 0.9;
 
   /**
    * What all molds have in common is told of where it stands off so many times its scatter over the
@@ -57,10 +62,13 @@ final class SettingWatch {
   private final WheelRecord wheel;
   private final TurnIndex turns;
   private final List<MoldChange> changes;
+  private final @Nullable Audited by;
   private final int fromRow;
   private final int watchedTurns;
 
-  private SettingWatch(WheelRecord wheel, TurnIndex turns, List<MoldChange> changes) {
+  private SettingWatch(
+      WheelRecord wheel, TurnIndex turns, List<MoldChange> changes, @Nullable Audited by) {
+    this.by = by;
     this.wheel = wheel;
     this.turns = turns;
     this.changes = changes;
@@ -75,25 +83,43 @@ final class SettingWatch {
   }
 
   /**
-   * What is watched, and what moved; no signal tells of any move yet.
+   * What is watched, what moved, and by which limits.
    *
-   * @param changes of molds, in the order of time
+   * @param limits that were proposed, or in force
    */
-  static SettingsWatched of(WheelRecord wheel, TurnIndex turns, List<MoldChange> changes) {
-    return new SettingWatch(wheel, turns, changes).watch();
+  record Result(SettingsWatched watched, List<Audited.OfSetting> limits) {
+    /** The same with the signals that tell of each move. */
+    Result toldBy(WheelRecord wheel, List<Signal> signals) {
+      return new Result(
+          new SettingsWatched(
+              watched.settings(), SettingMoves.told(wheel, watched.moves(), signals)),
+          limits);
+    }
   }
 
-  private SettingsWatched watch() {
+  /**
+   * Watches; no signal tells of any move yet.
+   *
+   * @param changes of molds, in the order of time
+   * @param by whose limits are in force; null = they are proposed from these turns
+   */
+  static Result of(
+      WheelRecord wheel, TurnIndex turns, List<MoldChange> changes, @Nullable Audited by) {
+    return new SettingWatch(wheel, turns, changes, by).watch();
+  }
+
+  private Result watch() {
     List<SettingSeries> all = new ArrayList<>();
     for (Setting setting : wheel.settings()) {
       DoubleColumn numbers = setting.numbers();
-      if (numbers != null) {
+      if (numbers != null && isWatched(setting)) {
         all.add(SettingSeries.of(wheel, turns, fromRow, setting, numbers));
       }
     }
     int count = (int) all.stream().filter(one -> one.reason() == null).count();
     List<Watched> watched = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
+    List<Audited.OfSetting> limits = new ArrayList<>();
     all.parallelStream()
         .map(one -> watch(one, count))
         .toList()
@@ -101,12 +127,22 @@ final class SettingWatch {
             one -> {
               watched.add(one.watched());
               moves.addAll(one.moves());
+              limits.addAll(one.limits());
             });
     moves.sort(Comparator.comparing(Move::sinceAt));
-    return new SettingsWatched(watched, moves);
+    return new Result(new SettingsWatched(watched, moves), limits);
   }
 
-  private record Outcome(Watched watched, List<Move> moves) {}
+  /** Where limits are in force, those settings alone that have any. */
+  private boolean isWatched(Setting setting) {
+    Audited its = by;
+    return its == null
+        || its.settings().stream()
+            .anyMatch(
+                one -> one.wheel().equals(wheel.wheel()) && one.setting().equals(setting.name()));
+  }
+
+  private record Outcome(Watched watched, List<Move> moves, List<Audited.OfSetting> limits) {}
 
   private Outcome watch(SettingSeries series, int settings) {
     Setting setting = series.setting();
@@ -114,6 +150,7 @@ final class SettingWatch {
     List<Scope> scopes = new ArrayList<>();
     List<Gap> gaps = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
+    List<Audited.OfSetting> limits = new ArrayList<>();
     if (reason == null) {
       double[] own = series.molds();
       AlarmBudget budget =
@@ -125,13 +162,13 @@ final class SettingWatch {
               turns.turnMinutes());
       List<Charted> charted = new ArrayList<>();
       if (own != null) {
-        charted.add(charted(own, series.shared(), List.of(Scope.MOLD), budget, gaps));
+        charted.add(charted(series, true, List.of(Scope.MOLD), budget, gaps));
       }
       if (gaps.isEmpty()) {
         charted.add(
             charted(
-                series.shared(),
-                series.shared(),
+                series,
+                false,
                 own != null || series.bySide()
                     ? List.of(Scope.SIDE, Scope.WHEEL)
                     : List.of(Scope.WHEEL),
@@ -142,6 +179,9 @@ final class SettingWatch {
         gaps.add(new Gap(Scope.WHEEL, Reason.WANDERS));
       }
       for (Charted each : charted) {
+        if (each.limits() != null) {
+          limits.add(each.limits());
+        }
         for (Scope scope : each.scopes()) {
           List<Move> its = SettingMoves.of(wheel, setting, scope, each.of(scope));
           if (isRestless(its)) {
@@ -158,11 +198,20 @@ final class SettingWatch {
       gaps.add(new Gap(null, reason));
     }
     int first = wheel.rows() == 0 ? 0 : wheel.turn().get(fromRow);
-    return new Outcome(new Watched(wheel.wheel(), setting.name(), scopes, gaps, first), moves);
+    return new Outcome(
+        new Watched(wheel.wheel(), setting.name(), scopes, gaps, first), moves, limits);
   }
 
-  /** What the engine made of one series: the scopes that can be watched, and all episodes. */
-  private record Charted(List<Scope> scopes, List<Episode> episodes) {
+  /**
+   * What the engine made of one series.
+   *
+   * @param limits that it was judged by; null where it was not
+   * @param scopes that can be watched
+   */
+  private record Charted(
+      Audited.@Nullable OfSetting limits, List<Scope> scopes, List<Episode> episodes) {
+    static final Charted NOTHING = new Charted(null, List.of(), List.of());
+
     /** Lasting moves; a single value, or how much values scatter, is nobody's warning. */
     List<Episode> of(Scope scope) {
       return episodes.stream().filter(one -> one.scope() == engines(scope)).toList();
@@ -178,43 +227,31 @@ final class SettingWatch {
   }
 
   /**
-   * Proposes limits from these values and judges all of them by these.
+   * Judges one series, by the limits in force or by limits that it proposes itself.
    *
-   * @param shared what all molds have in common
+   * @param ofMolds whether the molds' own values; else what all molds have in common
    * @param asked scopes that the values may show
    * @param gaps takes those that cannot be watched
    */
   private Charted charted(
-      double[] value, double[] shared, List<Scope> asked, AlarmBudget budget, List<Gap> gaps) {
-    BaseRecord base = base(value);
-    // What a series is like does not depend on the budget, and a common one is quickly had.
-    LimitsInForce usual = LimitProposal.propose(base, budget.hearing(false, false, false));
-    if (usual == null) {
-      return new Charted(List.of(), List.of());
+      SettingSeries series,
+      boolean ofMolds,
+      List<Scope> asked,
+      AlarmBudget budget,
+      List<Gap> gaps) {
+    double[] own = series.molds();
+    double[] value = ofMolds && own != null ? own : series.shared();
+    SettingMemory memory = new SettingMemory(wheel, turns, fromRow, value, series.shared());
+    Audited.OfSetting known =
+        by == null
+            ? proposed(series.setting(), ofMolds, value, steady(asked, memory, gaps), budget)
+            : inForce(series.setting(), ofMolds, by);
+    if (known == null) {
+      return Charted.NOTHING;
     }
-    List<Scope> steady = new ArrayList<>();
-    for (Scope scope : asked) {
-      List<SeriesLimits> its = limits(usual, scope);
-      if (its.stream().anyMatch(one -> one.correlation() > MOST_CORRELATION)) {
-        gaps.add(new Gap(scope, Reason.WANDERS));
-      } else if (!its.isEmpty()) {
-        steady.add(scope);
-      }
-    }
-    LimitsInForce limits =
-        steady.isEmpty()
-            ? null
-            : LimitProposal.propose(
-                base,
-                budget.hearing(
-                    steady.contains(Scope.MOLD),
-                    steady.contains(Scope.SIDE),
-                    steady.contains(Scope.WHEEL)));
-    if (limits == null) {
-      return new Charted(List.of(), List.of());
-    }
-    Charted all = new Charted(steady, episodes(value, asked.contains(Scope.MOLD), limits));
-    SettingMemory memory = new SettingMemory(wheel, turns, fromRow, value, shared);
+    LimitsInForce limits = known.limits();
+    List<Scope> steady = known.scopes();
+    Charted all = new Charted(known, steady, episodes(value, ofMolds, limits));
     List<Scope> scopes = new ArrayList<>();
     List<Episode> far = new ArrayList<>();
     for (Scope scope : steady) {
@@ -222,8 +259,11 @@ final class SettingWatch {
       boolean wanders =
           limits(limits, scope).stream()
               .anyMatch(
-                  one -> !(grows <= LONGER * SettingMemory.growth(one.correlation(), one.noise())));
-      if (wanders && (!Double.isNaN(grows) || all.of(scope).size() > 1)) {
+                  one ->
+                      one.correlation() > MOST_CORRELATION
+                          || grows > LONGER * SettingMemory.growth(one.correlation(), one.noise()));
+      // Where moves leave nothing to compare, they are how the setting is.
+      if (wanders || (Double.isNaN(grows) && all.of(scope).size() > 1)) {
         gaps.add(new Gap(scope, Reason.WANDERS));
         continue;
       }
@@ -231,7 +271,46 @@ final class SettingWatch {
       double least = scope == Scope.MOLD ? 0 : LEAST_SCATTERS * memory.scatter(scope);
       all.of(scope).stream().filter(one -> Math.abs(one.size()) >= least).forEach(far::add);
     }
-    return new Charted(scopes, far);
+    return new Charted(known, scopes, far);
+  }
+
+  /** What is not plain to see to wander: limits of a long memory take long to compute. */
+  private List<Scope> steady(List<Scope> asked, SettingMemory memory, List<Gap> gaps) {
+    List<Scope> steady = new ArrayList<>();
+    for (Scope scope : asked) {
+      if (scope == Scope.SIDE && wheel.sides().size() < 2) {
+        continue;
+      }
+      if (memory.correlation(scope) > PLAINLY) {
+        gaps.add(new Gap(scope, Reason.WANDERS));
+      } else {
+        steady.add(scope);
+      }
+    }
+    return steady;
+  }
+
+  private Audited.@Nullable OfSetting proposed(
+      Setting setting, boolean ofMolds, double[] value, List<Scope> scopes, AlarmBudget budget) {
+    LimitsInForce limits =
+        scopes.isEmpty()
+            ? null
+            : LimitProposal.propose(
+                base(value),
+                budget.hearing(
+                    scopes.contains(Scope.MOLD),
+                    scopes.contains(Scope.SIDE),
+                    scopes.contains(Scope.WHEEL)));
+    return limits == null
+        ? null
+        : new Audited.OfSetting(wheel.wheel(), setting.name(), ofMolds, scopes, limits);
+  }
+
+  private Audited.@Nullable OfSetting inForce(Setting setting, boolean ofMolds, Audited its) {
+    return its.settings().stream()
+        .filter(one -> one.isOf(wheel.wheel(), setting.name(), ofMolds))
+        .findFirst()
+        .orElse(null);
   }
 
   private static List<SeriesLimits> limits(LimitsInForce limits, Scope scope) {

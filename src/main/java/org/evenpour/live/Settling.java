@@ -74,7 +74,8 @@ record Settling(
         fresh,
         signals,
         Audit.setPoints(wheels, signals),
-        Audit.settings(all.stream().map(Watched::wheel).toList(), record.events(), signals));
+        Audit.settings(
+            all.stream().map(Watched::wheel).toList(), record.events(), signals, limits));
   }
 
   private WheelWatch watch(WheelRecord wheel, Audited limits) {

@@ -74,7 +74,6 @@ final class SettingMoveList {
         BorderFactory.createEmptyBorder(look.px(4), look.px(12), look.px(6), look.px(10)));
     JLabel sign = new JLabel(Parts.icon(row.mark(), ink));
     sign.setVerticalAlignment(JLabel.TOP);
-    sign.setEnabled(row.isOpen());
     String said = (row.sentence() + " " + row.advice()).strip();
     JTextArea text = Parts.prose("signals.move.text", said, ink.font(0.95), look);
     text.setForeground(row.isOpen() ? ink.text() : ink.dim());
