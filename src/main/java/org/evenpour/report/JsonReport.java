@@ -370,6 +370,9 @@ public final class JsonReport {
     out.number("variance_share", share == null ? null : (Double) share.value());
     out.number("variance_share_low", share == null ? null : share.low());
     out.number("variance_share_high", share == null ? null : share.high());
+    if (!inFull.togetherWith().isEmpty()) {
+      out.textsOnLine("together_with", inFull.togetherWith());
+    }
     EffectInFull.Window window = inFull.window();
     if (window != null) {
       out.number("window_low", window.low());
