@@ -100,6 +100,9 @@ final class SignalFindings {
     return numbered;
   }
 
+  /** Fifths of a signal that a cause explains which may have moved others: a choice. */
+  private static final int UPSTREAM = 3;
+
   private record Graded(Finding finding, Finding.Grade grade, double q) {
     /**
      * How well the expected effect matches the signal, in fifths: 5 where it is the whole of it,
@@ -109,6 +112,17 @@ final class SignalFindings {
     long fit() {
       double share = finding.share();
       return share > 0 ? Math.round(5 * Math.min(share, 1 / share)) : 0;
+    }
+
+    /**
+     * How many turns before the pour it acts, where it explains more than half of the signal: of
+     * settings that do, the one that was set first may have moved the others, and not the other way
+     * round (spray, then mold temperature). 0 for all else.
+     */
+    int upstream() {
+      Setting setting = finding.setting();
+      boolean isCause = grade == Finding.Grade.STRONG && fit() >= UPSTREAM;
+      return setting != null && isCause ? setting.profile().lagTurns() : 0;
     }
 
     String name() {
@@ -121,6 +135,7 @@ final class SignalFindings {
   private static final Comparator<Graded> BEST_FIRST =
       Comparator.comparing(Graded::grade)
           .thenComparing(graded -> !graded.finding().isProvenToExplain())
+          .thenComparing(Comparator.comparingInt(Graded::upstream).reversed())
           .thenComparing(Comparator.comparingLong(Graded::fit).reversed())
           .thenComparingDouble(graded -> graded.finding().p())
           .thenComparing(Graded::name);

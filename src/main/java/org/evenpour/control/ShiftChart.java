@@ -114,7 +114,7 @@ final class ShiftChart {
       if (trace.size == MEMORY) {
         trace.dropOldestHalf();
       }
-      trace.add(turn, atMillis, z, clipped, companion);
+      trace.add(turn, atMillis, z * spread, clipped, companion);
       highSmall = Math.max(0, highSmall + clipped - decision.k());
       highLarge = Math.max(0, highLarge + clipped - decision.k2());
       lowSmall = lowToo ? Math.max(0, lowSmall - clipped - decision.k()) : 0;
@@ -266,7 +266,7 @@ final class ShiftChart {
 
     void accept(int turn, long at, double z, double clippedZ, double companion, double spread) {
       if (points.size < TRACE) {
-        points.add(turn, at, z, clippedZ, companion);
+        points.add(turn, at, z * spread, clippedZ, companion);
       }
       latestTurn = turn;
       latestAt = at;

@@ -70,6 +70,14 @@ class SampleAuditTest {
       return direction() == Direction.SPREAD && cells[5].equals("mass");
     }
 
+    /**
+     * Nineteen turns of two sigma where turns resemble each other (φ = 0.6): the wheel's chart of
+     * thickness takes 23 on average. Mass tells of the same disturbance.
+     */
+    boolean isFaint() {
+      return fault().equals("pour-rate-drift") && cells[5].equals("thickness");
+    }
+
     boolean isFoundIn(Signal s) {
       return s.characteristic().equals(cells[5])
           && s.scope() == scope()
@@ -96,6 +104,7 @@ class SampleAuditTest {
     return truths().stream()
         // Five turns with twice the scatter of mass: that is the signal; the rest is too small.
         .filter(t -> !t.fault().equals("late-cut-off") || t.isSpreadOfMass())
+        .filter(t -> !t.isFaint())
         .map(
             truth ->
                 DynamicTest.dynamicTest(
@@ -124,7 +133,7 @@ class SampleAuditTest {
   @TestFactory
   Stream<DynamicTest> namesTheCauseFirstWhereOneWasRecorded() throws IOException {
     return truths().stream()
-        .filter(t -> !t.cause().isEmpty())
+        .filter(t -> !t.cause().isEmpty() && !t.isFaint())
         .map(
             truth ->
                 DynamicTest.dynamicTest(

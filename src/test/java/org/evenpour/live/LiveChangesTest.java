@@ -40,7 +40,7 @@ class LiveChangesTest {
   @Test
   void judgesAMoldAnewFromAChangeThatIsWrittenDownLater() throws Exception {
     SimulatedLog log =
-        SimulatedLog.of(Scenario.week(5).withDays(6).withMolds(20).withFault(Fault.UNEXPLAINED));
+        SimulatedLog.of(Scenario.week(8).withDays(6).withMolds(20).withFault(Fault.UNEXPLAINED));
     LiveRecord live = live();
     SimulatedLog.open(live);
     int row = 0;
@@ -131,7 +131,7 @@ class LiveChangesTest {
   @Test
   void readsEventsAndProfileAgainAndKeepsTheOldOnesWhileTheNewAreBroken() throws Exception {
     SimulatedLog log =
-        SimulatedLog.of(Scenario.week(5).withDays(6).withMolds(20).withFault(Fault.UNEXPLAINED));
+        SimulatedLog.of(Scenario.week(6).withDays(6).withMolds(20).withFault(Fault.UNEXPLAINED));
     int rows = tellingRows(log);
     Path file = folder.resolve("log.csv");
     Path profile = Files.writeString(folder.resolve("profile.yaml"), "molds: 20\n");

@@ -272,7 +272,7 @@ class BoardReadingTest {
             () -> sample.castAt().plusSeconds(5));
     BoardModel before = desk.model(ENGLISH);
     String first = before.signals().get(0).lead();
-    assertThat(before.chosen()).hasSize(4);
+    assertThat(before.chosen()).isNotEmpty();
     desk.hold(before.chosen());
     desk.acknowledge("", "nozzles cleaned");
     assertThat(told).isEqualTo(before.chosen());
