@@ -289,6 +289,9 @@ public final class LimitProposal {
 
   /** The distribution of pours in their normal state, whatever it is. */
   private void scores() {
+    if (!(pourSigma > 0)) {
+      return; // hardly anything scatters, and there will be no limits
+    }
     boolean[] scattered = scatteredTurns();
     double[] z = new double[residual.length];
     int n = 0;

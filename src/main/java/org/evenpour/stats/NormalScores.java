@@ -179,11 +179,11 @@ public record NormalScores(
   /**
    * From a sample.
    *
-   * @param z standardized values, in any order; NaN are left out
+   * @param z standardized values, in any order; those that are not finite are left out
    * @return {@link #IDENTITY} where there are fewer than {@link #LEAST} or they are all alike
    */
   public static NormalScores of(double[] z) {
-    double[] x = Robust.ascending(z);
+    double[] x = Robust.ascending(Arrays.stream(z).filter(Double::isFinite).toArray());
     int n = x.length;
     if (n < LEAST || !(x[0] < x[n - 1])) {
       return IDENTITY;
@@ -195,7 +195,7 @@ public record NormalScores(
     int knots = 0;
     for (int i = 0; i < KNOTS; ) {
       double at = quantile(x, edge * (2.0 * i / (KNOTS - 1) - 1));
-      int same = i;
+      int same = i + 1;
       while (same < KNOTS && quantile(x, edge * (2.0 * same / (KNOTS - 1) - 1)) <= at) {
         same++;
       }

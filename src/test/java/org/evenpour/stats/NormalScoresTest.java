@@ -174,6 +174,9 @@ class NormalScoresTest {
     assertThat(NormalScores.of(sample(499, 7, SplittableRandom::nextGaussian)).isIdentity())
         .isTrue();
     assertThat(NormalScores.of(new double[1000]).isIdentity()).isTrue();
+    double[] endless = new double[1000];
+    Arrays.setAll(endless, i -> i % 2 == 0 ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY);
+    assertThat(NormalScores.of(endless).isIdentity()).isTrue();
     assertThat(NormalScores.IDENTITY.of(2.5)).isEqualTo(2.5);
     assertThat(NormalScores.IDENTITY.limit(0.0027)).isCloseTo(3, within(0.001));
   }
