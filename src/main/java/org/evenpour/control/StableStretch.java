@@ -30,6 +30,9 @@ final class StableStretch {
   private static final double LEAST_SHARE = 0.2;
   private static final double NEAR_SIGMA = 0.75;
 
+  /** A shorter piece may stand anywhere by chance: it says of no later level that it was there. */
+  private static final int LEAST_TO_COME_BACK = 10;
+
   /** A piece within this many standard errors of its mean may be near. */
   private static final double CHANCE = 2;
 
@@ -78,64 +81,47 @@ final class StableStretch {
   }
 
   /**
-   * Pieces that lie near one another are one state, so that a level to which the series comes back
-   * counts for all its time; of the states that last long enough the earliest is the normal one.
+   * The normal state is the earliest piece that is long enough, with all that lies near it. A piece
+   * that is too short stands for the level to which the series comes back, if that is long enough
+   * together; what it is off that level by chance says nothing.
    */
   private static boolean[] normal(int[] ends, double[] sums, double inflation) {
     int n = sums.length - 1;
-    int pieces = ends.length;
-    int[] starts = new int[pieces];
-    for (int p = 1; p < pieces; p++) {
-      starts[p] = ends[p - 1];
-    }
     int longEnough = Math.max(Math.min(LEAST_POINTS, n / 2), (int) Math.ceil(LEAST_SHARE * n));
-    int[] stateOf = new int[pieces];
-    Arrays.fill(stateOf, -1);
     int chosen = -1;
-    int most = 0;
-    boolean isLong = false;
-    int first = Integer.MAX_VALUE;
-    for (int seed = longest(starts, ends, stateOf);
-        seed >= 0;
-        seed = longest(starts, ends, stateOf)) {
-      double level = mean(sums, starts[seed], ends[seed]);
-      int points = 0;
-      int begin = n;
-      for (int p = 0; p < pieces; p++) {
-        int length = ends[p] - starts[p];
-        // What a short piece is off by chance says nothing.
-        double near = Math.max(NEAR_SIGMA, CHANCE * Math.sqrt(inflation / Math.max(1, length)));
-        if (stateOf[p] < 0 && Math.abs(mean(sums, starts[p], ends[p]) - level) < near) {
-          stateOf[p] = seed;
-          points += length;
-          begin = Math.min(begin, starts[p]);
+    int longest = 0;
+    for (int p = 0; p < ends.length && chosen < 0; p++) {
+      int length = length(ends, p);
+      if (length > length(ends, longest)) {
+        longest = p;
+      }
+      double near = Math.max(NEAR_SIGMA, CHANCE * Math.sqrt(inflation / Math.max(1, length)));
+      int together = 0;
+      int like = p;
+      for (int q = p; q < ends.length; q++) {
+        if (Math.abs(mean(sums, ends, q) - mean(sums, ends, p)) < near) {
+          together += length(ends, q);
+          like = length(ends, q) > length(ends, like) ? q : like;
         }
       }
-      boolean enough = points >= longEnough;
-      if (enough && begin < first || !enough && !isLong && points > most) {
-        chosen = seed;
-        most = points;
-        first = enough ? begin : first;
-        isLong |= enough;
-      }
+      boolean comesBack = length >= LEAST_TO_COME_BACK && together >= longEnough;
+      chosen = length >= longEnough ? p : comesBack ? like : -1;
     }
+    double level = mean(sums, ends, chosen < 0 ? longest : chosen);
     boolean[] normal = new boolean[n];
-    for (int p = 0; p < pieces; p++) {
-      Arrays.fill(normal, starts[p], ends[p], stateOf[p] == chosen);
+    for (int p = 0; p < ends.length; p++) {
+      boolean isNear = Math.abs(mean(sums, ends, p) - level) < NEAR_SIGMA;
+      Arrays.fill(normal, ends[p] - length(ends, p), ends[p], isNear);
     }
     return normal;
   }
 
-  /** The longest piece that belongs to no state yet; −1 = none. */
-  private static int longest(int[] starts, int[] ends, int[] stateOf) {
-    int longest = -1;
-    for (int p = 0; p < ends.length; p++) {
-      boolean isLonger = longest < 0 || ends[p] - starts[p] > ends[longest] - starts[longest];
-      if (stateOf[p] < 0 && isLonger) {
-        longest = p;
-      }
-    }
-    return longest;
+  private static int length(int[] ends, int piece) {
+    return ends[piece] - (piece == 0 ? 0 : ends[piece - 1]);
+  }
+
+  private static double mean(double[] sums, int[] ends, int piece) {
+    return mean(sums, ends[piece] - length(ends, piece), ends[piece]);
   }
 
   /**

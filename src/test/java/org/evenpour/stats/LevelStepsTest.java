@@ -143,6 +143,24 @@ class LevelStepsTest {
     assertThat(cuts.length).isBetween(6, 7);
   }
 
+  /**
+   * Three faults of 30 points, up, down and up again: looked for one at a time, two or more were
+   * found in 46 of 100 series, for each leaves the others in the correlation.
+   */
+  @Test
+  void findsFaultsThatHideOneAnother() {
+    int found = 0;
+    for (int s = 0; s < 100; s++) {
+      double[] x = series(260, 0.5, false, s);
+      lift(x, 25, 55, 3);
+      lift(x, 75, 105, -3);
+      lift(x, 125, 155, 3);
+      found += LevelSteps.of(x, 0).cuts().length >= 6 ? 1 : 0;
+    }
+
+    assertThat(found).isGreaterThan(90);
+  }
+
   @Test
   void bearsWhatHasNoScatter() {
     assertThat(LevelSteps.of(new double[0], 0).cuts()).containsExactly(0, 0);
