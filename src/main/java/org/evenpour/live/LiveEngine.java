@@ -10,11 +10,13 @@ import java.util.Queue;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Function;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Remark;
 import org.evenpour.feed.Feed;
@@ -61,6 +63,7 @@ public final class LiveEngine implements AutoCloseable {
   /** One thread, even for streams in parallel: the screen needs a processor. */
   private final ForkJoinPool beside = new ForkJoinPool(1);
 
+  private final Function<Settling, Settling.Settled> judge;
   private @Nullable CompletableFuture<Settling.Settled> settling;
   private volatile Snapshot latest;
   private volatile boolean closed;
@@ -91,7 +94,17 @@ public final class LiveEngine implements AutoCloseable {
 
   /** With another length of the queue. */
   LiveEngine(Feed feed, LiveRecord record, InstantSource clock, int queueLength) {
-    this(feed, record, clock, queueLength, null);
+    this(feed, record, clock, queueLength, Settling::run);
+  }
+
+  /** With another way to judge. */
+  LiveEngine(
+      Feed feed,
+      LiveRecord record,
+      InstantSource clock,
+      int queueLength,
+      Function<Settling, Settling.Settled> judge) {
+    this(feed, record, clock, queueLength, judge, null);
   }
 
   /**
@@ -107,7 +120,7 @@ public final class LiveEngine implements AutoCloseable {
       Path log, PlantFiles files, InstantSource clock, Duration pause) {
     Plant plant = new Plant(log, files, clock, pause);
     Feed feed = plant.feed();
-    LiveEngine engine = new LiveEngine(feed, plant.record(feed), clock, QUEUE, plant);
+    LiveEngine engine = new LiveEngine(feed, plant.record(feed), clock, QUEUE, Settling::run, plant);
     engine.profiles = files.profiles();
     return engine;
   }
@@ -127,7 +140,13 @@ public final class LiveEngine implements AutoCloseable {
   }
 
   private LiveEngine(
-      Feed feed, LiveRecord record, InstantSource clock, int queueLength, @Nullable Plant plant) {
+      Feed feed,
+      LiveRecord record,
+      InstantSource clock,
+      int queueLength,
+      Function<Settling, Settling.Settled> judge,
+      @Nullable Plant plant) {
+    this.judge = judge;
     this.plant = plant;
     this.feed = feed;
     this.record = record;
@@ -186,36 +205,49 @@ public final class LiveEngine implements AutoCloseable {
   }
 
   private void run() {
-    List<Item> batch = new ArrayList<>();
-    try {
-      begin();
-      while (!closed) {
-        Item first = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
-        if (writeAcknowledged()) {
-          publish();
-        }
-        if (first != null) {
-          batch.add(first);
-          queue.drainTo(batch);
-          take(batch);
-          batch.clear();
-        }
-        settled();
-        if (System.nanoTime() - lookedAround >= LOOK_AROUND_NANOS) {
-          lookedAround = System.nanoTime();
-          lookAround();
-        }
+    begin();
+    while (!closed) {
+      try {
+        goOn();
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt(); // nobody here interrupts; whoever does wants an end
+        break;
+      } catch (RuntimeException | Error e) {
+        failed(e);
       }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt(); // nobody here interrupts; whoever does wants an end
-    } catch (RuntimeException e) {
-      // The board must not go on looking as if all were well.
-      record.trouble(Remark.of("live.fault", String.valueOf(e)));
-      publish();
     }
     feed.close();
     beside.shutdownNow();
     writeAcknowledged();
+  }
+
+  private void goOn() throws InterruptedException {
+    Item first = queue.poll(WAIT_MILLIS, TimeUnit.MILLISECONDS);
+    if (writeAcknowledged()) {
+      publish();
+    }
+    if (first != null) {
+      List<Item> batch = new ArrayList<>();
+      batch.add(first);
+      queue.drainTo(batch);
+      take(batch);
+    }
+    settled();
+    if (System.nanoTime() - lookedAround >= LOOK_AROUND_NANOS) {
+      lookedAround = System.nanoTime();
+      lookAround();
+    }
+  }
+
+  /** A fault of ours: the board says so, shows the next anodes all the same, and goes on. */
+  private void failed(Throwable fault) {
+    try {
+      record.failed(fault);
+      publish();
+    } catch (RuntimeException | Error e) {
+      // Not even that: the last picture stays, and does not look as if all were well.
+      latest = latest.withUnjudged(Remark.of("live.unjudged", latest.rows()));
+    }
   }
 
   private void begin() {
@@ -258,7 +290,11 @@ public final class LiveEngine implements AutoCloseable {
     for (Item item : batch) {
       caughtUp |= item instanceof Item.CaughtUp;
       isNew |= !(item instanceof Item.CaughtUp || item instanceof Item.Wake);
-      take(item);
+      try {
+        take(item);
+      } catch (RuntimeException e) {
+        record.failed(e); // the rows behind it are not to be lost with it
+      }
     }
     if (isNew) {
       publish();
@@ -280,9 +316,9 @@ public final class LiveEngine implements AutoCloseable {
       // Until there are limits nothing else is to be shown, and every processor may help.
       CompletableFuture<Settling.Settled> its =
           begun.by() == null
-              ? CompletableFuture.supplyAsync(begun::run)
+              ? CompletableFuture.supplyAsync(() -> judge.apply(begun))
               : CompletableFuture.supplyAsync(
-                  begun::run,
+                  () -> judge.apply(begun),
                   CompletableFuture.delayedExecutor(SETTLE_MILLIS, TimeUnit.MILLISECONDS, beside));
       settling = its;
       its.whenComplete((done, failed) -> wake());
@@ -293,7 +329,11 @@ public final class LiveEngine implements AutoCloseable {
     CompletableFuture<Settling.Settled> its = settling;
     if (its != null && its.isDone()) {
       settling = null;
-      record.settled(its.join());
+      try {
+        record.settled(its.join());
+      } catch (CompletionException e) {
+        record.failed(e.getCause() == null ? e : e.getCause());
+      }
       publish();
     }
   }

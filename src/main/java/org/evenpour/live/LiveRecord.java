@@ -65,6 +65,7 @@ public final class LiveRecord {
   private boolean anew; // all is to be judged again, by the same limits
   private boolean renewal;
   private @Nullable Settling settling;
+  private final Unjudged unjudged = new Unjudged();
   private @Nullable SetAsideRow lastSetAside;
   private boolean lastWasSetAside;
   private @Nullable Remark trouble;
@@ -127,6 +128,7 @@ public final class LiveRecord {
     }
     events = List.copyOf(fresh);
     anew = audited != null;
+    unjudged.tryNow();
     return true;
   }
 
@@ -142,6 +144,7 @@ public final class LiveRecord {
     }
     book = fresh;
     renewal = audited != null;
+    unjudged.tryNow();
     return renewal;
   }
 
@@ -182,7 +185,7 @@ public final class LiveRecord {
     }
     clockReads(at);
     Instant before = arrivedAt;
-    if (audited != null && before != null && at.isAfter(before)) {
+    if (!watches.isEmpty() && before != null && at.isAfter(before)) {
       gap(at.toEpochMilli() - before.toEpochMilli());
     }
     arrivedAt = at;
@@ -204,7 +207,8 @@ public final class LiveRecord {
   private void kept(Instant at) {
     Anode anode = intake.anode();
     aheadMillis = Math.max(0, anode.castAtMillis() - at.toEpochMilli());
-    if (audited == null) {
+    unjudged.anode();
+    if (watches.isEmpty()) {
       if (lastCastMillis != Long.MIN_VALUE && anode.castAtMillis() > lastCastMillis) {
         gap(anode.castAtMillis() - lastCastMillis);
       }
@@ -219,9 +223,15 @@ public final class LiveRecord {
       renewal |= settling == null || !settling.proposes(record);
       return;
     }
-    if (watch.accept(anode, record)) {
-      turnClosed = true;
-      renewal |= watch.isDue();
+    try {
+      if (watch.accept(anode, record)) {
+        turnClosed = true;
+        renewal |= watch.isDue();
+      }
+    } catch (RuntimeException e) {
+      watches.remove(current); // its charts stand between two anodes now, and are of no use
+      failed(e);
+      renewal = audited != null;
     }
   }
 
@@ -241,7 +251,8 @@ public final class LiveRecord {
 
   /** Whether {@link #settling} has something to do. */
   boolean isUnsettled() {
-    return audited == null || renewal || anew || turnClosed;
+    return unjudged.isPatient() && (audited == null || renewal || anew)
+        || audited != null && turnClosed;
   }
 
   /** The feed was heard of, and there is nothing new. */
@@ -257,9 +268,42 @@ public final class LiveRecord {
   }
 
   private void settle() {
-    Settling begun = settling();
-    if (begun != null) {
-      settled(begun.run());
+    try {
+      Settling begun = settling();
+      if (begun != null) {
+        settled(begun.run());
+      }
+    } catch (RuntimeException e) {
+      failed(e);
+    }
+  }
+
+  /**
+   * A judgement ended with a fault of ours. What was in force stays in force, the anodes are shown
+   * as they come, and it is tried again when there are more of them: limits and links go by all
+   * that was cast, so that what no method could answer with these it may answer with those.
+   */
+  void failed(Throwable fault) {
+    Settling its = settling;
+    settling = null;
+    unjudged.failed(fault);
+    if (its == null) {
+      // A watch did, or what it was handed: all are made anew.
+      watches.clear();
+      renewal = audited != null;
+    } else if (its.by() == null) {
+      renewal = audited != null;
+    } else {
+      anew |= its.watched().isEmpty();
+    }
+    for (WheelRecord record : intake.records()) {
+      WheelWatch watch = watches.get(record.wheel());
+      if (watch == null || !watch.fits(record)) {
+        WheelWatch only = WheelWatch.unjudging(record, book);
+        only.catchUp(record);
+        watches.put(record.wheel(), only);
+        current = current.isEmpty() ? record.wheel() : current;
+      }
     }
   }
 
@@ -275,9 +319,11 @@ public final class LiveRecord {
     if (records.isEmpty() || !isUnsettled()) {
       return null;
     }
-    Audited by = renewal ? null : audited;
+    boolean isPatient = unjudged.isPatient();
+    Audited by = renewal && isPatient ? null : audited;
+    boolean isAnew = anew && isPatient;
     List<Settling.Watched> watched = new ArrayList<>();
-    if (by != null && !anew) {
+    if (by != null && !isAnew) {
       for (WheelRecord record : records) {
         WheelWatch watch = watches.get(record.wheel());
         if (watch != null && watch.fits(record)) {
@@ -285,8 +331,9 @@ public final class LiveRecord {
         }
       }
     }
-    renewal = false;
-    anew = false;
+    // What has to wait after a fault is still to be done.
+    renewal &= !isPatient;
+    anew &= !isPatient;
     turnClosed = false;
     CastingRecord soFar =
         new CastingRecord(
@@ -304,6 +351,7 @@ public final class LiveRecord {
   /** Takes what came of {@link #settling}, and judges by it what was cast meanwhile. */
   void settled(Settling.Settled done) {
     settling = null;
+    boolean isAll = !renewal && !anew;
     List<WheelRecord> records = intake.records();
     Audited fresh = done.audited();
     if (fresh != null) {
@@ -322,6 +370,9 @@ public final class LiveRecord {
               .withWatched(done.settings());
     }
     now = done.signals().stream().filter(signal -> matters(signal, records)).toList();
+    if (isAll) {
+      unjudged.judged();
+    }
   }
 
   private void watch(List<WheelRecord> records, Map<String, WheelWatch> fresh, boolean limitsStay) {
@@ -408,7 +459,7 @@ public final class LiveRecord {
     }
     return new Snapshot(
         source,
-        audited == null,
+        audited == null && unjudged.told() == null,
         intake.rowsRead(),
         intake.rowsSetAside(),
         lastSetAside,
@@ -417,6 +468,7 @@ public final class LiveRecord {
         trouble,
         seenTrouble,
         plantTrouble,
+        unjudged.told(),
         aheadMillis,
         arrivedAt,
         lookedAt,

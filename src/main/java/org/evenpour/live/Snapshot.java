@@ -23,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param noteTrouble why a note was not kept; null where all were
  * @param plantTrouble why a new version of the profile or the events is not in force; null where
  *     all are
+ * @param unjudged that a judgement failed, and until when what was in force before stays; null where
+ *     none did
  * @param aheadMillis how far the last anode's time lay ahead of the clock when it came; 0 where it
  *     did not
  * @param arrivedAt when the last row came; null before the first
@@ -47,6 +49,7 @@ public record Snapshot(
     @Nullable Remark trouble,
     @Nullable Remark noteTrouble,
     @Nullable Remark plantTrouble,
+    @Nullable Remark unjudged,
     long aheadMillis,
     @Nullable Instant arrivedAt,
     @Nullable Instant lookedAt,
@@ -67,8 +70,8 @@ public record Snapshot(
   /** Before anything was heard. */
   public static Snapshot before(String source) {
     return new Snapshot(
-        source, true, 0, 0, null, false, 0, null, null, null, 0, null, null, 0, List.of(), -1, null,
-        List.of(), List.of());
+        source, true, 0, 0, null, false, 0, null, null, null, null, 0, null, null, 0, List.of(), -1,
+        null, List.of(), List.of());
   }
 
   /** The same, the feed being heard of at another time. */
@@ -84,9 +87,35 @@ public record Snapshot(
         trouble,
         noteTrouble,
         plantTrouble,
+        unjudged,
         aheadMillis,
         arrivedAt,
         at,
+        silentAfterMillis,
+        wheels,
+        current,
+        report,
+        now,
+        seen);
+  }
+
+  /** The same, where what came since could not be judged. */
+  Snapshot withUnjudged(Remark what) {
+    return new Snapshot(
+        source,
+        reading,
+        rows,
+        rowsSetAside,
+        lastSetAside,
+        lastWasSetAside,
+        rowsLost,
+        trouble,
+        noteTrouble,
+        plantTrouble,
+        what,
+        aheadMillis,
+        arrivedAt,
+        lookedAt,
         silentAfterMillis,
         wheels,
         current,
@@ -108,6 +137,7 @@ public record Snapshot(
         trouble,
         noteTrouble,
         plantTrouble,
+        unjudged,
         aheadMillis,
         arrivedAt,
         lookedAt,

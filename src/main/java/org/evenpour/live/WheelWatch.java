@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.evenpour.audit.Audited;
 import org.evenpour.audit.MoldOrder;
 import org.evenpour.casting.Anode;
@@ -20,6 +21,7 @@ import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
 import org.evenpour.control.SuccessiveMonitor;
+import org.evenpour.control.SuccessiveMonitor.Term;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +35,8 @@ final class WheelWatch {
 
   /** So many turns are kept for the board. */
   static final int TURNS = 12;
+
+  private static final List<Term> NONE_IN_FORCE = List.of(new Term(Long.MIN_VALUE, null, null));
 
   private final String wheel;
   private final LimitsBook book;
@@ -60,6 +64,19 @@ final class WheelWatch {
    * @param book tells the specification of the time
    */
   WheelWatch(WheelRecord record, Audited audited, List<MoldChange> changes, LimitsBook book) {
+    this(record, name -> audited.terms(record.wheel(), name), changes, book);
+  }
+
+  /** Judges nothing, and shows the anodes as they come: there are no limits. */
+  static WheelWatch unjudging(WheelRecord record, LimitsBook book) {
+    return new WheelWatch(record, name -> NONE_IN_FORCE, List.of(), book);
+  }
+
+  private WheelWatch(
+      WheelRecord record,
+      Function<String, List<Term>> terms,
+      List<MoldChange> changes,
+      LimitsBook book) {
     this.book = book;
     wheel = record.wheel();
     characteristics = record.characteristics().stream().map(Characteristic::name).toList();
@@ -69,7 +86,7 @@ final class WheelWatch {
       means.add(mean);
       monitors.add(
           new SuccessiveMonitor(
-              audited.terms(wheel, name),
+              terms.apply(name),
               record.profile(),
               record.molds(),
               record.sides(),

@@ -304,7 +304,11 @@ public final class BoardReading {
     WheelNow its = wheel;
     BoardSignals said = signals;
     if (its == null || said == null) {
-      return new BoardModel.Verdict(false, false, "", List.of());
+      return new BoardModel.Verdict(
+          false,
+          false,
+          its == null || snapshot.unjudged() == null ? "" : words.say("verdict.unjudged"),
+          List.of());
     }
     boolean known = its.characteristics().stream().anyMatch(one -> one.limits() != null);
     if (!known) {
@@ -361,6 +365,10 @@ public final class BoardReading {
     Remark notInForce = snapshot.plantTrouble();
     if (notInForce != null) {
       return words.say("notice.plant", words.say(notInForce));
+    }
+    Remark unjudged = snapshot.unjudged();
+    if (unjudged != null) {
+      return words.say("notice.unjudged", words.say(unjudged));
     }
     SetAsideRow row = snapshot.lastSetAside();
     if (snapshot.lastWasSetAside() && row != null) {

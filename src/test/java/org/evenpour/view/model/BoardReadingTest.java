@@ -137,6 +137,7 @@ class BoardReadingTest {
             s.trouble(),
             s.noteTrouble(),
             s.plantTrouble(),
+            s.unjudged(),
             s.aheadMillis(),
             s.arrivedAt(),
             s.lookedAt(),
@@ -237,6 +238,7 @@ class BoardReadingTest {
         trouble,
         s.noteTrouble(),
         s.plantTrouble(),
+        s.unjudged(),
         s.aheadMillis(),
         s.arrivedAt(),
         s.lookedAt(),
@@ -380,6 +382,39 @@ class BoardReadingTest {
         .contains("the one before stays in force. events.csv:3: at is missing");
   }
 
+  @Test
+  void saysThatAJudgementFailedInTheUsersWords() {
+    Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
+    Snapshot unjudged =
+        new Snapshot(
+            s.source(),
+            s.reading(),
+            s.rows(),
+            s.rowsSetAside(),
+            null,
+            false,
+            0,
+            null,
+            null,
+            null,
+            Remark.of("live.unjudged", 213),
+            s.aheadMillis(),
+            s.arrivedAt(),
+            s.lookedAt(),
+            s.silentAfterMillis(),
+            s.wheels(),
+            s.current(),
+            null,
+            List.of(),
+            s.seen());
+    BoardModel model =
+        BoardReading.of(unjudged, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE);
+    assertThat(model.alert()).isNull();
+    assertThat(model.figure()).isNotNull();
+    assertThat(model.verdict().text()).isEqualTo("Not judged yet");
+    assertThat(model.notice()).startsWith("Not judged anew:").contains("213 anodes", "tried again");
+  }
+
   private static String notice(Snapshot s, @Nullable Remark plantTrouble, long aheadMillis) {
     Snapshot other =
         new Snapshot(
@@ -393,6 +428,7 @@ class BoardReadingTest {
             s.trouble(),
             s.noteTrouble(),
             plantTrouble,
+            s.unjudged(),
             aheadMillis,
             s.arrivedAt(),
             s.lookedAt(),

@@ -93,6 +93,7 @@ class SettingMovesViewTest {
             s.trouble(),
             s.noteTrouble(),
             s.plantTrouble(),
+            s.unjudged(),
             s.aheadMillis(),
             s.arrivedAt(),
             s.lookedAt(),
