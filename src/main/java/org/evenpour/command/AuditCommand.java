@@ -20,6 +20,7 @@ import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.SetAside;
 import org.evenpour.report.JsonReport;
+import org.evenpour.report.KeptFiles;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
 import org.jspecify.annotations.Nullable;
@@ -93,6 +94,7 @@ final class AuditCommand implements Callable<Integer> {
       Files.createDirectories(out);
     }
     try (SetAside setAside = out == null ? SetAside.besideLogs() : SetAside.into(out)) {
+      losesNothing(setAside);
       CastingRecord record = around.read(spec, setAside);
       AuditReport report = Causes.joined(Audit.run(record, approved, tried), marked);
       write(record, report, zone);
@@ -101,6 +103,25 @@ final class AuditCommand implements Callable<Integer> {
         tell(report, zone, written);
       }
       return strict && record.rowsSetAside() > 0 ? Main.DONE_WITH_ROWS_SET_ASIDE : Main.DONE;
+    }
+  }
+
+  /** Refuses to write over what is read, or one output over another. */
+  private void losesNothing(SetAside setAside) throws IOException {
+    KeptFiles kept = logs.kept();
+    gauges.forEach(gauge -> kept.reads(gauge, "kept.gauge"));
+    for (Path file : setAside.filesOf(logs.logs())) {
+      kept.writes(file, "rows set aside");
+    }
+    if (out != null) {
+      kept.writes(out.resolve("audit.json"), "--out");
+      kept.writes(out.resolve("audit.xlsx"), "--out");
+    }
+    if (json != null && !STANDARD_OUTPUT.equals(json)) {
+      kept.writes(Path.of(json), "--json");
+    }
+    if (workbook != null) {
+      kept.writes(workbook, "--workbook");
     }
   }
 

@@ -17,6 +17,8 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
+import org.evenpour.live.SeenFile;
+import org.evenpour.report.KeptFiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
@@ -99,6 +101,25 @@ final class LogsToAudit {
         events == null ? List.of() : EventsReader.read(events, profiles),
         from == null ? null : Period.instant(spec, "--from", from, zone),
         to == null ? null : Period.instant(spec, "--to", to, zone));
+  }
+
+  /** All that is read, and what people wrote beside it. */
+  KeptFiles kept() {
+    KeptFiles kept = new KeptFiles();
+    for (Path log : logs) {
+      kept.reads(log, "kept.log").reads(SeenFile.beside(log).path(), "kept.seen");
+    }
+    return kept.reads(profile, "kept.profile")
+        .reads(events, "kept.events")
+        .reads(
+            limits == null ? LimitsFile.beside(profile, logs.get(0)).path() : limits,
+            "kept.limits")
+        .reads(causesFile().path(), "kept.causes");
+  }
+
+  /** The logs, as they are typed. */
+  List<Path> logs() {
+    return logs;
   }
 
   /** Approved limits; a line that was cut off is warned of. */

@@ -10,10 +10,12 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.report.JsonScore;
+import org.evenpour.report.KeptFiles;
 import org.evenpour.report.ScoreText;
 import org.evenpour.score.Score;
 import org.evenpour.score.Scoring;
 import org.evenpour.simulate.SimulatedPlant;
+import org.evenpour.simulate.Simulation;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -73,6 +75,7 @@ final class ScoreCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String what = folders.isEmpty() ? simulated() : given();
+    losesNothing();
     Score score = score();
     PrintWriter screen = spec.commandLine().getOut();
     if (STANDARD_OUTPUT.equals(json)) {
@@ -87,6 +90,18 @@ final class ScoreCommand implements Callable<Integer> {
     }
     screen.flush();
     return Main.DONE;
+  }
+
+  private void losesNothing() throws IOException {
+    KeptFiles kept = new KeptFiles();
+    for (Path folder : folders) {
+      for (String name : Simulation.FILES) {
+        kept.reads(folder.resolve(name), "kept.truth");
+      }
+    }
+    if (json != null && !STANDARD_OUTPUT.equals(json)) {
+      kept.writes(Path.of(json), "--json");
+    }
   }
 
   private Score score() throws IntakeException, IOException {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -35,6 +36,8 @@ import picocli.CommandLine.Spec;
     },
     mixinStandardHelpOptions = true)
 final class SimulateCommand implements Callable<Integer> {
+  private static final String LARGE = "large-log.csv";
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Option(names = "--out", paramLabel = "DIR", description = "folder to write to")
@@ -99,6 +102,11 @@ final class SimulateCommand implements Callable<Integer> {
       description = "instead, write a plain large log of N rows for measuring: large-log.csv")
   private @Nullable Integer rows;
 
+  @Option(
+      names = "--replace",
+      description = "write over the files of an earlier run; without it they are left alone")
+  private boolean replace;
+
   /** The faults' names, for the help text. */
   static final class FaultNames implements Iterable<String> {
     @Override
@@ -118,14 +126,23 @@ final class SimulateCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "where to? give --out DIR, or --live FILE for a log that grows");
     }
+    for (String name : rows == null ? Simulation.FILES : List.of(LARGE)) {
+      mustBeNew(folder.resolve(name));
+    }
     return plant == SimulatedPlant.MADE ? writeMade(folder) : write(folder);
   }
 
-  private int grow(Path file) throws IOException {
-    if (Files.exists(file)) {
+  private void mustBeNew(Path file) throws FileAlreadyExistsException {
+    if (!replace && Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
       throw new FileAlreadyExistsException(
-          file.toString(), null, "there is such a file already, and no log is written over");
+          file.toString(),
+          null,
+          "there is such a file already, and nothing is written over without --replace");
     }
+  }
+
+  private int grow(Path file) throws IOException {
+    mustBeNew(file);
     Files.createDirectories(file.toAbsolutePath().getParent());
     PrintWriter screen = spec.commandLine().getOut();
     try {
@@ -168,8 +185,8 @@ final class SimulateCommand implements Callable<Integer> {
   private int write(Path folder) throws IOException {
     if (rows != null) {
       Files.createDirectories(folder);
-      LargeLog.write(folder.resolve("large-log.csv"), rows, seed);
-      spec.commandLine().getOut().println("wrote " + folder.resolve("large-log.csv"));
+      LargeLog.write(folder.resolve(LARGE), rows, seed);
+      spec.commandLine().getOut().println("wrote " + folder.resolve(LARGE));
       return Main.DONE;
     }
     Scenario scenario;

@@ -9,6 +9,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -75,12 +76,28 @@ public final class SetAside implements AutoCloseable {
     if (fileOfLog == null || targets.containsKey(log)) {
       return;
     }
-    Path wanted = fileOfLog.apply(log);
+    targets.put(log, new Target(free(fileOfLog.apply(log), taken)));
+  }
+
+  /** The files that rows of these logs would be written to, or that are taken away. */
+  public List<Path> filesOf(List<Path> logs) {
+    UnaryOperator<Path> its = fileOfLog;
+    Set<Path> names = new HashSet<>();
+    List<Path> files = new ArrayList<>();
+    if (its != null) {
+      for (Path log : new LinkedHashSet<>(logs)) {
+        files.add(free(its.apply(log), names));
+      }
+    }
+    return files;
+  }
+
+  private static Path free(Path wanted, Set<Path> names) {
     Path file = wanted;
-    for (int number = 2; !taken.add(file.toAbsolutePath().normalize()); number++) {
+    for (int number = 2; !names.add(file.toAbsolutePath().normalize()); number++) {
       file = wanted.resolveSibling(number + "-" + wanted.getFileName());
     }
-    targets.put(log, new Target(file));
+    return file;
   }
 
   /** Writes a row of a log that was begun. */

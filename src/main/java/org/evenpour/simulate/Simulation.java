@@ -47,6 +47,9 @@ public final class Simulation implements Iterator<Simulation.Row> {
   /** The file that says what each setting truly does. */
   public static final String EFFECTS = "effects.csv";
 
+  /** All files of a simulated wheel. */
+  public static final List<String> FILES = List.of(LOG, EVENTS, PROFILE, TRUTH, GAUGE, EFFECTS);
+
   /**
    * One row of the casting log.
    *

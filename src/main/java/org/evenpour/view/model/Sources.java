@@ -26,6 +26,8 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.live.SeenFile;
+import org.evenpour.report.KeptFiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
@@ -158,6 +160,19 @@ public record Sources(
     } catch (IOException e) {
       throw IntakeException.of(e);
     }
+  }
+
+  /** All these files, and what people wrote beside them: none of them may be written over. */
+  public KeptFiles kept() {
+    KeptFiles kept = new KeptFiles();
+    for (Path log : logs) {
+      kept.reads(log, "kept.log").reads(SeenFile.beside(log).path(), "kept.seen");
+    }
+    gauges.forEach(gauge -> kept.reads(gauge, "kept.gauge"));
+    if (!logs.isEmpty()) {
+      kept.reads(limitsFile().path(), "kept.limits").reads(causesFile().path(), "kept.causes");
+    }
+    return kept.reads(profile, "kept.profile").reads(events, "kept.events");
   }
 
   /** Where approved limits stand. */

@@ -3,6 +3,7 @@ package org.evenpour.view.screen;
 import java.awt.BorderLayout;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
@@ -46,7 +47,7 @@ public final class DeskPlace implements Place {
   private final Consumer<OpenedLog> onOpened;
   private final Marking marking;
   private List<CauseMark> marks = List.of();
-  private Sources sources = Sources.NONE;
+  private volatile Sources sources = Sources.NONE; // a worker that saves asks for it too
   private @Nullable OpenedLog log;
   private @Nullable Throwable failure;
   private @Nullable Throwable notRenewed;
@@ -68,7 +69,23 @@ public final class DeskPlace implements Place {
    * @param onOpened is told of each log that was opened, on the event thread
    */
   public DeskPlace(FileAsk ask, InstantSource clock, Consumer<OpenedLog> onOpened) {
-    this.ask = ask;
+    this.ask =
+        new FileAsk() {
+          @Override
+          public List<Path> open() {
+            return ask.open();
+          }
+
+          @Override
+          public @Nullable Path save(String proposedName) {
+            return ask.save(proposedName);
+          }
+
+          @Override
+          public void mayWrite(Path file) throws IOException {
+            sources.kept().mayWrite(file);
+          }
+        };
     this.onOpened = onOpened;
     marking = new CauseKeeping(() -> sources.causesFile(), clock, this::marked);
   }

@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -12,4 +13,11 @@ public interface FileAsk {
 
   /** Where to save; null = nowhere after all. */
   @Nullable Path save(String proposedName);
+
+  /**
+   * Whether a file may be written.
+   *
+   * @throws IOException if it is one that is shown: says which
+   */
+  default void mayWrite(Path file) throws IOException {}
 }

@@ -117,6 +117,7 @@ final class SaveButton {
 
     @Override
     protected Path doInBackground() throws IOException {
+      ask.mayWrite(file);
       shown.write(
           file,
           share -> {
