@@ -28,8 +28,10 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code evenpour audit}: one complete audit of one or several logs. */
 @Command(
@@ -82,6 +84,7 @@ final class AuditCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IntakeException, IOException {
+    checkJson();
     LogsToAudit.Around around = logs.around(spec);
     List<GaugeFile> tried = new ArrayList<>();
     for (Path gauge : gauges) {
@@ -103,6 +106,16 @@ final class AuditCommand implements Callable<Integer> {
         tell(report, zone, written);
       }
       return strict && record.rowsSetAside() > 0 ? Main.DONE_WITH_ROWS_SET_ASIDE : Main.DONE;
+    }
+  }
+
+  private void checkJson() {
+    if (json != null && !STANDARD_OUTPUT.equals(json)) {
+      try {
+        Arguments.path(json);
+      } catch (TypeConversionException e) {
+        throw new ParameterException(spec.commandLine(), "--json: " + e.getMessage(), e);
+      }
     }
   }
 

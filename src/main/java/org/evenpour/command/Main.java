@@ -1,11 +1,15 @@
 package org.evenpour.command;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
@@ -58,7 +62,7 @@ public final class Main implements Runnable {
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    int status = run(System.out, System.err, arguments);
+    int status = run(ToldOutput.ofProcess(), new FileOutputStream(FileDescriptor.err), arguments);
     if (status != STAYS_OPEN) {
       System.exit(status);
     }
@@ -66,15 +70,59 @@ public final class Main implements Runnable {
 
   /** Runs one command and returns its exit status. */
   static int run(OutputStream out, OutputStream err, String... arguments) {
-    return new CommandLine(new Main(out))
-        .setOut(new PrintWriter(out, true, StandardCharsets.UTF_8))
-        .setErr(new PrintWriter(err, true, StandardCharsets.UTF_8))
-        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
-        .setUsageHelpWidth(100)
-        .setCaseInsensitiveEnumValuesAllowed(true)
-        .setParameterExceptionHandler(Main::explain)
-        .setExecutionExceptionHandler(Failures::explain)
-        .execute(arguments);
+    return run(new ToldOutput(out), err, arguments);
+  }
+
+  private static int run(ToldOutput told, OutputStream err, String... arguments) {
+    PrintWriter screen = new PrintWriter(told, true, StandardCharsets.UTF_8);
+    PrintWriter errors = new PrintWriter(err, true, StandardCharsets.UTF_8);
+    int status;
+    try {
+      status = commandLine(told, screen, errors).execute(arguments);
+    } catch (OutOfMemoryError | StackOverflowError e) {
+      status = Failures.explain(e, errors);
+    }
+    screen.flush();
+    String notWhole = told.failure();
+    if (notWhole == null) {
+      return status;
+    }
+    if (status != NOT_DONE && !told.isNotWanted()) {
+      errors.println("evenpour: " + notWhole);
+    }
+    return NOT_DONE;
+  }
+
+  private static CommandLine commandLine(ToldOutput told, PrintWriter screen, PrintWriter errors) {
+    CommandLine line =
+        new CommandLine(new Main(told))
+            .setOut(screen)
+            .setErr(errors)
+            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+            .setUsageHelpWidth(100)
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setExpandAtFiles(false) // a log's name may begin with @
+            .registerConverter(Path.class, Arguments::path)
+            .registerConverter(Double.class, Arguments::number)
+            .registerConverter(double.class, Arguments::number)
+            .setParameterExceptionHandler(Main::explain)
+            .setExecutionExceptionHandler(
+                (failure, command, parsed) ->
+                    told.isNotWanted() ? NOT_DONE : Failures.explain(failure, command.getErr()));
+    line.getSubcommands().values().forEach(Main::withoutVersion);
+    return line;
+  }
+
+  /**
+   * The program has a version, and its commands have not: else {@code limits retire --version 1}
+   * would say the program's, and retire nothing.
+   */
+  private static void withoutVersion(CommandLine command) {
+    OptionSpec its = command.getCommandSpec().findOption("--version");
+    if (its != null && its.versionHelp()) {
+      command.getCommandSpec().remove(its);
+    }
+    command.getSubcommands().values().forEach(Main::withoutVersion);
   }
 
   private static int explain(ParameterException wrong, String[] arguments) {

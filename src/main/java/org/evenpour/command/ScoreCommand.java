@@ -24,6 +24,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** {@code evenpour score}: how well audits do where the truth is known. */
 @Command(
@@ -75,6 +76,7 @@ final class ScoreCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String what = folders.isEmpty() ? simulated() : given();
+    checkJson();
     losesNothing();
     Score score = score();
     PrintWriter screen = spec.commandLine().getOut();
@@ -90,6 +92,16 @@ final class ScoreCommand implements Callable<Integer> {
     }
     screen.flush();
     return Main.DONE;
+  }
+
+  private void checkJson() {
+    if (json != null && !STANDARD_OUTPUT.equals(json)) {
+      try {
+        Arguments.path(json);
+      } catch (TypeConversionException e) {
+        throw new ParameterException(spec.commandLine(), "--json: " + e.getMessage(), e);
+      }
+    }
   }
 
   private void losesNothing() throws IOException {

@@ -3,6 +3,7 @@ package org.evenpour.command;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -13,6 +14,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
+import org.evenpour.casting.FileException;
+import org.evenpour.casting.Remark;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.LargeLog;
 import org.evenpour.simulate.LiveSimulation;
@@ -117,6 +120,15 @@ final class SimulateCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (rows != null && (!faults.isEmpty() || days != null || molds != null || size != null)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--rows writes a plain log; leave --fault, --days, --molds and --size out");
+    }
+    if (live != null && (out != null || rows != null)) {
+      throw new ParameterException(
+          spec.commandLine(), "--live grows one log; leave --out and --rows out");
+    }
     Path growing = live;
     if (growing != null && plant == SimulatedPlant.TORDILLA) {
       return grow(growing);
@@ -129,7 +141,13 @@ final class SimulateCommand implements Callable<Integer> {
     for (String name : rows == null ? Simulation.FILES : List.of(LARGE)) {
       mustBeNew(folder.resolve(name));
     }
-    return plant == SimulatedPlant.MADE ? writeMade(folder) : write(folder);
+    try {
+      return plant == SimulatedPlant.MADE ? writeMade(folder) : write(folder);
+    } catch (FileSystemException | FileException named) {
+      throw named;
+    } catch (IOException e) {
+      throw new FileException(Remark.of("at.file", folder, FileException.reason(e)), e);
+    }
   }
 
   private void mustBeNew(Path file) throws FileAlreadyExistsException {

@@ -277,7 +277,7 @@ public final class GrowingLog implements Feed {
             ? Remark.of("live.missing")
             : e instanceof AccessDeniedException
                 ? Remark.of("live.denied")
-                : Remark.of("live.unreadable", FileException.why(e));
+                : Remark.of("live.unreadable", FileException.reason(e));
     return Remark.of("at.file", file.toString(), why);
   }
 

@@ -2,7 +2,6 @@ package org.evenpour.intake;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import org.evenpour.casting.FileException;
@@ -84,9 +83,7 @@ public final class IntakeException extends Exception {
     if (cause instanceof AccessDeniedException) {
       return Remark.of("file.no.right");
     }
-    String text =
-        cause instanceof FileSystemException system ? system.getReason() : cause.getMessage();
-    return text == null ? cause.getClass().getSimpleName() : text;
+    return FileException.reason(cause);
   }
 
   private static Remark at(String file, long line, int column, Remark what) {

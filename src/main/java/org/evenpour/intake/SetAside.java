@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -16,6 +15,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.QuoteMode;
+import org.evenpour.casting.PartFiles;
 import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
 
@@ -109,7 +109,7 @@ public final class SetAside implements AutoCloseable {
     try {
       BufferedWriter writer = target.writer;
       if (writer == null) {
-        writer = Files.newBufferedWriter(target.part, StandardCharsets.UTF_8);
+        writer = Files.newBufferedWriter(PartFiles.make(target.part), StandardCharsets.UTF_8);
         target.writer = writer;
         writer.write("line,reason,row\n");
       }
@@ -151,11 +151,7 @@ public final class SetAside implements AutoCloseable {
         if (target.writer == null) {
           Files.deleteIfExists(target.file);
         } else {
-          Files.move(
-              target.part,
-              target.file,
-              StandardCopyOption.ATOMIC_MOVE,
-              StandardCopyOption.REPLACE_EXISTING);
+          PartFiles.finish(target.part, target.file);
           written.add(target.file);
         }
       } catch (IOException e) {
@@ -181,7 +177,7 @@ public final class SetAside implements AutoCloseable {
         failure = failure == null ? IntakeException.unwritable(target.file, e) : failure;
       }
       try {
-        Files.deleteIfExists(target.part);
+        PartFiles.drop(target.part);
       } catch (IOException e) {
         failure = failure == null ? IntakeException.unwritable(target.file, e) : failure;
       }

@@ -429,7 +429,7 @@ public final class LiveRecord {
   }
 
   private Remark notes(String key, IOException why) {
-    return Remark.of("at.file", seenFile.path(), Remark.of(key, FileException.why(why)));
+    return Remark.of("at.file", seenFile.path(), Remark.of(key, FileException.reason(why)));
   }
 
   /** The episodes of a wheel, one list for each characteristic, as its closed turns show them. */

@@ -6,14 +6,13 @@ import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.casting.FileException;
+import org.evenpour.casting.PartFiles;
 import org.evenpour.casting.Remark;
 
 /**
@@ -51,7 +50,7 @@ public final class FinishedFile {
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(place))) {
           content.writeTo(out);
         } catch (IOException e) {
-          throw new FileException(Remark.of("out.part", target, reason(e)), e);
+          throw new FileException(Remark.of("out.part", target, FileException.reason(e)), e);
         }
         return;
       }
@@ -63,7 +62,7 @@ public final class FinishedFile {
     } catch (AccessDeniedException e) {
       throw new FileException(Remark.of("out.busy", target), e);
     } catch (FileSystemException e) {
-      throw new FileException(Remark.of("out.unwritable", target, reason(e)), e);
+      throw new FileException(Remark.of("out.unwritable", target, FileException.reason(e)), e);
     }
   }
 
@@ -77,10 +76,9 @@ public final class FinishedFile {
                 + "-"
                 + COUNT.incrementAndGet()
                 + ".part");
-    part.toFile().deleteOnExit(); // an interrupt from the keyboard should leave no litter either
     try {
       try (FileChannel channel =
-          FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+          FileChannel.open(PartFiles.make(part), StandardOpenOption.WRITE)) {
         OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
         content.writeTo(out);
         out.flush();
@@ -88,26 +86,11 @@ public final class FinishedFile {
       } catch (AccessDeniedException e) {
         throw e;
       } catch (IOException e) {
-        throw new FileException(Remark.of("out.part", place, reason(e)), e);
+        throw new FileException(Remark.of("out.part", place, FileException.reason(e)), e);
       }
-      try {
-        Files.move(part, place, StandardCopyOption.ATOMIC_MOVE);
-      } catch (AtomicMoveNotSupportedException e) {
-        Files.move(part, place, StandardCopyOption.REPLACE_EXISTING);
-      }
+      PartFiles.finish(part, place);
     } finally {
-      Files.deleteIfExists(part);
+      PartFiles.drop(part);
     }
-  }
-
-  private static Object reason(IOException e) {
-    if (e instanceof FileException file) {
-      return file.remark();
-    }
-    String message =
-        e instanceof FileSystemException f && f.getReason() != null
-            ? f.getReason()
-            : e.getMessage();
-    return message == null || message.isEmpty() ? e.getClass().getSimpleName() : message;
   }
 }

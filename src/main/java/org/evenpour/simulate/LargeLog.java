@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.SplittableRandom;
+import org.evenpour.casting.PartFiles;
 
 /**
  * A long, sound casting log of eleven columns for measuring speed: some 76 bytes a row, so that
@@ -48,11 +49,17 @@ public final class LargeLog {
     if (rows < 0) {
       throw new IllegalArgumentException("rows must be 0 or more, not " + rows);
     }
-    try (OutputStream out = Files.newOutputStream(file)) {
-      LargeLog log = new LargeLog(out, seed);
-      log.ascii(HEADER);
-      log.rows(rows);
-      log.flush();
+    Path part = PartFiles.make(file.resolveSibling(file.getFileName() + ".part"));
+    try {
+      try (OutputStream out = Files.newOutputStream(part)) {
+        LargeLog log = new LargeLog(out, seed);
+        log.ascii(HEADER);
+        log.rows(rows);
+        log.flush();
+      }
+      PartFiles.finish(part, file);
+    } finally {
+      PartFiles.drop(part);
     }
   }
 

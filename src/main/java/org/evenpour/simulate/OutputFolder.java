@@ -4,12 +4,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.evenpour.casting.PartFiles;
 
 /**
  * Files that appear together: each is written under a temporary name; only when all are whole do
@@ -34,7 +34,7 @@ final class OutputFolder implements AutoCloseable {
   }
 
   void text(String name, String text) throws IOException {
-    Files.writeString(part(name), text, StandardCharsets.UTF_8);
+    Files.writeString(PartFiles.make(part(name)), text, StandardCharsets.UTF_8);
   }
 
   void table(String name, List<String> columns, List<List<String>> rows) throws IOException {
@@ -48,7 +48,7 @@ final class OutputFolder implements AutoCloseable {
   /** A table whose rows the caller prints; it closes it. */
   CSVPrinter table(String name, List<String> columns) throws IOException {
     CSVPrinter printer =
-        new CSVPrinter(Files.newBufferedWriter(part(name), StandardCharsets.UTF_8), CSV);
+        new CSVPrinter(Files.newBufferedWriter(PartFiles.make(part(name)), StandardCharsets.UTF_8), CSV);
     printer.printRecord(columns);
     return printer;
   }
@@ -61,7 +61,7 @@ final class OutputFolder implements AutoCloseable {
   /** Everything is written: puts the files in their places. */
   void complete() throws IOException {
     for (String name : names) {
-      Files.move(part(name), directory.resolve(name), StandardCopyOption.REPLACE_EXISTING);
+      PartFiles.finish(part(name), directory.resolve(name));
     }
   }
 
@@ -74,7 +74,7 @@ final class OutputFolder implements AutoCloseable {
   @Override
   public void close() throws IOException {
     for (String name : names) {
-      Files.deleteIfExists(part(name));
+      PartFiles.drop(part(name));
     }
   }
 }

@@ -14,6 +14,7 @@ import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.evenpour.casting.FileException;
 
 /**
  * A table of what was planted, read line by line, whoever made it: with a comma, a semicolon or a
@@ -40,7 +41,7 @@ record TruthTable(String file, Map<String, Integer> columns, List<Line> lines) {
       throw new IOException(file + ": this is not UTF-8; save it as a text file in UTF-8", e);
     } catch (IOException e) {
       throw new IOException(
-          file + ": this file cannot be read (" + e.getMessage() + "); check that it is a file", e);
+          file + ": this file cannot be read (" + FileException.reason(e) + "); check that it is a file", e);
     }
     char separator = ',';
     int width = 0;

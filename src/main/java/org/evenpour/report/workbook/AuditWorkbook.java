@@ -11,9 +11,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.apache.poi.ooxml.POIXMLProperties;
+import org.apache.poi.util.TempFile;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.PartFiles;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.Words;
@@ -76,7 +78,8 @@ public final class AuditWorkbook {
       ZoneId zone,
       LongConsumer written)
       throws IOException {
-    Path dated = Files.createTempFile("evenpour-workbook", ".xlsx");
+    TempFile.setTempFileCreationStrategy(SheetFiles.ONLY);
+    Path dated = PartFiles.temporary("evenpour-workbook", ".xlsx");
     try {
       try (SXSSFWorkbook book = new SXSSFWorkbook(ROWS_IN_MEMORY);
           OutputStream into = new BufferedOutputStream(Files.newOutputStream(dated))) {
@@ -89,8 +92,14 @@ public final class AuditWorkbook {
         book.write(into);
       }
       FixedZip.copy(dated, out);
+    } catch (RuntimeException e) {
+      // POI hides that there is no room for its sheets.
+      if (e.getCause() instanceof IOException why) {
+        throw why;
+      }
+      throw e;
     } finally {
-      Files.deleteIfExists(dated);
+      PartFiles.drop(dated);
     }
   }
 

@@ -2,7 +2,6 @@ package org.evenpour.view.screen;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import org.evenpour.casting.FileException;
 import org.evenpour.intake.IntakeException;
@@ -26,11 +25,7 @@ final class Reasons {
     if (cause instanceof NoSuchFileException missing) {
       return look.say("failed.missing", missing.getFile());
     }
-    if (cause instanceof FileSystemException system) {
-      String reason = system.getReason();
-      return system.getFile() + (reason == null ? "" : ": " + reason);
-    }
-    if (cause instanceof IOException io && io.getMessage() != null) {
+    if (cause instanceof IOException io) {
       return look.language().say(FileException.why(io));
     }
     return look.say("failed.other", String.valueOf(cause));
