@@ -57,6 +57,6 @@ public final class SmallDisk implements AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    ran("umount", folder.toString());
+    ran("umount", "-l", folder.toString());
   }
 }

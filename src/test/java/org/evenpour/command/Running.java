@@ -1,5 +1,7 @@
 package org.evenpour.command;
 
+import static org.assertj.core.api.Assumptions.assumeThat;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -51,6 +53,17 @@ final class Running {
       throw new IllegalStateException("it does not end: " + all);
     }
     return new CommandLineCall(process.exitValue(), text(out), text(err));
+  }
+
+  /** Runs it bound by the rights of files, as everybody but root is. */
+  static CommandLineCall withoutRights(Path folder, List<String> words) throws Exception {
+    List<String> all = new ArrayList<>();
+    if (System.getProperty("user.name").equals("root")) {
+      assumeThat(Path.of("/usr/bin/setpriv")).exists();
+      all.addAll(List.of("setpriv", "--bounding-set=-all", "--inh-caps=-all"));
+    }
+    all.addAll(words);
+    return shell(folder, "\"$@\"", all);
   }
 
   static String text(Path file) throws IOException {
