@@ -1,9 +1,12 @@
 package org.evenpour.command;
 
+import java.io.BufferedWriter;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import picocli.CommandLine;
@@ -74,8 +77,8 @@ public final class Main implements Runnable {
   }
 
   private static int run(ToldOutput told, OutputStream err, String... arguments) {
-    PrintWriter screen = new PrintWriter(told, true, StandardCharsets.UTF_8);
-    PrintWriter errors = new PrintWriter(err, true, StandardCharsets.UTF_8);
+    PrintWriter screen = forPeople(told);
+    PrintWriter errors = forPeople(err);
     int status;
     try {
       status = commandLine(told, screen, errors).execute(arguments);
@@ -91,6 +94,11 @@ public final class Main implements Runnable {
       errors.println("evenpour: " + notWhole);
     }
     return NOT_DONE;
+  }
+
+  private static PrintWriter forPeople(OutputStream out) {
+    Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+    return new PrintWriter(new BufferedWriter(new PlainWriter(text)), true);
   }
 
   private static CommandLine commandLine(ToldOutput told, PrintWriter screen, PrintWriter errors) {

@@ -48,6 +48,7 @@ public final class Theme {
     UIManager.put("ToolTip.background", ink.field());
     UIManager.put("ToolTip.foreground", ink.text());
     UIManager.put("ScrollPane.border", javax.swing.BorderFactory.createEmptyBorder());
+    PlainText.install();
     boolean done = ink.dark() ? FlatDarkLaf.setup() : FlatLightLaf.setup();
     if (!done) {
       throw new IllegalStateException("the look of the window could not be installed");

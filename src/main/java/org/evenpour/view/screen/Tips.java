@@ -27,22 +27,18 @@ final class Tips {
   /** A text broken into lines of a readable length; nothing in it is read as markup. */
   static String wrapped(String text) {
     if (text.length() <= LINE) {
-      return text.startsWith("<html") ? " " + text : text;
+      return text;
     }
-    StringBuilder html = new StringBuilder("<html>");
+    StringBuilder lines = new StringBuilder();
     int column = 0;
     for (String word : Parts.words(text)) {
       if (column > 0 && column + word.length() > LINE) {
-        html.append("<br>");
+        lines.append('\n');
         column = 0;
       }
-      html.append(column == 0 ? "" : " ").append(escaped(word));
+      lines.append(column == 0 ? "" : " ").append(word);
       column += word.length() + 1;
     }
-    return html.append("</html>").toString();
-  }
-
-  private static String escaped(String text) {
-    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
+    return lines.toString();
   }
 }
