@@ -21,6 +21,7 @@ import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
+import org.evenpour.live.SeenFile;
 import org.evenpour.report.CausesText;
 import org.evenpour.store.CausesFile;
 import org.jspecify.annotations.Nullable;
@@ -151,7 +152,7 @@ final class CausesCommand implements Runnable {
     public Integer call() throws IntakeException, IOException {
       String who = signed.who(spec);
       String why = signed.why(spec);
-      CausesFile file = logs.causesFile();
+      CausesFile file = new CausesFile(logs.causesFile().path(), signed.key());
       LogsToAudit.Around around = logs.around(spec);
       CausesFile.Contents before = file.read();
       LogsToAudit.warn(spec, before.warning());
@@ -235,10 +236,15 @@ final class CausesCommand implements Runnable {
   /** {@code evenpour causes list}. */
   @Command(
       name = "list",
-      description = "Lists everything that was marked, in the order in which it was said.",
+      description = {
+        "Lists everything that was marked, in the order in which it was said, and checks that nothing",
+        "was tampered with; with --log the notes of the board as well."
+      },
       mixinStandardHelpOptions = true)
   static final class Show implements Callable<Integer> {
     @Spec private CommandSpec spec = CommandSpec.create();
+
+    @Mixin private Checked checked = new Checked();
 
     @Option(
         names = "--causes",
@@ -255,9 +261,17 @@ final class CausesCommand implements Runnable {
     @Override
     public Integer call() throws IntakeException, IOException {
       ZoneId zone = LimitsPlace.zone(profile == null ? Profiles.NONE : ProfileReader.read(profile));
-      CausesFile.Contents contents = file().read();
+      CausesFile file = file();
+      CausesFile.Contents contents = file.read();
+      checked.check(file::holds, file::isSignedBy);
       LogsToAudit.warn(spec, contents.warning());
-      spec.commandLine().getOut().print(new CausesText(zone).list(contents.marks()));
+      PrintWriter screen = spec.commandLine().getOut();
+      screen.print(new CausesText(zone).list(contents.marks()));
+      screen.print(Checked.said(file.path(), file.head()));
+      if (log != null) {
+        SeenFile notes = SeenFile.beside(log);
+        screen.print(Checked.said(notes.path(), notes.head()));
+      }
       spec.commandLine().getOut().flush();
       return Main.DONE;
     }

@@ -22,6 +22,7 @@ import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.Profiles;
 import org.evenpour.report.LimitsText;
 import org.evenpour.store.LimitsFile;
+import org.evenpour.store.SigningKey;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,7 +45,8 @@ import picocli.CommandLine.Spec;
       LimitsCommand.Show.class,
       LimitsCommand.Compare.class,
       LimitsCommand.Retire.class,
-      LimitsCommand.Specify.class
+      LimitsCommand.Specify.class,
+      LimitsCommand.Key.class
     },
     mixinStandardHelpOptions = true)
 final class LimitsCommand implements Runnable {
@@ -53,7 +55,7 @@ final class LimitsCommand implements Runnable {
   @Override
   public void run() {
     throw new ParameterException(
-        spec.commandLine(), "say what: propose, approve, list, compare, retire or specify");
+        spec.commandLine(), "say what: propose, approve, list, compare, retire, specify or key");
   }
 
   /** Warns of a line that was cut off, and gives what stands in the file. */
@@ -119,7 +121,7 @@ final class LimitsCommand implements Runnable {
             "nothing was approved: this base gives no limits; give it 8 turns of four molds or"
                 + " more");
       }
-      LimitsFile file = base.file(spec);
+      LimitsFile file = new LimitsFile(base.file(spec).path(), signed.key());
       book(spec, file);
       PrintWriter screen = spec.commandLine().getOut();
       LimitsText text = new LimitsText(outcome.zone());
@@ -143,7 +145,10 @@ final class LimitsCommand implements Runnable {
   /** {@code evenpour limits list}. */
   @Command(
       name = "list",
-      description = "Lists what was approved, retired and specified.",
+      description = {
+        "Lists what was approved, retired and specified, and checks that nothing was tampered with.",
+        "Keep the last line's hash elsewhere: only so can it be seen that lines were taken away."
+      },
       mixinStandardHelpOptions = true)
   static final class Show implements Callable<Integer> {
     @Spec private CommandSpec spec = CommandSpec.create();
@@ -152,16 +157,43 @@ final class LimitsCommand implements Runnable {
     @Option(names = "--log", paramLabel = "LOG", description = "the log beside which they stand")
     private @Nullable Path log;
 
+    @Mixin private Checked checked = new Checked();
+
     @Option(names = "--at", paramLabel = "T", description = "which are in force at T; default: now")
     private @Nullable String at;
 
     @Override
     public Integer call() throws IntakeException, IOException {
       ZoneId zone = LimitsPlace.zone(place.profiles());
-      LimitsBook book = book(spec, place.file(spec, log));
+      LimitsFile file = place.file(spec, log);
+      LimitsBook book = book(spec, file);
+      checked.check(file::holds, file::isSignedBy);
       Instant time = at == null ? Signed.now() : Period.instant(spec, "--at", at, zone);
       spec.commandLine().getOut().print(new LimitsText(zone).list(book, time));
+      spec.commandLine().getOut().print(Checked.said(file.path(), file.head()));
       spec.commandLine().getOut().flush();
+      return Main.DONE;
+    }
+  }
+
+  /** {@code evenpour limits key}. */
+  @Command(
+      name = "key",
+      description = {
+        "Makes a key to sign with: F, for its owner's eyes, and F.pub, for whoever checks.",
+        "approve, retire, specify and causes mark sign by --key F; list checks by --signers F.pub."
+      },
+      mixinStandardHelpOptions = true)
+  static final class Key implements Callable<Integer> {
+    @Spec private CommandSpec spec = CommandSpec.create();
+
+    @Parameters(index = "0", paramLabel = "F", description = "file of the key, to be made")
+    private Path file = Path.of("");
+
+    @Override
+    public Integer call() throws IOException {
+      Path open = SigningKey.make(file);
+      spec.commandLine().getOut().println("wrote " + file + ", for you alone, and " + open);
       return Main.DONE;
     }
   }
@@ -278,7 +310,7 @@ final class LimitsCommand implements Runnable {
       ZoneId zone = LimitsPlace.zone(place.profiles());
       Instant at = Signed.now();
       Instant end = from == null ? at : Period.instant(spec, "--from", from, zone);
-      LimitsFile file = place.file(spec, log);
+      LimitsFile file = new LimitsFile(place.file(spec, log).path(), signed.key());
       List<LimitsVersion> all = numbered(spec, book(spec, file), number, wheel, characteristic);
       Set<String> wheels = new LinkedHashSet<>();
       all.forEach(one -> wheels.add(one.wheel()));
@@ -384,7 +416,7 @@ final class LimitsCommand implements Runnable {
               Signed.now(),
               signed.who(spec),
               signed.why(spec));
-      LimitsFile file = place.file(spec, log);
+      LimitsFile file = new LimitsFile(place.file(spec, log).path(), signed.key());
       file.specify(revision);
       PrintWriter screen = spec.commandLine().getOut();
       screen.print(new LimitsText(zone).specified(revision));

@@ -1,8 +1,12 @@
 package org.evenpour.command;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import org.evenpour.store.SigningKey;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -14,6 +18,17 @@ final class Signed {
 
   @Option(names = "--why", required = true, paramLabel = "TEXT", description = "and why")
   private String why = "";
+
+  @Option(
+      names = "--key",
+      paramLabel = "F",
+      description = "sign what is written with this key; evenpour limits key makes one")
+  private @Nullable Path key;
+
+  /** What to sign with; null where nothing is to be signed. */
+  @Nullable SigningKey key() throws IOException {
+    return key == null ? null : SigningKey.read(LimitsPlace.mustBeThere(key));
+  }
 
   String who(CommandSpec spec) {
     return said(spec, "--who", who);

@@ -11,9 +11,11 @@ import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.evenpour.store.Chain;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,8 +28,15 @@ import org.jspecify.annotations.Nullable;
  * <p>Owned by the engine's thread; several processes may add to the same file.
  */
 public final class SeenFile {
-  private static final String HEADINGS = "at,signal,since_turn,turn,who,note\n";
+  private static final String HEADINGS = "at,signal,since_turn,turn,who,note,chain\n";
   private static final int CELLS = 6;
+
+  /** Closes what a killed process left of a line; it never is one. */
+  private static final String UNFINISHED = "\tunfinished\n";
+
+  /** A line's number among those that count, and the hash of the one before it. */
+  private static final Pattern PLACE = Pattern.compile("([0-9]{1,9}) ([0-9a-f]{64})");
+
   private static final Pattern CELL = Pattern.compile("\\G\"((?:[^\"]|\"\")*)\"(,|$)");
 
   private final Path file;
@@ -49,23 +58,51 @@ public final class SeenFile {
     return file;
   }
 
-  /** All whole lines, in their order. */
+  /**
+   * All whole lines, in their order.
+   *
+   * @throws IOException if it cannot be read, or a line was changed, moved, taken out or put in:
+   *     names it
+   */
   public List<Seen> read() throws IOException {
-    String text;
     try {
-      text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+      return lines(text()).stream().map(Line::seen).toList();
     } catch (NoSuchFileException e) {
       return List.of();
     }
-    List<Seen> all = new ArrayList<>();
+  }
+
+  /** Where the chain of its lines ends; each line is checked. */
+  public Chain.Head head() throws IOException {
+    try {
+      return Chain.head(entries(lines(text())));
+    } catch (NoSuchFileException e) {
+      return Chain.head(List.of());
+    }
+  }
+
+  private String text() throws IOException {
+    return new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
+  }
+
+  private record Line(Chain.Entry entry, Seen seen) {}
+
+  private static List<Chain.Entry> entries(List<Line> lines) {
+    return lines.stream().map(Line::entry).toList();
+  }
+
+  private List<Line> lines(String text) throws IOException {
+    List<Line> all = new ArrayList<>();
     int from = 0;
+    int number = 0;
     for (int end = text.indexOf('\n'); end >= 0; end = text.indexOf('\n', from)) {
-      Seen seen = parsed(text.substring(from, end).stripTrailing());
-      if (seen != null) {
-        all.add(seen);
+      Line line = parsed(++number, text.substring(from, end).stripTrailing());
+      if (line != null) {
+        all.add(line);
       }
       from = end + 1;
     }
+    Chain.verify(file, entries(all));
     return all;
   }
 
@@ -76,8 +113,11 @@ public final class SeenFile {
             file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
       try (var lock = channel.lock()) {
         long size = channel.size();
-        String before = size == 0 ? HEADINGS : endsItsLine(channel, size) ? "" : "\n";
-        ByteBuffer line = ByteBuffer.wrap((before + line(seen)).getBytes(StandardCharsets.UTF_8));
+        String there = new String(bytes(channel), StandardCharsets.UTF_8);
+        String before = size == 0 ? HEADINGS : end(there);
+        Chain.Link place = Chain.next(entries(lines(there + before)));
+        ByteBuffer line =
+            ByteBuffer.wrap((before + line(seen, place)).getBytes(StandardCharsets.UTF_8));
         channel.position(size);
         while (line.hasRemaining()) {
           channel.write(line);
@@ -87,12 +127,26 @@ public final class SeenFile {
     }
   }
 
-  private static boolean endsItsLine(FileChannel channel, long size) throws IOException {
-    ByteBuffer last = ByteBuffer.allocate(1);
-    return channel.read(last, size - 1) == 1 && last.get(0) == '\n';
+  private static byte[] bytes(FileChannel channel) throws IOException {
+    ByteBuffer all = ByteBuffer.allocate(Math.toIntExact(channel.size()));
+    int read = 0;
+    while (all.hasRemaining() && read >= 0) {
+      read = channel.read(all, all.position());
+    }
+    return Arrays.copyOf(all.array(), all.position());
   }
 
-  private static String line(Seen seen) {
+  /** What closes the last line: it counts where nothing but its end is missing. */
+  private String end(String text) throws IOException {
+    if (text.endsWith("\n")) {
+      return "";
+    }
+    Line last = parsed(0, text.substring(text.lastIndexOf('\n') + 1));
+    boolean isHashed = lines(text).stream().anyMatch(line -> line.entry().link() != null);
+    return last != null && (last.entry().link() != null || !isHashed) ? "\n" : UNFINISHED;
+  }
+
+  private static String line(Seen seen, Chain.Link place) {
     return String.join(
             ",",
             quoted(seen.at().toString()),
@@ -100,7 +154,8 @@ public final class SeenFile {
             quoted(Integer.toString(seen.sinceTurn())),
             quoted(Integer.toString(seen.turn())),
             quoted(seen.who()),
-            quoted(seen.note()))
+            quoted(seen.note()),
+            quoted(place.number() + " " + place.before()))
         + "\n";
   }
 
@@ -123,25 +178,37 @@ public final class SeenFile {
         : text;
   }
 
-  private static @Nullable Seen parsed(String line) {
+  private static @Nullable Line parsed(int number, String line) {
     List<String> cells = new ArrayList<>();
     Matcher cell = CELL.matcher(line);
     int end = 0;
-    while (cells.size() <= CELLS && end < line.length() && cell.find()) {
+    while (cells.size() <= CELLS + 1 && end < line.length() && cell.find()) {
       cells.add(asTyped(cell.group(1).replace("\"\"", "\"")));
       end = cell.end();
     }
-    if (cells.size() != CELLS || end != line.length()) {
+    boolean isHashed = cells.size() == CELLS + 1;
+    if (cells.size() != CELLS && !isHashed || end != line.length()) {
+      return null;
+    }
+    Matcher place = PLACE.matcher(isHashed ? cells.get(CELLS) : "");
+    if (isHashed && !place.matches()) {
       return null;
     }
     try {
-      return new Seen(
-          Instant.parse(cells.get(0)),
-          cells.get(1),
-          Integer.parseInt(cells.get(2)),
-          Integer.parseInt(cells.get(3)),
-          cells.get(4),
-          cells.get(5));
+      return new Line(
+          new Chain.Entry(
+              number,
+              line,
+              isHashed
+                  ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2))
+                  : null),
+          new Seen(
+              Instant.parse(cells.get(0)),
+              cells.get(1),
+              Integer.parseInt(cells.get(2)),
+              Integer.parseInt(cells.get(3)),
+              cells.get(4),
+              cells.get(5)));
     } catch (DateTimeException | NumberFormatException e) {
       return null;
     }

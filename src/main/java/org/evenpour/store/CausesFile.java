@@ -34,8 +34,40 @@ public final class CausesFile {
    * @param file need not be there yet
    */
   public CausesFile(Path file) {
+    this(file, null);
+  }
+
+  /**
+   * @param file need not be there yet
+   * @param key signs what is added; null = nothing is signed
+   */
+  public CausesFile(Path file, @Nullable SigningKey key) {
     this.file = file;
-    lines = new LineFile(file);
+    lines = new LineFile(file, key);
+  }
+
+  /** Where the chain of its lines ends; each line is checked. */
+  public Chain.Head head() throws IOException {
+    return lines.head();
+  }
+
+  /**
+   * Whether a hash that the head had once is still there.
+   *
+   * @throws FileException if not
+   */
+  public void holds(String hash) throws IOException {
+    lines.holds(hash);
+  }
+
+  /**
+   * Whether every line from the first signed one on is signed by one of these.
+   *
+   * @param signers public keys, as {@link SigningKey#signers} reads them
+   * @throws FileException if one is not: says which
+   */
+  public void isSignedBy(List<String> signers) throws IOException {
+    lines.isSignedBy(signers);
   }
 
   /** The usual file: beside the profile, or where there is none beside the log. */

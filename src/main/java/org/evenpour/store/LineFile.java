@@ -8,20 +8,24 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.CRC32;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.Remark;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A file of JSON objects, one a line, that is only ever added to.
  *
- * <p>The last member of each line is {@code "check"}: the CRC-32 of the line's bytes before it (as
+ * <p>Each line has its number, and the hash of the line before it, by which {@link Chain} shows
+ * what was done to it; it may be signed. The last member of each line is {@code "check"}: the CRC-32 of the line's bytes before it (as
  * zip files have it). So a line that was cut off is never taken for a whole one. A killed process
  * can leave one at the end: readers pass it over and say so, and the next writer closes it with a
  * mark. Anything else that fails its check sum is damage, and an error.
@@ -33,16 +37,33 @@ final class LineFile {
   /** Ends a line that a killed process left; a tab never stands in a JSON text of ours. */
   private static final String UNFINISHED = "\tunfinished";
 
+  private static final String SIGNATURE = ",\"signature\":\"";
+
   private static final Pattern CHECKED =
       Pattern.compile("(.*),\"check\":\"([0-9a-f]{8})\"}", Pattern.DOTALL);
+
+  /** What a line says of its place, and who signed it; within a text every quote is escaped. */
+  private static final Pattern PLACE =
+      Pattern.compile(
+          ",\"number\":([0-9]{1,9}),\"before\":\"([0-9a-f]{64})\""
+              + "(?:,\"signer\":\"([^\"]*)\",\"signature\":\"([^\"]*)\")?"
+              + ",\"check\":\"[0-9a-f]{8}\"\\}$");
 
   /** Java refuses a second lock within one process instead of waiting. */
   private static final Object ONE_AT_A_TIME = new Object();
 
   private final Path file;
 
+  private final @Nullable SigningKey key;
+
   LineFile(Path file) {
+    this(file, null);
+  }
+
+  /** Lines that are added are signed. */
+  LineFile(Path file, @Nullable SigningKey key) {
     this.file = file;
+    this.key = key;
   }
 
   /**
@@ -51,14 +72,28 @@ final class LineFile {
    * @param number from 1
    * @param json the object, its check sum included
    */
-  record Line(int number, String json) {}
+  record Line(int number, String json) {
+    Chain.Entry entry() {
+      Matcher place = PLACE.matcher(json);
+      return new Chain.Entry(
+          number,
+          json,
+          place.find()
+              ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2))
+              : null);
+    }
+  }
 
   /**
    * What was read.
    *
    * @param unfinished number of the last line where it was cut off; 0 where it was not
    */
-  record Lines(List<Line> whole, int unfinished) {}
+  record Lines(List<Line> whole, int unfinished) {
+    List<Chain.Entry> entries() {
+      return whole.stream().map(Line::entry).toList();
+    }
+  }
 
   /** Makes new lines of what stands in the file. */
   @FunctionalInterface
@@ -86,22 +121,100 @@ final class LineFile {
    */
   void append(Fresh fresh) throws IOException {
     synchronized (ONE_AT_A_TIME) {
-      try (FileChannel channel =
-          FileChannel.open(
-              file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
-        try (var lock = channel.lock()) {
-          byte[] before = bytes(channel);
-          Lines lines = lines(before);
-          StringBuilder text = new StringBuilder();
-          for (String json : fresh.after(lines)) {
-            text.append(checked(json)).append('\n');
-          }
-          boolean isOpen = before.length > 0 && before[before.length - 1] != '\n';
-          String end = !isOpen ? "" : lines.unfinished() > 0 ? UNFINISHED + "\n" : "\n";
-          ByteBuffer out = ByteBuffer.wrap((end + text).getBytes(StandardCharsets.UTF_8));
-          write(channel, before.length, out);
-        }
+      while (!added(fresh)) {
+        // Another file has that name by now: one that was never written to was taken away.
       }
+    }
+  }
+
+  private boolean added(Fresh fresh) throws IOException {
+    boolean isNew = Files.notExists(file);
+    try (FileChannel channel =
+        FileChannel.open(
+            file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE)) {
+      Object opened = key();
+      try (var lock = channel.lock()) {
+        if (!Objects.equals(opened, key())) {
+          return false;
+        }
+        boolean isWritten = false;
+        try {
+          isWritten = added(channel, fresh);
+        } finally {
+          if (isNew && !isWritten && channel.size() == 0) {
+            Files.deleteIfExists(file); // nothing came of it, and nobody is to wonder at it
+          }
+        }
+        return true;
+      }
+    }
+  }
+
+  /** Which file has that name now; null where none has, or the disk does not tell. */
+  private @Nullable Object key() {
+    try {
+      return Files.readAttributes(file, BasicFileAttributes.class).fileKey();
+    } catch (IOException e) {
+      return null;
+    }
+  }
+
+  private boolean added(FileChannel channel, Fresh fresh) throws IOException {
+    byte[] before = bytes(channel);
+    Lines lines = lines(before);
+    List<Chain.Entry> entries = new ArrayList<>(lines.entries());
+    StringBuilder text = new StringBuilder();
+    for (String json : fresh.after(lines)) {
+      String line = checked(json, Chain.next(entries));
+      entries.add(new Line(0, line).entry());
+      text.append(line).append('\n');
+    }
+    if (text.isEmpty()) {
+      return false;
+    }
+    boolean isOpen = before.length > 0 && before[before.length - 1] != '\n';
+    String end = !isOpen ? "" : lines.unfinished() > 0 ? UNFINISHED + "\n" : "\n";
+    write(channel, before.length, ByteBuffer.wrap((end + text).getBytes(StandardCharsets.UTF_8)));
+    return true;
+  }
+
+  /** Where the chain ends. */
+  Chain.Head head() throws IOException {
+    return Chain.head(read().entries());
+  }
+
+  /**
+   * Whether the hash that a head had once is still there.
+   *
+   * @throws FileException if not
+   */
+  void holds(String hash) throws IOException {
+    if (Chain.lineOf(read().entries(), hash) == 0) {
+      throw new FileException(Remark.of("at.file", file, Remark.of("chain.head", hash)));
+    }
+  }
+
+  /**
+   * Whether every line from the first signed one on is signed by one of these.
+   *
+   * @param signers public keys
+   * @throws FileException if one is not: says which
+   */
+  void isSignedBy(List<String> signers) throws IOException {
+    boolean isSigned = false;
+    for (Line line : read().whole()) {
+      Matcher place = PLACE.matcher(line.json());
+      String signer = place.find() ? place.group(3) : null;
+      isSigned |= signer != null;
+      if (isSigned && (signer == null || !signers.contains(signer))) {
+        throw new FileException(
+            at(
+                line.number(),
+                Remark.of(signer == null ? "chain.unsigned" : "chain.stranger")));
+      }
+    }
+    if (!isSigned) {
+      throw new FileException(Remark.of("at.file", file, Remark.of("chain.unsigned.all")));
     }
   }
 
@@ -114,7 +227,7 @@ final class LineFile {
       }
       channel.force(true);
     } catch (IOException e) {
-      throw new IOException(file + ": " + e.getMessage(), e);
+      throw new FileException(Remark.of("at.file", file, FileException.reason(e)), e);
     }
   }
 
@@ -142,13 +255,30 @@ final class LineFile {
       if (isWhole(line)) {
         whole.add(new Line(number, line));
       } else if (end == bytes.length) {
-        return new Lines(whole, number);
+        return verified(whole, number);
       } else if (!line.isEmpty() && !line.endsWith(UNFINISHED)) {
         throw new FileException(at(number, Remark.of("limits.damaged")));
       }
       from = end + 1;
     }
-    return new Lines(whole, 0);
+    return verified(whole, 0);
+  }
+
+  private Lines verified(List<Line> whole, int unfinished) throws FileException {
+    Lines lines = new Lines(whole, unfinished);
+    Chain.verify(file, lines.entries());
+    for (Line line : whole) {
+      Matcher place = PLACE.matcher(line.json());
+      if (place.find()
+          && place.group(3) != null
+          && !SigningKey.isSigned(
+              line.json().substring(0, place.start(4) - SIGNATURE.length()),
+              place.group(3),
+              place.group(4))) {
+        throw new FileException(at(line.number(), Remark.of("chain.signature")));
+      }
+    }
+    return lines;
   }
 
   /** What is to be said of a line. */
@@ -161,8 +291,18 @@ final class LineFile {
     return line.matches() && line.group(2).equals(sum(line.group(1)));
   }
 
-  private static String checked(String json) {
-    String before = json.substring(0, json.length() - 1);
+  private String checked(String json, Chain.Link place) {
+    String before =
+        json.substring(0, json.length() - 1)
+            + ",\"number\":"
+            + place.number()
+            + ",\"before\":\""
+            + place.before()
+            + "\"";
+    if (key != null) {
+      before += ",\"signer\":\"" + key.signer() + "\"";
+      before += SIGNATURE + key.signature(before) + "\"";
+    }
     return before + ",\"check\":\"" + sum(before) + "\"}";
   }
 

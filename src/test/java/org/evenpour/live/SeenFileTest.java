@@ -1,6 +1,7 @@
 package org.evenpour.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -8,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.util.List;
+import org.evenpour.store.Chain;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,10 +44,52 @@ class SeenFileTest {
     assertThat(new SeenFile(path).read()).containsExactly(FIRST, SECOND);
     assertThat(Files.readAllLines(path))
         .containsExactly(
-            "at,signal,since_turn,turn,who,note",
+            "at,signal,since_turn,turn,who,note,chain",
             "\"2026-03-05T21:10:00Z\",\"T1, thickness, mold 7, low\",\"131\",\"140\",\"R. Soto\","
-                + "\"nozzle \"\"7\"\" half blocked, cleaned\"",
-            "\"2026-03-06T01:00:00.500Z\",\"mass, wheel, high\",\"150\",\"152\",\"\",\"'-2 kg\"");
+                + "\"nozzle \"\"7\"\" half blocked, cleaned\",\"1 "
+                + "0".repeat(64)
+                + "\"",
+            "\"2026-03-06T01:00:00.500Z\",\"mass, wheel, high\",\"150\",\"152\",\"\",\"'-2 kg\",\"2 "
+                + Chain.hash(Files.readAllLines(path).get(1))
+                + "\"");
+  }
+
+  /** A note that was changed, taken out or put in is named. */
+  @Test
+  void refusesNotesThatWereTamperedWith() throws IOException {
+    file.add(FIRST);
+    file.add(SECOND);
+    file.add(FIRST);
+    List<String> good = Files.readAllLines(path);
+    List<String> lines = new java.util.ArrayList<>(good);
+    lines.set(1, lines.get(1).replace("R. Soto", "A. Vega"));
+    Files.write(path, lines);
+    assertThatThrownBy(file::read).hasMessageContaining("seen.csv:2: this line was changed");
+    lines = new java.util.ArrayList<>(good);
+    lines.remove(2);
+    Files.write(path, lines);
+    assertThatThrownBy(file::read).hasMessageContaining("seen.csv:3: lines are missing");
+    lines = new java.util.ArrayList<>(good);
+    lines.add(lines.get(3).replaceAll(",\"3 [0-9a-f]*\"$", ""));
+    Files.write(path, lines);
+    assertThatThrownBy(() -> file.add(SECOND)).hasMessageContaining("seen.csv:5: this line has no");
+    assertThat(Files.readAllLines(path)).isEqualTo(lines);
+  }
+
+  /** Notes from before there were hashes stand on, and are held by those that come. */
+  @Test
+  void readsNotesFromBeforeThereWereHashes() throws IOException {
+    file.add(FIRST);
+    file.add(SECOND);
+    List<String> old =
+        Files.readAllLines(path).stream()
+            .map(line -> line.replaceAll(",(chain|\"[0-9]+ [0-9a-f]{64}\")$", ""))
+            .toList();
+    assertThat(String.join("\n", old)).doesNotContain("chain", "000000000");
+    Files.write(path, old);
+    file.add(FIRST);
+    assertThat(file.read()).containsExactly(FIRST, SECOND, FIRST);
+    assertThat(file.head().unhashed()).isEqualTo(2);
   }
 
   /** Whatever a killed process left of its last line, no line before or after it is lost. */

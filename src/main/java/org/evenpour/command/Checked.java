@@ -1,0 +1,54 @@
+package org.evenpour.command;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.evenpour.store.Chain;
+import org.evenpour.store.SigningKey;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** By what the lines of a file are checked when it is listed, and what is said of it. */
+final class Checked {
+  @Option(
+      names = "--head",
+      paramLabel = "HASH",
+      description = "a hash that was listed before, and kept elsewhere: it must still be there")
+  private @Nullable String head;
+
+  @Option(
+      names = "--signers",
+      paramLabel = "F",
+      description = "public keys: every line from the first signed one on must be signed by one")
+  private @Nullable Path signers;
+
+  /** Checks that a hash is there, or that lines are signed. */
+  interface Against<T> {
+    void check(T what) throws IOException;
+  }
+
+  void check(Against<String> holds, Against<List<String>> isSignedBy) throws IOException {
+    if (head != null) {
+      holds.check(head);
+    }
+    if (signers != null) {
+      isSignedBy.check(SigningKey.signers(LimitsPlace.mustBeThere(signers)));
+    }
+  }
+
+  /** That the lines are as they were written, in words; empty where there are none. */
+  static String said(Path file, Chain.Head head) {
+    if (head.lines() == 0) {
+      return "";
+    }
+    String lines = head.lines() == 1 ? "1 line" : head.lines() + " lines";
+    return file.getFileName()
+        + ": "
+        + lines
+        + " as written"
+        + (head.unhashed() == 0 ? "" : ", " + head.unhashed() + " of them from before hashes")
+        + "; to be kept elsewhere, the last one's hash:\n"
+        + head.hash()
+        + "\n";
+  }
+}
