@@ -31,7 +31,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A last line without its end is waited for. A log that was renamed away is read to its end and
  * the new one of its name from its beginning; one that was cut off or written anew is read from its
- * beginning, unless what was read still stands in it. A log that is not there yet, or cannot be
+ * beginning, unless what was read still stands in it; rows that were handed on before are not
+ * handed on again. A log that is not there yet, or cannot be
  * read, is told and tried again.
  *
  * <p>Its state is owned by its own thread; {@link #start} and {@link #close} belong to the owner.
@@ -65,6 +66,7 @@ public final class GrowingLog implements Feed {
   private long position;
   private byte[] remembered = new byte[0];
   private boolean unusable;
+  private final HandedRows handed = new HandedRows();
   private @Nullable Remark told;
 
   /**
@@ -143,8 +145,8 @@ public final class GrowingLog implements Feed {
     }
   }
 
-  /** Looks into the file once and hands over all that is new. */
-  void look(Listener listener) {
+  /** Looks into the file once and hands over all that is new; of whoever does without a thread. */
+  public void look(Listener listener) {
     try {
       lookInto(listener);
       if (!unusable) {
@@ -219,6 +221,7 @@ public final class GrowingLog implements Feed {
     while (stop.getCount() > 0) {
       int count = from.read(ByteBuffer.wrap(chunk), position);
       if (count <= 0) {
+        records.pause(reader);
         return;
       }
       position += count;
@@ -238,22 +241,26 @@ public final class GrowingLog implements Feed {
   }
 
   private void restart() {
+    handed.again();
     records = new ArrivingRecords(file.toString(), profiles);
     position = 0;
     remembered = new byte[0];
     unusable = false;
   }
 
-  private static ArrivingRecords.Reader handing(Listener listener, Instant arrivedAt) {
+  private ArrivingRecords.Reader handing(Listener listener, Instant arrivedAt) {
     return new ArrivingRecords.Reader() {
       @Override
       public void header(LogHeader header) {
+        handed.header(header);
         listener.header(header);
       }
 
       @Override
       public void record(long line, byte[] text) {
-        listener.row(line, text, arrivedAt);
+        if (handed.isNew(text)) {
+          listener.row(line, text, arrivedAt);
+        }
       }
     };
   }

@@ -11,13 +11,14 @@ import org.jspecify.annotations.Nullable;
  */
 public final class ArrivingRecords {
 
-  /**
-   * The most bytes that a record may have. Smaller than for a log at rest: until so many bytes have
-   * come, a quote that is never closed keeps the rows behind it waiting.
-   */
-  private static final int LIMIT = 1 << 14;
+  /** As for a log at rest: a row is read alike, however it came. */
+  private static final int LIMIT = LogBlocks.RECORD_LIMIT;
 
-  private static final int KEPT_OF_TOO_LONG = 240;
+  /**
+   * A choice: where a quote is open and so many lines behind it have as many cells as a row, it is
+   * one quote too many, and not a cell with line breaks that is still being written.
+   */
+  private static final int LINES_BEHIND_A_STRAY_QUOTE = 3;
 
   private final String file;
   private final Profiles profiles;
@@ -70,6 +71,44 @@ public final class ArrivingRecords {
     cut(reader, false);
   }
 
+  /**
+   * Nothing more is there for now. A record that waits for the end of a quote, while whole rows
+   * stand behind it, ends with its first line, as it would if no byte followed: one stray quote
+   * costs one row, and holds none back.
+   */
+  public void pause(Reader reader) throws IntakeException {
+    LogHeader its = header;
+    while (its != null && !skipping && isStray(its)) {
+      int end = lineEnd(0, false);
+      take(0, end, reader);
+      drop(end);
+      cut(reader, false);
+    }
+  }
+
+  private boolean isStray(LogHeader its) {
+    int rows = 0;
+    int at = RecordScanner.lineEnd(waiting, 0, length, false);
+    while (at != RecordScanner.INCOMPLETE && rows < LINES_BEHIND_A_STRAY_QUOTE) {
+      int end = RecordScanner.lineEnd(waiting, at, length, false);
+      if (end == RecordScanner.INCOMPLETE) {
+        return false;
+      }
+      int cells = 1;
+      for (int i = at; i < end; i++) {
+        cells += waiting[i] == (byte) its.separator() ? 1 : 0;
+      }
+      rows += cells == its.columns().size() ? 1 : 0;
+      at = end;
+    }
+    return rows >= LINES_BEHIND_A_STRAY_QUOTE;
+  }
+
+  private void drop(int bytes) {
+    length -= bytes;
+    System.arraycopy(waiting, bytes, waiting, 0, length);
+  }
+
   /** No byte follows: the log was closed for good, and its last line needs no line end. */
   public void finish(Reader reader) throws IntakeException {
     cut(reader, true);
@@ -96,8 +135,7 @@ public final class ArrivingRecords {
       }
       at = Math.abs(end);
     }
-    length -= at;
-    System.arraycopy(waiting, at, waiting, 0, length);
+    drop(at);
   }
 
   private int lineEnd(int at, boolean last) {
@@ -110,7 +148,8 @@ public final class ArrivingRecords {
       if (header == null) {
         throw new IntakeException(file, line, 0, "log.long");
       }
-      reader.record(line, Arrays.copyOfRange(waiting, at, at + KEPT_OF_TOO_LONG));
+      // One byte more than a row may have: it is set aside for what it is.
+      reader.record(line, Arrays.copyOfRange(waiting, at, at + LIMIT + 1));
       skipping = true;
     }
     // A carriage return may be the first half of the line end.

@@ -77,13 +77,76 @@ class GrowingLogTest {
 
   @Test
   void handsOnTheBeginningOfAnEndlessLineAndPassesOverTheRest() throws IOException {
-    write(HEADINGS + "x".repeat(100_000));
+    write(HEADINGS + "x".repeat(900_000));
     log.look(heard);
-    append("y".repeat(100_000) + "\nt2,2,391\n");
+    assertThat(heard.rows).isEmpty();
+    append("y".repeat(900_000) + "\nt2,2,391\n");
     log.look(heard);
     assertThat(heard.rows).hasSize(2);
-    assertThat(heard.rows.get(0)).startsWith("2:xxx").hasSize(242);
+    // More than a row may have, so that it is set aside for its length.
+    assertThat(heard.rows.get(0)).startsWith("2:xxx").hasSizeGreaterThan(1 << 20);
     assertThat(heard.rows.get(1)).isEqualTo("3:t2,2,391");
+  }
+
+  /** Row of 1 MiB, as the guide promises, in whatever pieces it comes. */
+  @Test
+  void handsOnAVeryLongRowWhole() throws IOException {
+    String row = "t1," + "1".repeat((1 << 20) - 7) + ",390";
+    write(HEADINGS + row.substring(0, 20_000));
+    log.look(heard);
+    append(row.substring(20_000, 700_000));
+    log.look(heard);
+    append(row.substring(700_000) + "\n");
+    log.look(heard);
+    assertThat(heard.rows).hasSize(1);
+    assertThat(heard.rows.get(0)).hasSize(2 + (1 << 20));
+  }
+
+  @Test
+  void aStrayQuoteCostsOneRowAndHoldsNoneBack() throws IOException {
+    write(HEADINGS + "t1,1,390\nt2,\"2,391\n");
+    log.look(heard);
+    append("t3,3,391\nt4,4,391\n");
+    log.look(heard);
+    assertThat(heard.rows).hasSize(1);
+    append("t5,5,391\n");
+    log.look(heard);
+    assertThat(heard.rows)
+        .containsExactly("2:t1,1,390", "3:t2,\"2,391", "4:t3,3,391", "5:t4,4,391", "6:t5,5,391");
+  }
+
+  /** As an export that is written anew each time does, or a copy that is then cut off. */
+  @Test
+  void doesNotHandOnAgainWhatWasReadBefore() throws IOException {
+    write(HEADINGS + "t1,1,390\nt2,2,391\nbad\n");
+    log.look(heard);
+    for (int round = 0; round < 5; round++) {
+      write(HEADINGS);
+      log.look(heard);
+      write(HEADINGS + "t1,1,390\nt2,2,391\nbad\n");
+      log.look(heard);
+    }
+    assertThat(heard.rows).containsExactly("2:t1,1,390", "3:t2,2,391", "4:bad");
+    // A row that was corrected is new, and so is what is added.
+    write(HEADINGS + "t1,1,390\nt2,2,392\nt3,3,393\n");
+    log.look(heard);
+    append("t1,1,390\n");
+    log.look(heard);
+    assertThat(heard.rows.subList(3, heard.rows.size()))
+        .containsExactly("3:t2,2,392", "4:t3,3,393", "5:t1,1,390");
+  }
+
+  @Test
+  void aSpellOfWrongColumnsRepeatsNothing() throws IOException {
+    write(HEADINGS + "t1,1,390\nt2,2,391\n");
+    log.look(heard);
+    write("when,which,how much\nt1,1,390\nt2,2,391\n");
+    log.look(heard);
+    assertThat(heard.troubles).hasSize(1);
+    write(HEADINGS + "t1,1,390\nt2,2,391\nt3,3,392\n");
+    log.look(heard);
+    assertThat(heard.rows).containsExactly("2:t1,1,390", "3:t2,2,391", "4:t3,3,392");
+    assertThat(heard.recoveries).isEqualTo(1);
   }
 
   @Test

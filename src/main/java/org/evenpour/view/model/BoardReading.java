@@ -31,6 +31,9 @@ public final class BoardReading {
   /** Clocks of two machines that differ by more are worth a word. */
   private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
+  /** A choice: limits of half as many turns more are worth a word. */
+  private static final double MORE_TURNS = 1.5;
+
   private static final List<String> RUNS = List.of("mass", "thickness");
 
   private final Snapshot snapshot;
@@ -375,7 +378,32 @@ public final class BoardReading {
       return words.say("notice.aside", row.line(), words.say(row.reason()));
     }
     Duration ahead = Duration.ofMillis(snapshot.aheadMillis());
-    return ahead.compareTo(CLOCKS_DIFFER) > 0 ? words.say("notice.ahead", words.length(ahead)) : "";
+    return ahead.compareTo(CLOCKS_DIFFER) > 0
+        ? words.say("notice.ahead", words.length(ahead))
+        : proposed();
+  }
+
+  /**
+   * That limits which nobody approved rest on the turns that there were when this board began; one
+   * that begins now would propose others. Empty where they would be much the same.
+   */
+  private String proposed() {
+    WheelNow its = wheel;
+    AuditReport report = snapshot.report();
+    if (its == null || report == null) {
+      return "";
+    }
+    int now = Math.min(its.turnsInAll(), LimitProposal.BASE_TURNS);
+    for (CharacteristicReport one : report.characteristics()) {
+      List<AuditReport.LimitsUsed> used = one.monitoring().used();
+      boolean isProposed =
+          !used.isEmpty() && used.get(used.size() - 1).source().equals("proposed");
+      int base = one.monitoring().baseTurns();
+      if (one.wheel().equals(its.wheel()) && isProposed && now > base * MORE_TURNS) {
+        return words.say("notice.proposed", base, now);
+      }
+    }
+    return "";
   }
 
   private List<BoardModel.Key> keys() {

@@ -382,6 +382,42 @@ class BoardReadingTest {
         .contains("the one before stays in force. events.csv:3: at is missing");
   }
 
+  /** By proposed limits a board that began early may show what one that begins now does not. */
+  @Test
+  void saysWhereABoardThatBeginsNowWouldHaveOtherLimits() throws Exception {
+    BoardSample early = BoardSample.at(BoardSample.EVEN);
+    BoardSample late = BoardSample.at(BoardSample.UNEVEN);
+    assertThat(late.model(1, ENGLISH).notice()).isEmpty();
+    Snapshot s = late.snapshot();
+    Snapshot grown =
+        new Snapshot(
+            s.source(),
+            s.reading(),
+            s.rows(),
+            s.rowsSetAside(),
+            null,
+            false,
+            0,
+            null,
+            null,
+            null,
+            null,
+            s.aheadMillis(),
+            s.arrivedAt(),
+            s.lookedAt(),
+            s.silentAfterMillis(),
+            s.wheels(),
+            s.current(),
+            early.snapshot().report(),
+            List.of(),
+            s.seen());
+    assertThat(
+            BoardReading.of(
+                    grown, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
+                .notice())
+        .contains("approved by nobody", "a board started now");
+  }
+
   @Test
   void saysThatAJudgementFailedInTheUsersWords() {
     Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
