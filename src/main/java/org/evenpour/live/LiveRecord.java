@@ -315,8 +315,11 @@ public final class LiveRecord {
    * @return null where there is nothing to be done
    */
   @Nullable Settling settling() {
+    if (!isUnsettled()) {
+      return null;
+    }
     List<WheelRecord> records = intake.records().stream().map(WheelRecord::frozen).toList();
-    if (records.isEmpty() || !isUnsettled()) {
+    if (records.isEmpty()) {
       return null;
     }
     boolean isPatient = unjudged.isPatient();
