@@ -41,8 +41,8 @@ public final class FileException extends IOException {
   }
 
   /**
-   * Why some reading or writing failed, and of which file where that is known: in every language
-   * if that is known, else as it was said.
+   * Why some reading or writing failed, and of which file where that is known: in every language if
+   * that is known, else as it was said.
    */
   public static Remark why(IOException failure) {
     Remark reason = reason(failure);

@@ -55,8 +55,7 @@ public final class PartFiles {
     synchronized (OPEN) {
       stayWhereItEnds();
       try {
-        Files.move(
-            part, name, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        Files.move(part, name, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
       } catch (AtomicMoveNotSupportedException e) {
         Files.move(part, name, StandardCopyOption.REPLACE_EXISTING);
       }

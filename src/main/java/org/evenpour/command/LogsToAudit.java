@@ -112,8 +112,7 @@ final class LogsToAudit {
     return kept.reads(profile, "kept.profile")
         .reads(events, "kept.events")
         .reads(
-            limits == null ? LimitsFile.beside(profile, logs.get(0)).path() : limits,
-            "kept.limits")
+            limits == null ? LimitsFile.beside(profile, logs.get(0)).path() : limits, "kept.limits")
         .reads(causesFile().path(), "kept.causes");
   }
 

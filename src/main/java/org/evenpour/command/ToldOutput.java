@@ -90,7 +90,9 @@ final class ToldOutput extends OutputStream {
       return false;
     }
     String said = String.valueOf(its.getMessage());
-    return said.contains("Broken pipe") || said.contains("pipe is being closed") || ofProcess && isPipe();
+    return said.contains("Broken pipe")
+        || said.contains("pipe is being closed")
+        || ofProcess && isPipe();
   }
 
   private static boolean isPipe() {

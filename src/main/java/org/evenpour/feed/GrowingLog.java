@@ -32,8 +32,7 @@ import org.jspecify.annotations.Nullable;
  * <p>A last line without its end is waited for. A log that was renamed away is read to its end and
  * the new one of its name from its beginning; one that was cut off or written anew is read from its
  * beginning, unless what was read still stands in it; rows that were handed on before are not
- * handed on again. A log that is not there yet, or cannot be
- * read, is told and tried again.
+ * handed on again. A log that is not there yet, or cannot be read, is told and tried again.
  *
  * <p>Its state is owned by its own thread; {@link #start} and {@link #close} belong to the owner.
  */

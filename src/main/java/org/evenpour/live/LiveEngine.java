@@ -120,7 +120,8 @@ public final class LiveEngine implements AutoCloseable {
       Path log, PlantFiles files, InstantSource clock, Duration pause) {
     Plant plant = new Plant(log, files, clock, pause);
     Feed feed = plant.feed();
-    LiveEngine engine = new LiveEngine(feed, plant.record(feed), clock, QUEUE, Settling::run, plant);
+    LiveEngine engine =
+        new LiveEngine(feed, plant.record(feed), clock, QUEUE, Settling::run, plant);
     engine.profiles = files.profiles();
     return engine;
   }

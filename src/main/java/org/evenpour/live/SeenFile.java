@@ -199,9 +199,7 @@ public final class SeenFile {
           new Chain.Entry(
               number,
               line,
-              isHashed
-                  ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2))
-                  : null),
+              isHashed ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2)) : null),
           new Seen(
               Instant.parse(cells.get(0)),
               cells.get(1),

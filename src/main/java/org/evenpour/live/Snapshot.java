@@ -23,8 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param noteTrouble why a note was not kept; null where all were
  * @param plantTrouble why a new version of the profile or the events is not in force; null where
  *     all are
- * @param unjudged that a judgement failed, and until when what was in force before stays; null where
- *     none did
+ * @param unjudged that a judgement failed, and until when what was in force before stays; null
+ *     where none did
  * @param aheadMillis how far the last anode's time lay ahead of the clock when it came; 0 where it
  *     did not
  * @param arrivedAt when the last row came; null before the first

@@ -77,8 +77,7 @@ public final class FinishedFile {
                 + COUNT.incrementAndGet()
                 + ".part");
     try {
-      try (FileChannel channel =
-          FileChannel.open(PartFiles.make(part), StandardOpenOption.WRITE)) {
+      try (FileChannel channel = FileChannel.open(PartFiles.make(part), StandardOpenOption.WRITE)) {
         OutputStream out = new BufferedOutputStream(Channels.newOutputStream(channel), 1 << 16);
         content.writeTo(out);
         out.flush();

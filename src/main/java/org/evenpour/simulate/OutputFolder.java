@@ -48,7 +48,8 @@ final class OutputFolder implements AutoCloseable {
   /** A table whose rows the caller prints; it closes it. */
   CSVPrinter table(String name, List<String> columns) throws IOException {
     CSVPrinter printer =
-        new CSVPrinter(Files.newBufferedWriter(PartFiles.make(part(name)), StandardCharsets.UTF_8), CSV);
+        new CSVPrinter(
+            Files.newBufferedWriter(PartFiles.make(part(name)), StandardCharsets.UTF_8), CSV);
     printer.printRecord(columns);
     return printer;
   }

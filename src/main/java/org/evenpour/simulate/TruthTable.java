@@ -41,7 +41,11 @@ record TruthTable(String file, Map<String, Integer> columns, List<Line> lines) {
       throw new IOException(file + ": this is not UTF-8; save it as a text file in UTF-8", e);
     } catch (IOException e) {
       throw new IOException(
-          file + ": this file cannot be read (" + FileException.reason(e) + "); check that it is a file", e);
+          file
+              + ": this file cannot be read ("
+              + FileException.reason(e)
+              + "); check that it is a file",
+          e);
     }
     char separator = ',';
     int width = 0;

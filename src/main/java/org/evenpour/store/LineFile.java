@@ -25,10 +25,11 @@ import org.jspecify.annotations.Nullable;
  * A file of JSON objects, one a line, that is only ever added to.
  *
  * <p>Each line has its number, and the hash of the line before it, by which {@link Chain} shows
- * what was done to it; it may be signed. The last member of each line is {@code "check"}: the CRC-32 of the line's bytes before it (as
- * zip files have it). So a line that was cut off is never taken for a whole one. A killed process
- * can leave one at the end: readers pass it over and say so, and the next writer closes it with a
- * mark. Anything else that fails its check sum is damage, and an error.
+ * what was done to it; it may be signed. The last member of each line is {@code "check"}: the
+ * CRC-32 of the line's bytes before it (as zip files have it). So a line that was cut off is never
+ * taken for a whole one. A killed process can leave one at the end: readers pass it over and say
+ * so, and the next writer closes it with a mark. Anything else that fails its check sum is damage,
+ * and an error.
  *
  * <p>Several processes may add at the same time: each holds a lock while it looks at what there is
  * and writes. Any thread may use it.
@@ -78,9 +79,7 @@ final class LineFile {
       return new Chain.Entry(
           number,
           json,
-          place.find()
-              ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2))
-              : null);
+          place.find() ? new Chain.Link(Integer.parseInt(place.group(1)), place.group(2)) : null);
     }
   }
 
@@ -208,9 +207,7 @@ final class LineFile {
       isSigned |= signer != null;
       if (isSigned && (signer == null || !signers.contains(signer))) {
         throw new FileException(
-            at(
-                line.number(),
-                Remark.of(signer == null ? "chain.unsigned" : "chain.stranger")));
+            at(line.number(), Remark.of(signer == null ? "chain.unsigned" : "chain.stranger")));
       }
     }
     if (!isSigned) {

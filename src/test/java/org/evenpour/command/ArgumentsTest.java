@@ -126,8 +126,20 @@ class ArgumentsTest {
           {"simulate", "--days", 3, "--out", readable},
           {"limits", "list", "--limits", secret},
           {
-            "limits", "specify", "--log", log, "--characteristic", "mass", "--lower", 380, "--from",
-            "2026-01-01T00:00Z", "--who", "a", "--why", "b"
+            "limits",
+            "specify",
+            "--log",
+            log,
+            "--characteristic",
+            "mass",
+            "--lower",
+            380,
+            "--from",
+            "2026-01-01T00:00Z",
+            "--who",
+            "a",
+            "--why",
+            "b"
           }
         }) {
       CommandLineCall call = Running.withoutRights(folder, Running.words(List.of(), arguments));

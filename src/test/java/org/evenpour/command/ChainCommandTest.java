@@ -16,7 +16,8 @@ class ChainCommandTest {
 
   private CommandLineCall specify(int lower, Object... more) {
     List<Object> all = new ArrayList<>(List.of("limits", "specify", "--limits", limits()));
-    all.addAll(List.of("--characteristic", "mass", "--lower", lower, "--from", "2026-01-01T00:00Z"));
+    all.addAll(
+        List.of("--characteristic", "mass", "--lower", lower, "--from", "2026-01-01T00:00Z"));
     all.addAll(List.of("--who", "R. Soto", "--why", "order " + lower));
     all.addAll(List.of(more));
     return CommandLineCall.of(all.toArray());

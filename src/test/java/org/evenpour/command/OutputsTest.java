@@ -147,8 +147,7 @@ class OutputsTest {
     assertThat(Files.readString(large)).isEqualTo("mine");
     assertThat(out.resolve("casting-log.csv")).doesNotExist();
     CommandLineCall call =
-        CommandLineCall.of(
-            "simulate", "--out", out, "--days", 3, "--fault", "none", "--replace");
+        CommandLineCall.of("simulate", "--out", out, "--days", 3, "--fault", "none", "--replace");
     assertThat(call.status()).isZero();
     assertThat(Files.readString(mine)).contains("characteristics");
   }

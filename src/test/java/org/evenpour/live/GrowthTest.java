@@ -78,8 +78,7 @@ class GrowthTest {
     int turns = 0;
     int turn = -1;
     while (rows + 1 < lines.size()) {
-      live.row(
-          rows + 2L, lines.get(rows + 1).getBytes(StandardCharsets.UTF_8), SimulatedLog.NOW);
+      live.row(rows + 2L, lines.get(rows + 1).getBytes(StandardCharsets.UTF_8), SimulatedLog.NOW);
       rows++;
       int its = Integer.parseInt(lines.get(rows).split(",", -1)[column]);
       boolean isFirst = its != turn;

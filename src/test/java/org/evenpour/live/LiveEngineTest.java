@@ -126,8 +126,7 @@ class LiveEngineTest {
   @Test
   void aJudgementThatAlwaysFailsIsTriedMoreAndMoreSeldom() throws Exception {
     LiveRecord record =
-        new LiveRecord(
-            "log", Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));
+        new LiveRecord("log", Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));
     SimulatedLog.open(record);
     int tries = 0;
     for (int row = 0; row < 300; row++) {

@@ -16,6 +16,7 @@ import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.feed.Feed;
@@ -26,7 +27,6 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
-import org.evenpour.casting.Remark;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.junit.jupiter.api.Test;
@@ -98,7 +98,10 @@ class RestartTest {
         .isEqualTo(Audit.run(read(file), book).signals().stream().map(Signal::sinceTurn).toList());
   }
 
-  /** The same rows are kept and set aside, however the bytes come: made logs, more by {@code -Devenpour.pieces}. */
+  /**
+   * The same rows are kept and set aside, however the bytes come: made logs, more by {@code
+   * -Devenpour.pieces}.
+   */
   @Test
   void aLogThatComesInPiecesIsReadAsOneAtRest() throws Exception {
     long first = Long.getLong("evenpour.seed", 20261130);
@@ -115,7 +118,8 @@ class RestartTest {
       int at = 0;
       while (at < text.length) {
         // Sometimes so long that a read ends within a row, sometimes a single byte.
-        int count = Math.min(text.length - at, 1 + random.nextInt(random.nextBoolean() ? 9 : 90_000));
+        int count =
+            Math.min(text.length - at, 1 + random.nextInt(random.nextBoolean() ? 9 : 90_000));
         Files.write(
             file, java.util.Arrays.copyOfRange(text, at, at + count), StandardOpenOption.APPEND);
         at += count;

@@ -205,8 +205,7 @@ class ChainTest {
             .generatePrivate(
                 new java.security.spec.EdECPrivateKeySpec(
                     java.security.spec.NamedParameterSpec.ED25519, own));
-    byte[] signature =
-        java.util.Base64.getDecoder().decode(new SigningKey(key, "").signature(""));
+    byte[] signature = java.util.Base64.getDecoder().decode(new SigningKey(key, "").signature(""));
     assertThat(java.util.HexFormat.of().formatHex(signature))
         .isEqualTo(
             "e5564300c360ac729086e2cc806e828a84877f1eb8e5d974d873e065224901555fb8821590a33bacc61e39701cf9b46b"

@@ -148,7 +148,8 @@ class LimitsFileTest {
     List<String> lines = Files.readAllLines(file().path());
     Files.write(file().path(), List.of(lines.get(0), lines.get(2)));
 
-    assertThatThrownBy(() -> file().read()).hasMessageContaining("limits.jsonl:2: lines are missing before this one (1 in all)");
+    assertThatThrownBy(() -> file().read())
+        .hasMessageContaining("limits.jsonl:2: lines are missing before this one (1 in all)");
   }
 
   @Test

@@ -396,8 +396,7 @@ public final class BoardReading {
     int now = Math.min(its.turnsInAll(), LimitProposal.BASE_TURNS);
     for (CharacteristicReport one : report.characteristics()) {
       List<AuditReport.LimitsUsed> used = one.monitoring().used();
-      boolean isProposed =
-          !used.isEmpty() && used.get(used.size() - 1).source().equals("proposed");
+      boolean isProposed = !used.isEmpty() && used.get(used.size() - 1).source().equals("proposed");
       int base = one.monitoring().baseTurns();
       if (one.wheel().equals(its.wheel()) && isProposed && now > base * MORE_TURNS) {
         return words.say("notice.proposed", base, now);

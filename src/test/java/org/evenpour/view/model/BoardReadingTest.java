@@ -412,8 +412,7 @@ class BoardReadingTest {
             List.of(),
             s.seen());
     assertThat(
-            BoardReading.of(
-                    grown, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
+            BoardReading.of(grown, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
                 .notice())
         .contains("approved by nobody", "a board started now");
   }

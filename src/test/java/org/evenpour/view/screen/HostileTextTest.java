@@ -47,8 +47,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What stands in a log is text, whatever it looks like; nothing is fetched from anywhere. */
 class HostileTextTest {
-  private static final Look LOOK =
-      Look.of(false, Language.of("en"), DisplayUnits.METRIC, 800);
+  private static final Look LOOK = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 800);
 
   @TempDir Path folder;
 
