@@ -21,11 +21,12 @@ import org.junit.jupiter.api.io.TempDir;
  * Processes that are killed, asked to end, or interrupted while they write. Nothing that was said
  * to stand is lost, nothing half stands, and whoever comes next goes on.
  *
- * <p>A few kills each time; {@code -Devenpour.kills=200 -Devenpour.seed=N} for more.
+ * <p>A few kills each time; {@code -Devenpour.kills=170 -Devenpour.audits=30 -Devenpour.seed=N} for more.
  */
 class KillTest {
   private static final String[] SIGNALS = {"KILL", "TERM", "INT"};
-  private static final int KILLS = Integer.getInteger("evenpour.kills", 6);
+  private static final int KILLS = Integer.getInteger("evenpour.kills", 4);
+  private static final int AUDITS = Integer.getInteger("evenpour.audits", 2);
 
   @TempDir Path folder;
   private final long seed = Long.getLong("evenpour.seed", System.nanoTime());
@@ -46,7 +47,7 @@ class KillTest {
   @Test
   void linesThatWereSaidToStandDoStand() throws Exception {
     String[] kinds = {"limits", "causes", "seen"};
-    for (int i = 0; i < (KILLS + 1) / 2; i++) {
+    for (int i = 0; i < KILLS; i++) {
       String kind = kinds[i % 3];
       String signal = SIGNALS[i / 3 % 3];
       Path file = folder.resolve(kind + i);
@@ -82,7 +83,7 @@ class KillTest {
   @Test
   void outputsAreWholeOrAsTheyWere() throws Exception {
     Path log = log();
-    for (int i = 0; i < KILLS / 2; i++) {
+    for (int i = 0; i < AUDITS; i++) {
       String signal = SIGNALS[i % 3];
       Path out = Files.createDirectory(folder.resolve("out" + i));
       Path temporary = Files.createDirectory(folder.resolve("tmp" + i));
