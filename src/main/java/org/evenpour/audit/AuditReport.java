@@ -438,6 +438,8 @@ public record AuditReport(
    * @param sizeLow lower end of its 95 % interval
    * @param sizeHigh upper end
    * @param sizeSigma size in sigma of its scope
+   * @param otherSide of two ladle sides, the probability that the other one moved, the other way;
+   *     null unless one of two sides is concerned
    * @param links best first
    */
   public record Signal(
@@ -460,6 +462,7 @@ public record AuditReport(
       @Nullable Double sizeLow,
       @Nullable Double sizeHigh,
       double sizeSigma,
+      @Nullable Double otherSide,
       List<Link> links) {}
 
   /** How well a setting or an event goes with a signal. */

@@ -172,6 +172,7 @@ final class SignalFindings {
         spread ? null : (Double) (e.size() - half),
         spread ? null : (Double) (e.size() + half),
         e.sizeSigma(),
+        e.otherSide() > 0 ? (Double) e.otherSide() : null,
         graded.stream().map(this::link).toList());
   }
 
@@ -221,6 +222,7 @@ final class SignalFindings {
         s.sizeLow(),
         s.sizeHigh(),
         s.sizeSigma(),
+        s.otherSide(),
         s.links());
   }
 

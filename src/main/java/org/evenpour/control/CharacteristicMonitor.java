@@ -417,7 +417,8 @@ public final class CharacteristicMonitor {
         residual,
         sigma,
         residual / sigma,
-        residual);
+        residual,
+        0);
   }
 
   /** All episodes so far, merged so that one disturbance is one episode. */
@@ -433,7 +434,7 @@ public final class CharacteristicMonitor {
     for (ShiftChart chart : sideCharts) {
       all.addAll(chart.episodes());
     }
-    return Episodes.merged(all, limits.sides().size());
+    return Episodes.merged(all, limits.sides().size(), limits.wheel());
   }
 
   /**

@@ -23,6 +23,8 @@ import java.util.List;
  * @param sizeSigma mean departure in the chart's sigma
  * @param companion mean of the value that the chart carries along: for a side, how far the whole
  *     wheel stood off
+ * @param otherSide of two ladle sides, the probability that the other one moved, the other way; 0
+ *     for anything else
  */
 public record Episode(
     Scope scope,
@@ -41,7 +43,8 @@ public record Episode(
     double size,
     double sizeError,
     double sizeSigma,
-    double companion) {
+    double companion,
+    double otherSide) {
 
   /** What kind of chart an episode is on. */
   public enum Scope {
@@ -90,7 +93,8 @@ public record Episode(
         itsSize,
         sizeError,
         sizeSigma,
-        companion);
+        companion,
+        otherSide);
   }
 
   /** Whether two episodes have turns in common. */

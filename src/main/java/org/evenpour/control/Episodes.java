@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
 
 /** Makes one episode of what one disturbance does to several charts. */
 final class Episodes {
@@ -30,12 +31,15 @@ final class Episodes {
    *
    * @param all as the charts gave them
    * @param sideCharts how many charts of ladle sides there are
+   * @param wheel limits of the turn effects, which tell the sides apart
    */
-  static List<Episode> merged(List<Episode> all, int sideCharts) {
+  static List<Episode> merged(List<Episode> all, int sideCharts, SeriesLimits wheel) {
     List<Episode> kept = new ArrayList<>();
     for (Episode episode : all) {
       kept.add(
-          episode.scope() == Episode.Scope.SIDE && sideCharts == 1 ? whichSide(episode) : episode);
+          episode.scope() == Episode.Scope.SIDE && sideCharts == 1
+              ? whichSide(episode, wheel)
+              : episode);
     }
     kept.removeIf(
         episode ->
@@ -55,12 +59,15 @@ final class Episodes {
   /**
    * The second side against the first rose by {@code c} while the wheel rose by {@code w}: the
    * second stands at {@code w + c/2}, the first at {@code w − c/2}; the one further off is the one
-   * that moved.
+   * that moved. Odds are e^(|w·c|/s²) for it, s² the variance of w, which wanders by itself: the
+   * likelihoods of w about c/2 and about −c/2.
    */
-  private static Episode whichSide(Episode contrast) {
+  private static Episode whichSide(Episode contrast, SeriesLimits wheel) {
     double second = contrast.companion() + contrast.size() / 2;
     double first = contrast.companion() - contrast.size() / 2;
     boolean isSecond = Math.abs(second) >= Math.abs(first);
+    double error = wheel.sigma() / wheel.gain() / Math.sqrt(contrast.points());
+    double odds = Math.exp(Math.abs(contrast.companion() * contrast.size()) / (error * error));
     int sign = isSecond ? 1 : -1;
     return new Episode(
         contrast.scope(),
@@ -79,7 +86,8 @@ final class Episodes {
         sign * contrast.size(),
         contrast.sizeError(),
         sign * contrast.sizeSigma(),
-        contrast.companion());
+        contrast.companion(),
+        1 / (1 + odds));
   }
 
   private static boolean takesIn(Episode other, Episode pour) {

@@ -190,15 +190,39 @@ record SeriesProposal(
    *     its own rate
    */
   SeriesLimits limits(double rate) {
-    double correlationError =
-        noise == ALL_NOISE
-            ? 0
-            : SHORT * Math.sqrt((1 - square(correlation * (1 - noise))) / points) / (1 - noise);
-    return limits(
-        rate,
-        1.0 / points,
-        Math.hypot(Math.sqrt(2.0 / points), 2 * correlationError / (1 - correlation)),
-        NormalScores.IDENTITY);
+    return limits(rate, 1.0 / points, logVarianceSd(), NormalScores.IDENTITY);
+  }
+
+  /**
+   * S.d. of the logarithm of the estimated variance of long sums, over their length: {@code S = v +
+   * P(1 + φ)/(1 − φ)} with the noise v known, P = γ₀ − v and φ = γ₁/P; by the delta method from the
+   * errors of γ₀ and γ₁ (Bartlett 1946). Known noise tells part of S: with half of the variance
+   * noise, half of the doubt.
+   */
+  double logVarianceSd() {
+    if (noise == ALL_NOISE) {
+      return Math.sqrt(2.0 / points);
+    }
+    // In units of the series' variance: γ₀ = 1, and γ of lag k is own·φ^k.
+    double own = 1 - noise;
+    double first = own * correlation;
+    double squared = square(correlation);
+    double tail = 2 * square(first) / (1 - squared);
+    double varianceOfZero = 2 * (1 + tail);
+    double around = square(first) + 2 * first * correlation + tail * squared;
+    double varianceOfFirst = 1 + tail + around;
+    double covariance = 2 * (2 * first + tail * correlation);
+    double less = square(1 - correlation);
+    double byZero = (1 - 2 * correlation - squared) / less;
+    double byFirst = 2 / less;
+    double sums = noise + own * (1 + correlation) / (1 - correlation);
+    double variance =
+        (square(byZero) * varianceOfZero
+                + square(byFirst) * varianceOfFirst
+                + 2 * byZero * byFirst * covariance)
+            / square(sums);
+    // Two is what the scale alone brings; the rest is doubt about φ.
+    return Math.sqrt((2 + square(SHORT) * Math.max(0, variance - 2)) / points);
   }
 
   /**

@@ -323,7 +323,8 @@ final class ShiftChart {
           mean * unitSigma,
           unitSigma / gain / Math.sqrt(count),
           mean,
-          companions / count);
+          companions / count,
+          0);
     }
 
     private List<String> testsFired(int from, int end) {

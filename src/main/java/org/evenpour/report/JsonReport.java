@@ -316,6 +316,9 @@ public final class JsonReport {
     out.number("size_low", signal.sizeLow());
     out.number("size_high", signal.sizeHigh());
     out.number("size_sigma", signal.sizeSigma());
+    if (signal.otherSide() != null) {
+      out.number("other_side", signal.otherSide());
+    }
     out.objects(
         "links",
         signal.links(),

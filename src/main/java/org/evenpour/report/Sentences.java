@@ -41,6 +41,10 @@ public record Sentences(
     Map<List<String>, Unit> units) {
 
   private static final Duration LONG = Duration.ofDays(300);
+
+  /** From this probability of the other side on, no side is named without saying so. A choice. */
+  private static final double UNSURE = 0.1;
+
   private static final int LABEL = 40;
   private static final Pattern ABBREVIATED = Pattern.compile("\\btemp\\b");
   private static final Set<String> WET_GROUPS = Set.of("wash", "cooling", "water", "spray");
@@ -140,8 +144,16 @@ public record Sentences(
     boolean several = topic.signals().stream().map(Signal::mold).distinct().count() > 1;
     int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
     String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
-    return stop(
-        words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last));
+    String lead =
+        stop(
+            words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last));
+    return isSideUnsure(topic) ? lead + " " + words.say("side.unsure") : lead;
+  }
+
+  /** Whether so far the other of two ladle sides may as well have moved, the other way. */
+  private static boolean isSideUnsure(Topic topic) {
+    return topic.signals().stream()
+        .allMatch(signal -> signal.otherSide() != null && signal.otherSide() >= UNSURE);
   }
 
   private String anodes(Topic topic, Function<Signal, String> sizeOf) {

@@ -69,6 +69,7 @@ class CausesTest {
         -1.2,
         -0.8,
         -4,
+        null,
         List.of(link));
   }
 
@@ -130,6 +131,7 @@ class CausesTest {
             null,
             null,
             -4,
+            null,
             then.links());
     AuditReport joined = Causes.joined(report(97, 145, now), List.of(mark));
     assertThat(joined.causes().of(now, now.links().get(0))).isEqualTo(mark);

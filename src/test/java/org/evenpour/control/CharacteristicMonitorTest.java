@@ -93,6 +93,21 @@ class CharacteristicMonitorTest {
     assertThat(found.get(0).index()).isZero();
     assertThat(found.get(0).direction()).isEqualTo(-1);
     assertThat(found.get(0).size()).isCloseTo(-2, within(0.35));
+    assertThat(found.get(0).otherSide()).isLessThan(0.1);
+  }
+
+  @Test
+  void saysWhereTheOtherSideMayHaveMoved() {
+    // Half up, half down: nothing of the wheel's own level tells one from the other.
+    List<Episode> found =
+        episodes(
+            new WheelOfNumbers(TURNS, 1.2, 0.6, 0.3, 13, true)
+                .shiftAll(0, 150, 165, -0.8)
+                .shiftAll(1, 150, 165, 0.8));
+
+    assertThat(found).hasSize(1);
+    assertThat(found.get(0).scope()).isEqualTo(Episode.Scope.SIDE);
+    assertThat(found.get(0).otherSide()).isBetween(0.1, 0.5);
   }
 
   @Test

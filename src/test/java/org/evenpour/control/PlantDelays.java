@@ -13,6 +13,9 @@ final class PlantDelays {
   private static final int WARM = PlantFaults.WARM;
   private static final int LONGEST = 300;
 
+  /** From here on the report says that the other side may have moved. */
+  private static final double UNSURE = 0.1;
+
   /** Shifts that each wheel is given, one after the other. */
   private static final int EACH = 5;
 
@@ -35,11 +38,20 @@ final class PlantDelays {
       return kind && e.index() == index;
     }
 
+    /** The same contrast, where the episode says that it may as well be this side that moved. */
+    boolean toldWithDoubt(Episode e) {
+      return scope == Episode.Scope.SIDE
+          && e.scope() == scope
+          && e.index() != index
+          && e.direction() == -direction
+          && e.otherSide() >= UNSURE;
+    }
+
     /** Another side, or the wheel, is blamed. */
     boolean elsewhere(Episode e) {
       return scope == Episode.Scope.SIDE
           && (e.scope() == Episode.Scope.WHEEL
-              || e.scope() == Episode.Scope.SIDE && e.index() != index);
+              || e.scope() == Episode.Scope.SIDE && e.index() != index && !toldWithDoubt(e));
     }
   }
 
@@ -76,7 +88,8 @@ final class PlantDelays {
       }
       monitor.finish(); // looking closes the turn under way
       for (Episode e : monitor.episodes()) {
-        if (sought.named(e) && e.direction() == sought.direction() && e.firstTurn() >= from) {
+        boolean named = sought.named(e) && e.direction() == sought.direction();
+        if ((named || sought.toldWithDoubt(e)) && e.firstTurn() >= from) {
           ours = after;
         } else if (sought.named(e) && e.scope() == sought.scope() && e.open()) {
           return new double[0];

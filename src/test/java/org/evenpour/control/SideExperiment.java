@@ -99,13 +99,14 @@ public final class SideExperiment {
 
   /**
    * Turns until the chart signals, until the best does, whether the right side was named then, and
-   * 60 turns after the onset; empty where a false alarm was under way.
+   * 60 turns after the onset, and the probability that was said of it at first; empty where a false
+   * alarm was under way.
    */
   private static double[] delay(Wheel wheel, LimitsInForce limits, double by, int side, double h) {
     CharacteristicMonitor monitor = monitor(limits, WheelOfNumbers.quietProfile(1));
     double shift = Math.abs(by) / CONTRAST_SIGMA;
     Cusum best = new Cusum(0, shift / 2, h);
-    double[] row = new double[4];
+    double[] row = new double[5];
     for (int t = 0; t < WARM + LONGEST; t++) {
       double[] x = wheel.turn(t < WARM ? -1 : side, by);
       accept(monitor, t, x);
@@ -135,6 +136,7 @@ public final class SideExperiment {
             if (row[0] == 0) {
               row[0] = turns;
               row[2] = right;
+              row[4] = 1 - e.otherSide();
             }
             row[3] = turns <= LATER ? right : row[3];
           }
@@ -181,9 +183,9 @@ public final class SideExperiment {
     WheelProfile profile = WheelOfNumbers.quietProfile(1);
     double rate = AlarmBudget.of(profile, MOLDS, 2, 1, TURN_MINUTES).sideShift();
     System.out.println(
-        "| base turns | kg | turns until found | best | ratio | not in 300 | right side then | after"
+        "| base turns | kg | turns until found | best | ratio | not in 300 | right side then | as said | after"
             + " 60 turns | false alarms over allowed |");
-    System.out.println("|---|---|---|---|---|---|---|---|---|");
+    System.out.println("|---|---|---|---|---|---|---|---|---|---|");
     for (int base : new int[] {400, 160, 60}) {
       double alarms = falseAlarms(base, wheels, rate);
       for (double by : new double[] {0.8, 1.6}) {
@@ -201,7 +203,7 @@ public final class SideExperiment {
                     })
                 .filter(row -> row.length > 0)
                 .toArray(double[][]::new);
-        double[] mean = new double[4];
+        double[] mean = new double[5];
         for (double[] row : rows) {
           for (int i = 0; i < mean.length; i++) {
             mean[i] += row[i] / rows.length;
@@ -209,7 +211,7 @@ public final class SideExperiment {
         }
         System.out.printf(
             Locale.ROOT,
-            "| %d | %.1f | %.2f | %.2f | %.2f | %d of %d | %.0f %% | %.0f %% | %.2f |%n",
+            "| %d | %.1f | %.2f | %.2f | %.2f | %d of %d | %.0f %% | %.0f %% | %.0f %% | %.2f |%n",
             base,
             by,
             mean[0],
@@ -218,6 +220,7 @@ public final class SideExperiment {
             Arrays.stream(rows).filter(row -> row[0] == LONGEST).count(),
             rows.length,
             100 * mean[2],
+            100 * mean[4],
             100 * mean[3],
             alarms);
       }

@@ -148,6 +148,7 @@ final class Cells {
         size,
         0.2,
         size,
+        0,
         0);
   }
 }

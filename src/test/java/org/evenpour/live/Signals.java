@@ -32,6 +32,7 @@ final class Signals {
         -0.6,
         -0.3,
         -2.2,
+        null,
         List.of());
   }
 }

@@ -278,6 +278,7 @@ class JsonReportTest {
             null,
             null,
             1,
+            null,
             List.of());
     JsonReport.write(Reports.with(Reports.bare(), List.of(plain)), bytes);
     return bytes

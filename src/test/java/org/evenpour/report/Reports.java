@@ -130,6 +130,7 @@ public final class Reports {
             null,
             null,
             1,
+            null,
             List.of());
     return new AuditReport(
         new AuditReport.Log(List.of(), 1, 1, 0, START, START, List.of(""), 1, 1),
@@ -224,6 +225,7 @@ public final class Reports {
             2.0,
             3.0,
             1.2,
+            null,
             List.of(link));
     return new AuditReport(
         new AuditReport.Log(
@@ -277,6 +279,7 @@ public final class Reports {
         -1.3,
         -0.9,
         -2.4,
+        null,
         List.of(
             new Link(
                 "wash_volume_ml",
@@ -331,6 +334,7 @@ public final class Reports {
         0.5,
         0.74,
         1.9,
+        null,
         List.of(
             new Link(
                 "mold_changed",
@@ -370,6 +374,7 @@ public final class Reports {
         1.5,
         2.7,
         3.1,
+        null,
         List.of());
   }
 
@@ -394,6 +399,7 @@ public final class Reports {
         null,
         null,
         -5.6,
+        null,
         List.of());
   }
 
@@ -420,6 +426,7 @@ public final class Reports {
         size - 0.2,
         size + 0.2,
         size * 2,
+        null,
         like.links());
   }
 

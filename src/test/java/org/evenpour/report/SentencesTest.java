@@ -51,6 +51,7 @@ class SentencesTest {
         null,
         null,
         3,
+        null,
         List.of());
   }
 
@@ -66,6 +67,41 @@ class SentencesTest {
     return new Link(
         name, event, group, unit, evidence, movedBy, null, share, null, null, 0.01, 211, lookFirst,
         List.of());
+  }
+
+  private static Signal side(double otherSide) {
+    Signal s = signal("N2", "mass", Scope.SIDE, Direction.HIGH, 2.14);
+    return new Signal(
+        s.id(),
+        s.wheel(),
+        s.characteristic(),
+        s.scope(),
+        s.mold(),
+        s.side(),
+        s.firstTurn(),
+        s.lastTurn(),
+        s.firstCastAt(),
+        s.lastCastAt(),
+        s.sinceTurn(),
+        s.sinceAt(),
+        s.open(),
+        s.tests(),
+        s.direction(),
+        s.size(),
+        null,
+        null,
+        s.sizeSigma(),
+        otherSide,
+        List.of());
+  }
+
+  @Test
+  void namesNoSideWithoutSayingThatItMayBeTheOther() {
+    String lead = "Ladle side B pours heavy since turn 212 (Tue 14 May 04:38): +2.1 kg.";
+
+    assertThat(sentences.lead(new Topic(List.of(side(0.02))))).isEqualTo(lead);
+    assertThat(sentences.lead(new Topic(List.of(side(0.3)))))
+        .isEqualTo(lead + " Which side moved is not clear: the other may have gone the other way.");
   }
 
   @Test

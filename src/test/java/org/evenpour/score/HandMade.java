@@ -80,6 +80,7 @@ final class HandMade {
         null,
         null,
         2,
+        null,
         List.of(links));
   }
 
