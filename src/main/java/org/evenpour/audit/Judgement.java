@@ -107,6 +107,9 @@ final class Judgement {
   }
 
   private static @Nullable Finds finds(LimitsInForce limits) {
+    if (limits.ownPast()) {
+      return null; // the whole wheel has no chart
+    }
     double shift = round(1.5 * limits.pour().sigma());
     double moldTurns = limits.pour().turnsToFind(shift);
     double wheelTurns = limits.wheel().turnsToFind(shift);

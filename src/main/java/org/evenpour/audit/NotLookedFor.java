@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.evenpour.casting.Remark;
 import org.evenpour.control.BaseRecord;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.control.OwnPastProposal;
 
 /**
  * Why no signals were looked for where nobody approved limits and none could be proposed. That
@@ -43,7 +44,8 @@ public record NotLookedFor(Reason reason, int turns, int anodes) {
     Reason reason =
         switch (LimitProposal.obstacle(base)) {
           case FEW_TURNS -> Reason.FEW_TURNS;
-          case FEW_MOLDS -> Reason.FEW_MOLDS;
+          case FEW_MOLDS ->
+              OwnPastProposal.isLongEnough(base) ? Reason.NO_SCATTER : Reason.FEW_MOLDS;
           case FEW_MOLDS_ON_SIDES -> Reason.FEW_MOLDS_ON_SIDES;
           case NO_SCATTER -> Reason.NO_SCATTER;
         };
@@ -66,7 +68,8 @@ public record NotLookedFor(Reason reason, int turns, int anodes) {
       case FEW_MOLDS ->
           Remark.of(
               "unlooked.few.molds",
-              String.format(Locale.ROOT, "%.1f", (double) anodes / turns).replaceAll("\\.0$", ""));
+              String.format(Locale.ROOT, "%.1f", (double) anodes / turns).replaceAll("\\.0$", ""),
+              OwnPastProposal.LEAST_VALUES);
       case FEW_MOLDS_ON_SIDES -> Remark.of("unlooked.few.sides");
       case NO_SCATTER -> Remark.of("unlooked.no.scatter");
     };

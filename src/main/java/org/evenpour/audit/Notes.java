@@ -128,6 +128,9 @@ final class Notes {
         continue;
       }
       proposed = true;
+      if (limits.ownPast()) {
+        notes.add(at(of, Remark.of("note.own", name)));
+      }
       if (limits.wheel().correlation() > NOTABLE_CORRELATION) {
         notes.add(
             at(

@@ -193,7 +193,7 @@ public record ProposedLimits(
       LimitProposal.Proposal proposal =
           fromRow == toRow
               ? null
-              : LimitProposal.inFull(Terms.base(record, value, turns, fromRow, toRow, out), budget);
+              : Terms.proposal(Terms.base(record, value, turns, fromRow, toRow, out), budget);
       if (proposal == null) {
         return null;
       }

@@ -28,6 +28,8 @@ import org.evenpour.stats.FalseDiscovery;
  * together.
  */
 final class SignalFindings {
+  private static final int LEAST_MOLDS = 4;
+
   private final Advice advice;
   private final List<Pending> pending = new ArrayList<>();
 
@@ -44,7 +46,8 @@ final class SignalFindings {
     TurnGrid grid = new TurnGrid(wheel, turns.ofRow(), turns.turns(), turns.startUp());
     Linker linker = new Linker(grid, events);
     for (int i = 0; i < episodes.size(); i++) {
-      linker.signals(wheel.characteristics().get(i), episodes.get(i));
+      List<Episode> its = episodes.get(i).stream().map(e -> compared(wheel, e)).toList();
+      linker.signals(wheel.characteristics().get(i), its);
     }
     IntStream.range(0, episodes.size())
         .parallel()
@@ -57,8 +60,16 @@ final class SignalFindings {
   private static List<Pending> examined(
       WheelRecord wheel, Linker linker, Characteristic characteristic, List<Episode> episodes) {
     return episodes.parallelStream()
-        .map(e -> new Pending(wheel, characteristic, e, linker.examine(characteristic, e)))
+        .map(
+            e ->
+                new Pending(
+                    wheel, characteristic, e, linker.examine(characteristic, compared(wheel, e))))
         .toList();
+  }
+
+  /** A mold with hardly another beside it has nothing to be held against: it is the wheel. */
+  private static Episode compared(WheelRecord wheel, Episode episode) {
+    return wheel.molds().size() < LEAST_MOLDS ? episode.ofWheel() : episode;
   }
 
   /** All signals in the order of wheels and onsets, graded over the whole audit. */

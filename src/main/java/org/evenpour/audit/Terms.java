@@ -10,6 +10,7 @@ import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsVersion;
+import org.evenpour.control.OwnPastProposal;
 import org.evenpour.control.SuccessiveMonitor.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -35,13 +36,28 @@ final class Terms {
       LimitsVersion version = changes.get(i).version();
       LimitsInForce limits =
           version == null
-              ? LimitProposal.propose(
+              ? proposed(
                   base(record, value, turns, from[i], from[i + 1], new boolean[value.length]),
                   budget)
               : version.limits();
       terms.add(new Term(changes.get(i).fromMillis(), version, limits));
     }
     return terms;
+  }
+
+  private static @Nullable LimitsInForce proposed(BaseRecord base, AlarmBudget budget) {
+    LimitProposal.Proposal proposal = proposal(base, budget);
+    return proposal == null ? null : proposal.limits();
+  }
+
+  /**
+   * Limits from a base period, of molds and turns or, where these cannot be told apart, of molds.
+   */
+  static LimitProposal.@Nullable Proposal proposal(BaseRecord base, AlarmBudget budget) {
+    LimitProposal.Proposal proposal = LimitProposal.inFull(base, budget);
+    boolean isTooFew =
+        proposal == null && LimitProposal.obstacle(base) == LimitProposal.Obstacle.FEW_MOLDS;
+    return isTooFew ? OwnPastProposal.inFull(base, budget) : proposal;
   }
 
   /**

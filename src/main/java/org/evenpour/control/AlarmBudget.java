@@ -132,6 +132,12 @@ public record AlarmBudget(
         spreadShift);
   }
 
+  /** The same where only molds and single pours have charts. */
+  AlarmBudget ofMoldsAlone() {
+    double more = 1 / (MOLD_PART + POUR_PART);
+    return new AlarmBudget(moldShift * more, pour * more, 0, 0, 0, 0);
+  }
+
   /** How many false alarms a turn all charts together may raise. */
   private static double perTurn(WheelProfile profile, double turnMinutes) {
     double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));

@@ -193,6 +193,10 @@ public final class CharacteristicMonitor {
       deviation[i] = turnValue[i] - limits.center() - state.offset();
       included[i] = !turnStartUp[i] && state.isSettled();
     }
+    if (limits.ownPast()) {
+      closeWithoutLevel(n);
+      return;
+    }
     int sides = Math.max(1, limits.sides().isEmpty() ? 1 : sidesInTurn(n));
     double[] level = new double[sides];
     int[] count = new int[sides];
@@ -226,6 +230,24 @@ public final class CharacteristicMonitor {
         Double.isNaN(effect) ? plainMean(n) : limits.center() + effect,
         n,
         startUpTurn);
+    inTurn = 0;
+    startUpInTurn = 0;
+  }
+
+  /** Each mold against its own past: what the turn has in common is part of it. */
+  private void closeWithoutLevel(int n) {
+    for (int i = 0; i < n; i++) {
+      MoldState state = molds.get(turnMold[i]);
+      if (turnStartUp[i]) {
+        continue;
+      }
+      if (Double.isNaN(deviation[i])) {
+        state.learn(turnValue[i] - limits.center());
+      } else {
+        moldPoint(state, i, deviation[i], 0, 1);
+      }
+    }
+    listener.turnClosed(turn, turnAtMillis, plainMean(n), n, 2 * startUpInTurn > n);
     inTurn = 0;
     startUpInTurn = 0;
   }

@@ -65,6 +65,29 @@ public record Episode(
     return with(other, open, size);
   }
 
+  /** The same as if it were the whole wheel's. */
+  public Episode ofWheel() {
+    return new Episode(
+        Scope.WHEEL,
+        -1,
+        direction,
+        firstTurn,
+        lastTurn,
+        firstAtMillis,
+        lastAtMillis,
+        sinceTurn,
+        sinceAtMillis,
+        open,
+        ramp,
+        tests,
+        points,
+        size,
+        sizeError,
+        sizeSigma,
+        companion,
+        otherSide);
+  }
+
   /** The same where the charts that it is on were ended. */
   Episode ended() {
     return with(index, false, size);

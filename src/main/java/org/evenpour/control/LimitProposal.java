@@ -549,7 +549,8 @@ public final class LimitProposal {
             pourSigma / scores.slope(),
             pourSigma,
             1 / (gain * gain),
-            base.turns()));
+            base.turns()),
+        false);
   }
 
   /**

@@ -24,6 +24,8 @@ import org.evenpour.stats.RunLength;
  *     sides
  * @param spread the chart of scatter within a turn
  * @param wear how molds drift
+ * @param ownPast whether each mold is held against its own past alone, because turns have too few
+ *     values to tell molds from turns: then only the charts of molds and pours are drawn
  */
 @SuppressWarnings("ArrayRecordComponent") // frozen by its one maker
 public record LimitsInForce(
@@ -38,7 +40,8 @@ public record LimitsInForce(
     double movingRangeSigma,
     List<SeriesLimits> sides,
     SeriesLimits spread,
-    Wear wear) {
+    Wear wear,
+    boolean ownPast) {
   /** A rate that is known to within this factor is told by a base: a choice. */
   private static final double TOLD = 4;
 
@@ -67,7 +70,8 @@ public record LimitsInForce(
         movingRangeSigma,
         sides,
         spread,
-        Wear.NONE);
+        Wear.NONE,
+        false);
   }
 
   /**

@@ -182,7 +182,9 @@ record Table(double[] molds, double[] sides, double[] wheel) {
         }
       }
       sideSeries[t] = n[0] < 2 || n[1] < 2 ? Double.NaN : total[0] / n[0] - total[1] / n[1];
-      wheelSeries[t] = n[0] + n[1] < 2 ? Double.NaN : (total[0] + total[1]) / (n[0] + n[1]);
+      // One mold alone is the wheel; else one of several says little of the others.
+      boolean isTooFew = n[0] + n[1] < Math.min(2, m);
+      wheelSeries[t] = isTooFew ? Double.NaN : (total[0] + total[1]) / (n[0] + n[1]);
     }
     return new Table(cells, sideSeries, wheelSeries);
   }

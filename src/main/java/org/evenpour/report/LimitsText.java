@@ -73,6 +73,10 @@ public final class LimitsText {
   private void figures(StringBuilder text, LimitsVersion version, Figures figures) {
     LimitsInForce limits = version.limits();
     double pour = limits.pour().sigma();
+    if (limits.ownPast()) {
+      ownPast(text, version, figures);
+      return;
+    }
     line(
         text,
         "center %s, sigma from pour to pour %s, from turn to turn %s (%s)",
@@ -102,6 +106,29 @@ public final class LimitsText {
         text,
         "turns until a lasting shift is found, in one mold and of the whole wheel: %s",
         String.join("; ", finds));
+    offsets(text, version, figures);
+    wear(text, version, figures);
+  }
+
+  /** Where turns have too few values to tell molds from turns. */
+  private void ownPast(StringBuilder text, LimitsVersion version, Figures figures) {
+    LimitsInForce limits = version.limits();
+    line(
+        text,
+        "each mold against its own past alone: center %s, sigma %s (%s)",
+        figures.mean(limits.center()),
+        figures.spread(limits.pour().sigma()),
+        figures.unit().symbol());
+    line(
+        text,
+        "a single pour signals beyond %s and %s",
+        figures.signed(limits.pourReach(-1), figures.decimals()),
+        figures.signed(limits.pourReach(1), figures.decimals()));
+    distribution(text, limits, figures);
+    offsets(text, version, figures);
+  }
+
+  private static void offsets(StringBuilder text, LimitsVersion version, Figures figures) {
     List<String> offsets = new ArrayList<>();
     for (MoldBase mold : version.molds()) {
       double offset = version.offset(mold.mold());
@@ -111,7 +138,6 @@ public final class LimitsText {
               + (Double.isNaN(offset) ? "–" : figures.signed(offset, figures.decimals() + 1)));
     }
     line(text, "molds off the center: %s", String.join(", ", offsets));
-    wear(text, version, figures);
   }
 
   /** How pours are distributed, and what the base cannot tell of it. */

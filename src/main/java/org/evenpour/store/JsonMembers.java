@@ -115,6 +115,14 @@ final class JsonMembers {
     return its.intValue();
   }
 
+  boolean yes(String name) throws IOException {
+    JsonNode its = get(name);
+    if (!its.isBoolean()) {
+      throw wrong(name, "yes");
+    }
+    return its.booleanValue();
+  }
+
   double number(String name) throws IOException {
     JsonNode its = get(name);
     if (!its.isNumber()) {

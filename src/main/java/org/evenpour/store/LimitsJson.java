@@ -122,6 +122,9 @@ final class LimitsJson {
     if (!limits.wear().perTurn().isEmpty()) {
       number(out, "drift_variance", limits.wear().variance());
     }
+    if (limits.ownPast()) {
+      out.writeBooleanField("own_past", true);
+    }
     out.writeEndObject();
   }
 
@@ -311,7 +314,8 @@ final class LimitsJson {
             limits.number("moving_range_sigma"),
             limits.each("sides", LimitsJson::series),
             series(limits.member("spread")),
-            wear(limits)));
+            wear(limits),
+            limits.has("own_past") && limits.yes("own_past")));
   }
 
   private static Wear wear(JsonMembers limits) throws IOException {

@@ -65,7 +65,8 @@ public final class Versions {
             List.of(series(x, next), series(x, next)),
             series(x, next),
             new LimitsInForce.Wear(
-                List.of(take(x, next), take(x, next), take(x, next)), take(x, next)));
+                List.of(take(x, next), take(x, next), take(x, next)), take(x, next)),
+            x.length % 2 == 0);
     return new LimitsVersion(
         wheel,
         characteristic,
@@ -133,6 +134,7 @@ public final class Versions {
     add(bits, limits.offsets());
     limits.wear().perTurn().forEach(each -> add(bits, each));
     add(bits, limits.wear().variance());
+    bits.add(limits.ownPast() ? 1L : 0L);
     List<LimitsInForce.SeriesLimits> all = new ArrayList<>(limits.sides());
     all.addAll(List.of(limits.pour(), limits.wheel(), limits.spread()));
     for (LimitsInForce.SeriesLimits one : all) {

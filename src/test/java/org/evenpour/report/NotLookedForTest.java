@@ -121,8 +121,8 @@ class NotLookedForTest {
   }
 
   @Test
-  void threeMoldsATurnAreTooFew() throws Exception {
-    AuditReport report = audit(60, 3, 1, scattered(), null);
+  void threeMoldsOfFewTurnsAreTooFew() throws Exception {
+    AuditReport report = audit(12, 3, 1, scattered(), null);
     assertThat(reason(report, 0)).isEqualTo(Reason.FEW_MOLDS);
     assertThat(summary(report))
         .contains("Not looked for: signals of mass: 3 molds a turn, and four are needed")
@@ -172,7 +172,7 @@ class NotLookedForTest {
 
   @Test
   void jsonHasTheReasonByAStableName() throws Exception {
-    JsonNode mass = json(audit(60, 3, 1, scattered(), null));
+    JsonNode mass = json(audit(12, 3, 1, scattered(), null));
     assertThat(mass.get("monitoring").get("not_looked_for").asText()).isEqualTo("few-molds");
     assertThat(mass.get("monitoring").get("used").get(0).get("not_looked_for").asText())
         .isEqualTo("few-molds");
@@ -188,7 +188,7 @@ class NotLookedForTest {
   @Test
   void theWorkbookSaysItOnItsFirstSheet() throws Exception {
     Path file = folder.resolve("audit.xlsx");
-    AuditWorkbook.write(audit(60, 3, 1, scattered(), null), null, file, ZoneOffset.UTC);
+    AuditWorkbook.write(audit(12, 3, 1, scattered(), null), null, file, ZoneOffset.UTC);
     StringBuilder text = new StringBuilder();
     try (XSSFWorkbook book = new XSSFWorkbook(file.toFile().getPath())) {
       for (Row row : book.getSheet("Summary")) {
