@@ -237,6 +237,11 @@ final class ShiftChart {
     private final String test;
     private final Trace points;
     private final int alarm;
+    private int nextOnset = 1;
+
+    /** What is told of it: changed only by more than its own error. */
+    private Onset onset;
+
     private int nextEstimate;
     private double shift;
     private double returnSum;
@@ -255,13 +260,14 @@ final class ShiftChart {
       latestTurn = heldTurn = points.turns[alarm];
       latestAt = heldAt = points.atMillis[alarm];
       returnFrom = points.size;
+      onset = Onset.find(points.clipped, points.size, direction, first);
       estimateShift();
       nextEstimate = 1;
     }
 
     private void estimateShift() {
-      Onset onset = Onset.find(points.clipped, points.size, direction, first);
-      shift = Math.max(SMALLEST_SHIFT * gain, direction * onset.mean());
+      Onset now = Onset.find(points.clipped, points.size, direction, first);
+      shift = Math.max(SMALLEST_SHIFT * gain, direction * now.mean());
     }
 
     void accept(int turn, long at, double z, double clippedZ, double companion, double spread) {
@@ -286,6 +292,11 @@ final class ShiftChart {
           estimateShift();
           nextEstimate *= 2;
         }
+        // Looked at after each eighth more, whoever looks: live and afterwards it is one story.
+        if (seen >= nextOnset) {
+          onset = onset.renewed(points.clipped, points.size, direction, first);
+          nextOnset += 1 + seen / 8;
+        }
       }
     }
 
@@ -295,8 +306,8 @@ final class ShiftChart {
 
     Episode episode(boolean stillOpen) {
       int end = stillOpen ? points.size : Math.max(1, returnFrom);
-      Onset onset = Onset.find(points.clipped, end, direction, first);
-      int from = onset.index();
+      Onset its = onset.renewed(points.clipped, end, direction, first);
+      int from = its.index();
       int count = end - from;
       double sum = 0;
       double companions = 0;
@@ -317,7 +328,7 @@ final class ShiftChart {
           points.turns[from],
           points.atMillis[from],
           stillOpen,
-          onset.ramp(),
+          its.ramp(),
           testsFired(from, end),
           count,
           mean * unitSigma,

@@ -24,6 +24,12 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
   /** By how much a ramp's log-likelihood must beat a step's. */
   public static final double RAMP_MARGIN = 3;
 
+  /**
+   * An onset is told from another one by this much log-likelihood: one standard error of an
+   * estimate that is normal.
+   */
+  private static final double TOLD_APART = 0.5;
+
   /** As {@link #find(double[], int, int, double)}, for independent values. */
   public static Onset find(double[] z, int n, int sign) {
     return find(z, n, sign, 1);
@@ -77,5 +83,34 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
       return new Onset(ramp, total / (n - ramp), true, rampGain);
     }
     return new Onset(step, stepMean, false, Math.max(stepGain, 0));
+  }
+
+  /**
+   * The same departure with more points: what was found stays, unless these tell another onset or
+   * another shape from it beyond its own error.
+   *
+   * @param z as in {@link #find(double[], int, int, double)}, with the points that this was found
+   *     in
+   */
+  public Onset renewed(double[] z, int n, int sign, double first) {
+    Onset best = find(z, n, sign, first);
+    Onset same = index < n ? at(index, ramp, z, n, sign, first) : best;
+    return best.gain() - same.gain() > TOLD_APART ? best : same;
+  }
+
+  /** A departure of one shape from one point on. */
+  private static Onset at(int index, boolean ramp, double[] z, int n, int sign, double first) {
+    double total = 0;
+    double weighted = 0;
+    double squares = 0;
+    for (int i = index; i < n; i++) {
+      double u = ramp ? i - index + 1 : i == index ? first : 1;
+      total += z[i];
+      weighted += u * sign * z[i];
+      squares += u * u;
+    }
+    double mean = ramp ? total / (n - index) : sign * weighted / squares;
+    double gain = weighted > 0 ? weighted * weighted / (2 * squares) : 0;
+    return new Onset(index, mean, ramp, gain);
   }
 }
