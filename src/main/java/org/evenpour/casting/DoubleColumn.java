@@ -35,7 +35,9 @@ public final class DoubleColumn {
   public void add(double value) {
     int at = size & (Pages.LENGTH - 1);
     if (at == 0) {
-      pages.add(source.next(8).asDoubleBuffer());
+      pages.add((size == 0 ? source.first(8) : source.next(8)).asDoubleBuffer());
+    } else if (size < Pages.LENGTH && at == pages.get(0).capacity()) {
+      pages.set(0, source.larger(at, 8).asDoubleBuffer().put(0, pages.get(0), 0, at));
     }
     pages.get(size >>> 15).put(at, value);
     size++;

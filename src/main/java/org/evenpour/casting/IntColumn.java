@@ -35,7 +35,9 @@ public final class IntColumn {
   public void add(int value) {
     int at = size & (Pages.LENGTH - 1);
     if (at == 0) {
-      pages.add(source.next(4).asIntBuffer());
+      pages.add((size == 0 ? source.first(4) : source.next(4)).asIntBuffer());
+    } else if (size < Pages.LENGTH && at == pages.get(0).capacity()) {
+      pages.set(0, source.larger(at, 4).asIntBuffer().put(0, pages.get(0), 0, at));
     }
     pages.get(size >>> 15).put(at, value);
     size++;

@@ -21,6 +21,10 @@ public final class Pages {
   /** Values in a page. */
   public static final int LENGTH = 1 << 15;
 
+  /** Values in a column's first page to begin with: most columns of many wheels hold few. */
+  private static final int FIRST_LENGTH = LENGTH >> 6;
+
+  private static final int GROWTH = 8;
   private static final int MAPPED_PAGES = 512;
 
   private final long shareBytes;
@@ -43,6 +47,27 @@ public final class Pages {
   /** How many bytes lie in the temporary file. */
   public long mappedBytes() {
     return mappedBytes;
+  }
+
+  /** A first page, which may stay nearly empty: small. */
+  ByteBuffer first(int bytesPerValue) {
+    return small(FIRST_LENGTH * bytesPerValue);
+  }
+
+  /**
+   * A page instead of a first one that is full.
+   *
+   * @param values that the full one holds
+   */
+  ByteBuffer larger(int values, int bytesPerValue) {
+    usedBytes -= (long) values * bytesPerValue;
+    int length = Math.min(LENGTH, GROWTH * values);
+    return length == LENGTH ? next(bytesPerValue) : small(length * bytesPerValue);
+  }
+
+  private ByteBuffer small(int size) {
+    usedBytes += size;
+    return ByteBuffer.allocateDirect(size).order(ByteOrder.nativeOrder());
   }
 
   ByteBuffer next(int bytesPerValue) {

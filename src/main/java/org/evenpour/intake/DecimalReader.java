@@ -11,6 +11,12 @@ final class DecimalReader {
   /** The cell holds something that is no finite decimal number. */
   static final double UNREADABLE = Double.POSITIVE_INFINITY;
 
+  /**
+   * No reading is larger, in whatever unit: a choice. Beyond it a double hardly tells whole numbers
+   * apart, and the squares of sums of squares would in the end be infinite.
+   */
+  static final double LARGEST = 1e15;
+
   private static final double[] POWERS_OF_TEN = {
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
     1e17, 1e18, 1e19, 1e20, 1e21, 1e22

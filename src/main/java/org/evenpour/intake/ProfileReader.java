@@ -210,6 +210,10 @@ public final class ProfileReader {
     checkOrder(keys, "lower", lower, "target", target);
     checkOrder(keys, "target", target, "upper", upper);
     checkOrder(keys, "lower", lower, "upper", upper);
+    YamlPart upperPart = keys.get("upper");
+    if (upperPart != null && lower != null && lower.equals(upper)) {
+      throw upperPart.error("profile.equal", "lower", "upper", upperPart.shown());
+    }
     Double plausibleLow = null;
     Double plausibleHigh = null;
     YamlPart plausible = keys.get("plausible");

@@ -273,9 +273,11 @@ final class RowCutter {
                 block.bytes, block.from[base + timeColumn], block.to[base + timeColumn]);
       }
       for (int column : numberColumns) {
-        block.numbers[base + column] =
+        double number =
             DecimalReader.read(
                 block.bytes, block.from[base + column], block.to[base + column], decimalComma);
+        block.numbers[base + column] =
+            Math.abs(number) > DecimalReader.LARGEST ? DecimalReader.UNREADABLE : number;
       }
     }
   }

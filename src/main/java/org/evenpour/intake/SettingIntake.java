@@ -57,6 +57,7 @@ final class SettingIntake {
   private final List<@Nullable DoubleColumn> numbers = new ArrayList<>();
   private final List<@Nullable Categories> categories = new ArrayList<>();
   private List<Seen> seen = new ArrayList<>();
+  private @Nullable SettingIntake decided;
   private Kind kind;
   private long unreadable;
   private String firstUnreadable = "";
@@ -92,6 +93,7 @@ final class SettingIntake {
    * @param line where it stands in the log, for warnings
    */
   void add(int wheel, int row, Block block, int blockRow, int column, long line) {
+    decided = null;
     int cell = blockRow * block.columns + column;
     int from = block.from[cell];
     int to = block.to[cell];
@@ -152,10 +154,14 @@ final class SettingIntake {
 
   /** This column as it would be if no further row came. */
   private SettingIntake decided() {
+    if (decided != null) {
+      return decided; // once for all wheels
+    }
     // These pages are soon forgotten, so they must not use up the record's share.
     SettingIntake now = new SettingIntake(name, unit, kind, labelLimit, new Pages(Long.MAX_VALUE));
     now.seen = new ArrayList<>(seen);
     now.decide();
+    decided = now;
     return now;
   }
 

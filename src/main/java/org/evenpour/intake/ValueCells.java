@@ -103,9 +103,6 @@ final class ValueCells {
     if (points.length > 0) {
       thicknessMm = sum / points.length;
       wedgeMm = largest - smallest;
-      if (Double.isInfinite(thicknessMm) || Double.isInfinite(wedgeMm)) {
-        return Reasons.tooLarge(points);
-      }
       return points.length < 2
           ? null
           : implausible(wheel, RowIntake.WEDGE, wedgeMm, block, row, null);

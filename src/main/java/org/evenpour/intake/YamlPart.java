@@ -92,6 +92,9 @@ record YamlPart(String file, Remark name, Node node) {
     if (Double.isInfinite(value)) {
       throw wrong("number");
     }
+    if (Math.abs(value) > DecimalReader.LARGEST) {
+      throw error("profile.number.large", name, shown());
+    }
     return value;
   }
 

@@ -10,10 +10,13 @@ final class Root {
   /**
    * The x where an increasing function crosses zero, by Brent's bracketing method from a guess; the
    * bracket is widened geometrically from the guess, inside the bounds. NaN if there is no
-   * crossing.
+   * crossing, or if the function has no value where one is needed.
    */
   static double ofIncreasing(
       DoubleUnaryOperator f, double guess, double step, double lowest, double highest) {
+    if (!(step > 0) || Double.isNaN(guess)) {
+      return Double.NaN; // the bracket would never grow
+    }
     double low = Math.max(lowest, guess - step);
     double high = Math.min(highest, guess + step);
     double width = step;
@@ -33,8 +36,12 @@ final class Root {
       width *= 2;
       high = Math.min(highest, high + width);
     }
-    if (f.applyAsDouble(low) == 0) {
+    double below = f.applyAsDouble(low);
+    if (below == 0) {
       return low;
+    }
+    if (!(below < 0) || !(f.applyAsDouble(high) >= 0)) {
+      return Double.NaN;
     }
     return new BracketingNthOrderBrentSolver(1e-14, 1e-300, 0, 5)
         .solve(500, f::applyAsDouble, low, high, 0.5 * (low + high));

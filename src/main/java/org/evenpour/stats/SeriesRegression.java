@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A linear regression whose errors wander: generalised least squares with errors that are a
@@ -29,6 +31,9 @@ import org.hipparchus.linear.RealMatrix;
 public final class SeriesRegression {
   private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995};
   private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
+
+  /** A column of which the others leave a smaller part is too near to them for normal equations. */
+  private static final double APART = 1e-9;
 
   private final double phi;
   private final double noise;
@@ -181,7 +186,7 @@ public final class SeriesRegression {
       double[][] l;
       try {
         l = new CholeskyDecomposition(products, 1e-9, 1e-13).getL().getData();
-      } catch (org.hipparchus.exception.MathRuntimeException e) {
+      } catch (MathRuntimeException e) {
         return new Candidate(phi, noise, Double.POSITIVE_INFINITY, coefficients, variances);
       }
       for (int j = 0; j < p; j++) {
@@ -283,19 +288,14 @@ public final class SeriesRegression {
     int p = white.length;
     int n = whiteValues.length;
     double[] modelled = fit.standardErrors();
-    RealMatrix inverse =
-        new CholeskyDecomposition(products(white), 1e-6, 0).getSolver().getInverse();
+    RealMatrix inverse = inverse();
     double[] residuals = fit.residuals();
     double[] errors = new double[p];
     double[] score = new double[n];
     for (int j = 0; j < p; j++) {
-      double[] row = inverse.getRow(j);
+      double[] weight = inverse == null ? weightsByOthers(j) : weights(inverse.getRow(j));
       for (int i = 0; i < n; i++) {
-        double weight = 0;
-        for (int k = 0; k < p; k++) {
-          weight += row[k] * white[k][i];
-        }
-        score[i] = weight * residuals[i];
+        score[i] = weight[i] * residuals[i];
       }
       double variance = 0;
       for (int lag = 0; lag <= steps; lag++) {
@@ -309,6 +309,60 @@ public final class SeriesRegression {
       errors[j] = Math.max(modelled[j], Math.sqrt(Math.max(0, variance)));
     }
     return errors;
+  }
+
+  /** (X'X)⁻¹; null where the columns are too near to each other for the normal equations. */
+  private @Nullable RealMatrix inverse() {
+    RealMatrix products = products(white);
+    try {
+      CholeskyDecomposition factors = new CholeskyDecomposition(products, 1e-6, 0);
+      RealMatrix l = factors.getL();
+      for (int j = 0; j < white.length; j++) {
+        if (l.getEntry(j, j) * l.getEntry(j, j) < APART * products.getEntry(j, j)) {
+          return null;
+        }
+      }
+      return factors.getSolver().getInverse();
+    } catch (MathRuntimeException e) {
+      return null;
+    }
+  }
+
+  /** What each value weighs in a coefficient: a row of (X'X)⁻¹X'. */
+  private double[] weights(double[] row) {
+    double[] weights = new double[whiteValues.length];
+    for (int i = 0; i < weights.length; i++) {
+      for (int k = 0; k < row.length; k++) {
+        weights[i] += row[k] * white[k][i];
+      }
+    }
+    return weights;
+  }
+
+  /**
+   * The same from what the other columns leave of that one, e/e'e (Frisch and Waugh 1933), by
+   * orthogonal factors, which stand columns that lie close together.
+   */
+  private double[] weightsByOthers(int column) {
+    double[] left = white[column].clone();
+    int p = white.length;
+    if (p > 1) {
+      double[][] others = new double[left.length][p - 1];
+      for (int i = 0; i < left.length; i++) {
+        for (int k = 0; k < p - 1; k++) {
+          others[i][k] = white[k < column ? k : k + 1][i];
+        }
+      }
+      left = LeastSquares.fit(others, left, false).residuals();
+    }
+    double squares = 0;
+    for (double v : left) {
+      squares += v * v;
+    }
+    for (int i = 0; i < left.length; i++) {
+      left[i] /= squares;
+    }
+    return left;
   }
 
   /**
@@ -340,7 +394,7 @@ public final class SeriesRegression {
     try {
       double[][] l = new CholeskyDecomposition(products, 1e-9, 0).getL().getData();
       apart = l[p][p] * l[p][p] * scale[p] * scale[p];
-    } catch (org.hipparchus.exception.MathRuntimeException e) {
+    } catch (MathRuntimeException e) {
       return 0;
     }
     double along = 0;

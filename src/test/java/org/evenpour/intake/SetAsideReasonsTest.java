@@ -87,15 +87,27 @@ class SetAsideReasonsTest {
         .isEqualTo("mass_t \"1e308\" is no number that can be used");
   }
 
+  /** Squares of larger values, and squares of their sums, would in the end be infinite. */
   @Test
-  void setsAsidePointsWhoseMeanOrWedgeOverflows() throws IntakeException {
+  void setsAsideMassesThatNoGaugeReads() throws IntakeException {
+    assertThat(
+            reason(
+                NO_PROFILE,
+                "cast_at,mold,mass_kg",
+                "2026-03-04T05:00:00Z,1,1e15",
+                "2026-03-04T05:01:00Z,2,1.1e15"))
+        .isEqualTo("mass_kg \"1.1e15\" is no number that can be used");
+  }
+
+  @Test
+  void takesPointsThatNoGaugeReadsForMissing() throws IntakeException {
     assertThat(
             reason(
                 NO_PROFILE,
                 "cast_at,mold,thickness_a_mm,thickness_b_mm",
                 "2026-03-04T05:00:00Z,1,43,44",
                 "2026-03-04T05:01:00Z,2,-1.5e308,1.5e308"))
-        .contains("no numbers that can be used");
+        .contains("one of the thickness points is missing");
   }
 
   @ParameterizedTest

@@ -2,7 +2,9 @@ package org.evenpour.stats;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 
+import java.time.Duration;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -65,6 +67,28 @@ class DistributionsTest {
         assertThat(FRatio.cdf(FRatio.quantile(p, df, 12), df, 12)).isCloseTo(p, within(1e-12));
       }
     }
+  }
+
+  /**
+   * With very many degrees of freedom χ² is normal about df with variance 2·df; the next term of
+   * Cornish and Fisher (1937) is 2(z² − 1)/3. Within a second, where the incomplete gamma function
+   * would sum for minutes.
+   */
+  @Test
+  void standsAnyDegreesOfFreedom() {
+    assertTimeout(
+        Duration.ofSeconds(2),
+        () -> {
+          for (double df : new double[] {2e9, 1e12, 1e15, 1e30}) {
+            for (double p : new double[] {0.025, 0.5, 0.975}) {
+              double z = Normal.quantile(p);
+              double expected = df + z * Math.sqrt(2 * df) + 2 * (z * z - 1) / 3;
+              double x = ChiSquare.quantile(p, df);
+              assertThat(x / expected).isCloseTo(1, within(1e-12));
+              assertThat(ChiSquare.cdf(x, df)).isBetween(0.0, 1.0);
+            }
+          }
+        });
   }
 
   @Test

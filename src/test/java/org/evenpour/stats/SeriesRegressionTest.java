@@ -143,6 +143,42 @@ class SeriesRegressionTest {
   }
 
   /**
+   * A column plus a large constant, beside a column of ones, asks the same: its coefficient and that
+   * coefficient's errors are those of the column itself, however near to each other the two are.
+   */
+  @Test
+  void standsColumnsThatLieCloseTogether() {
+    SplittableRandom random = new SplittableRandom(7);
+    int n = 120;
+    double[] ones = new double[n];
+    double[] x = new double[n];
+    double[] shifted = new double[n];
+    double[] y = new double[n];
+    int[] stretch = new int[n];
+    double run = 0;
+    for (int i = 0; i < n; i++) {
+      ones[i] = 1;
+      x[i] = random.nextInt(64) / 8.0;
+      run = 0.7 * run + random.nextDouble() - 0.5;
+      y[i] = 3 * x[i] + run;
+      stretch[i] = i / 40;
+    }
+    int[] time = IntStream.range(0, n).toArray();
+    double[] own =
+        SeriesRegression.with(new double[][] {ones, x}, y, time, stretch, 0, 0)
+            .robustErrors(stretch, 10);
+    for (double far : new double[] {1 << 10, 1 << 20, 1L << 27, 1L << 32, 1L << 36}) {
+      for (int i = 0; i < n; i++) {
+        shifted[i] = x[i] + far; // exact: both are whole eighths
+      }
+      double[] errors =
+          SeriesRegression.with(new double[][] {ones, shifted}, y, time, stretch, 0, 0)
+              .robustErrors(stretch, 10);
+      assertThat(errors[1] / own[1]).as("by %s", far).isCloseTo(1, within(1e-6));
+    }
+  }
+
+  /**
    * What wanders as slowly as the errors do rests on few of them; what changes from turn to turn,
    * on nearly all.
    */

@@ -231,7 +231,7 @@ final class Table {
     int end = format.indexOf(';');
     int point = format.indexOf('.');
     int decimals = point < 0 ? 0 : (end < 0 ? format.length() : end) - point;
-    return whole + decimals + 3;
+    return Math.min(WIDE_TEXT, whole + decimals + 3);
   }
 
   private Cell cell(CellStyle style, int width) {
