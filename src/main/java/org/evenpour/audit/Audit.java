@@ -130,7 +130,7 @@ public final class Audit {
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<Looks.Wheel> wheels = new ArrayList<>();
     SignalFindings findings = new SignalFindings(Advice.standard());
-    List<Remark> notes = new ArrayList<>(record.warnings());
+    List<Remark> notes = Notes.ofRecord(record);
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
     List<TurnIndex> indices = new ArrayList<>();

@@ -48,6 +48,9 @@ public record AuditReport(
   /** Name and version of the JSON form. */
   public static final String SCHEMA = "evenpour.audit/1";
 
+  /** The note that says that much of the record was set aside; the first where it stands. */
+  public static final String MUCH_SET_ASIDE = "note.aside";
+
   /** Copies the lists, so that a report never changes. */
   public AuditReport {
     characteristics = List.copyOf(characteristics);

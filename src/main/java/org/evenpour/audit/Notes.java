@@ -2,13 +2,20 @@ package org.evenpour.audit;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.LimitsUsed;
 import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.audit.AuditReport.SpecificationUsed;
+import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Remark;
+import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.stats.NormalScores;
@@ -17,6 +24,9 @@ import org.evenpour.stats.NormalScores;
 final class Notes {
   /** Below this, autocorrelation hardly matters for an individuals chart: a choice. */
   private static final double NOTABLE_CORRELATION = 0.2;
+
+  /** A larger share of the rows is not set aside without a word in the summary: a choice. */
+  private static final double MUCH_SET_ASIDE = 0.03;
 
   private Notes() {}
 
@@ -111,6 +121,35 @@ final class Notes {
     if (rare != null) {
       notes.add(at(wheel, Remark.of("note.rare", rare, pours, rounded(told), rounded(asked))));
     }
+  }
+
+  /** What is to be known of the record as a whole: how much of it was set aside comes first. */
+  static List<Remark> ofRecord(CastingRecord record) {
+    List<Remark> notes = new ArrayList<>();
+    boolean isMuch = record.rowsSetAside() > MUCH_SET_ASIDE * record.rowsRead();
+    if (isMuch && !record.setAside().isEmpty()) {
+      Map<String, List<SetAsideRow>> byReason =
+          record.setAside().stream()
+              .collect(
+                  Collectors.groupingBy(
+                      row -> row.reason().key(), LinkedHashMap::new, Collectors.toList()));
+      SetAsideRow most =
+          byReason.values().stream()
+              .max(Comparator.comparingInt(List::size))
+              .map(rows -> rows.get(0))
+              .orElseThrow();
+      notes.add(
+          Remark.of(
+              AuditReport.MUCH_SET_ASIDE,
+              record.rowsSetAside(),
+              record.rowsRead(),
+              Math.max(1, Math.round(100.0 * record.rowsSetAside() / record.rowsRead())),
+              most.log(),
+              most.line(),
+              most.reason()));
+    }
+    notes.addAll(record.warnings());
+    return notes;
   }
 
   static void ofWheel(

@@ -78,7 +78,32 @@ public final class LogReader {
       Progress progress)
       throws IntakeException {
     List<Path> ordered = ordered(logs, profiles);
-    RowIntake intake = new RowIntake(profiles, Pages.ofMemory(), from, to);
+    WildTimes wild = WildTimes.lookedFor();
+    while (true) {
+      CastingRecord record =
+          read(
+              ordered,
+              profiles,
+              events,
+              new RowIntake(profiles, Pages.ofMemory(), from, to, wild),
+              setAside,
+              progress);
+      if (!wild.isAnyFound()) {
+        return record;
+      }
+      setAside.anew();
+      wild = wild.forNextReading();
+    }
+  }
+
+  private static CastingRecord read(
+      List<Path> ordered,
+      Profiles profiles,
+      List<CastingEvent> events,
+      RowIntake intake,
+      SetAside setAside,
+      Progress progress)
+      throws IntakeException {
     ExecutorService cutters = Executors.newFixedThreadPool(CUTTERS, LogReader::cutterThread);
     LogReader reader = new LogReader(profiles, intake, setAside, progress, cutters);
     try {

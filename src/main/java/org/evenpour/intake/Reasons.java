@@ -77,10 +77,6 @@ final class Reasons {
                 .orElseThrow());
   }
 
-  static Remark tooLarge(LogColumn[] points) {
-    return Remark.of("row.numbers", points[0].heading());
-  }
-
   static Remark implausible(
       String characteristic,
       double value,
@@ -114,6 +110,10 @@ final class Reasons {
             latest,
             allowed)
         : Remark.of("row.backwards.log", seconds, latest, allowed);
+  }
+
+  static Remark leap(long millis) {
+    return Remark.of("row.leap", Instant.ofEpochMilli(millis));
   }
 
   static Remark twice(int turn, String mold) {

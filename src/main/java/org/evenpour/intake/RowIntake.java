@@ -59,6 +59,7 @@ public final class RowIntake {
   private final Pages pages;
   private final long fromMillis;
   private final long toMillis;
+  private final WildTimes wild;
   private final List<WheelIntake> wheels = new ArrayList<>();
   private final LabelIndex wheelIndex = new LabelIndex();
   private final Map<String, SettingIntake> settings = new LinkedHashMap<>();
@@ -80,6 +81,21 @@ public final class RowIntake {
    * @param to rows cast at this time or later are not kept; null = to the last
    */
   public RowIntake(Profiles profiles, Pages pages, @Nullable Instant from, @Nullable Instant to) {
+    this(profiles, pages, from, to, WildTimes.notLookedFor());
+  }
+
+  /**
+   * An intake that knows which rows have wrong times, or looks for such rows.
+   *
+   * @param wild are set aside, and told of what was found
+   */
+  public RowIntake(
+      Profiles profiles,
+      Pages pages,
+      @Nullable Instant from,
+      @Nullable Instant to,
+      WildTimes wild) {
+    this.wild = wild;
     this.profiles = profiles;
     this.pages = pages;
     fromMillis = from == null ? Long.MIN_VALUE : clamp(from);
@@ -241,6 +257,10 @@ public final class RowIntake {
       notes.outside(millis);
       return OUTSIDE;
     }
+    long place = ((long) files << LINE_BITS) | line;
+    if (wild.isKnown(place, millis)) {
+      return Reasons.leap(millis);
+    }
     Remark reason = now.mold.find(of, block, row);
     if (reason != null) {
       return reason;
@@ -257,7 +277,7 @@ public final class RowIntake {
     if (reason != null) {
       return reason;
     }
-    if (millis < of.notBefore()) {
+    if (millis < of.notBefore() && !wild.contradict(of, millis)) {
       return Reasons.backwards(of, millis, files);
     }
     if (now.turn != null && now.mold.index >= 0 && of.seen.holds(turn, now.mold.index)) {
@@ -278,7 +298,9 @@ public final class RowIntake {
       of.seen.add(turn, mold);
     }
     int recordRow = of.rows();
-    of.add(millis, turn, mold, ((long) files << LINE_BITS) | line);
+    long place = ((long) files << LINE_BITS) | line;
+    wild.kept(of, place, millis);
+    of.add(millis, turn, mold, place);
     now.values.add(of, recordRow);
     for (int i = 0; i < now.others.length; i++) {
       now.others[i].add(of.index, recordRow, block, row, now.otherColumns[i], line);

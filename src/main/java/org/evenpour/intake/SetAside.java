@@ -71,6 +71,12 @@ public final class SetAside implements AutoCloseable {
     return new SetAside(fileOfLog);
   }
 
+  /** All logs are read anew: what was written counts for nothing. */
+  void anew() throws IntakeException {
+    close();
+    taken.clear();
+  }
+
   /** A log is read from now on. */
   void begin(Path log) {
     if (fileOfLog == null || targets.containsKey(log)) {

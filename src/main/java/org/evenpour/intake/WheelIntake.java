@@ -30,6 +30,7 @@ final class WheelIntake {
   final LabelIndex moldIndex = new LabelIndex();
   final TurnCounter turns;
   final SeenPours seen = new SeenPours();
+  final Leaps leaps = new Leaps();
 
   /** The latest time of all rows kept, and where it stands; MIN_VALUE before the first. */
   long latestMillis = Long.MIN_VALUE;

@@ -23,6 +23,7 @@ import org.evenpour.feed.Feed;
 import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
+import org.evenpour.intake.WildTimes;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -65,6 +66,7 @@ public final class LiveEngine implements AutoCloseable {
 
   private final Function<Settling, Settling.Settled> judge;
   private @Nullable CompletableFuture<Settling.Settled> settling;
+  private WildTimes wild = WildTimes.lookedFor();
   private volatile Snapshot latest;
   private volatile boolean closed;
 
@@ -120,8 +122,10 @@ public final class LiveEngine implements AutoCloseable {
       Path log, PlantFiles files, InstantSource clock, Duration pause) {
     Plant plant = new Plant(log, files, clock, pause);
     Feed feed = plant.feed();
+    WildTimes wild = WildTimes.lookedFor();
     LiveEngine engine =
-        new LiveEngine(feed, plant.record(feed), clock, QUEUE, Settling::run, plant);
+        new LiveEngine(feed, plant.record(feed, wild), clock, QUEUE, Settling::run, plant);
+    engine.wild = wild;
     engine.profiles = files.profiles();
     return engine;
   }
@@ -132,9 +136,9 @@ public final class LiveEngine implements AutoCloseable {
       return new GrowingLog(log, files.profiles(), clock, pause);
     }
 
-    LiveRecord record(Feed feed) {
+    LiveRecord record(Feed feed, WildTimes wild) {
       LiveRecord record =
-          new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log));
+          new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log), wild);
       record.book(files.book());
       return record;
     }
@@ -257,6 +261,18 @@ public final class LiveEngine implements AutoCloseable {
     feed.start(its);
   }
 
+  /** The log is read anew; until that is done the last snapshot stands. */
+  private void beginAnew(Plant its, WildTimes fresh) {
+    feed.close();
+    queue.clear();
+    feed = its.feed();
+    wild = fresh;
+    record = its.record(feed, fresh);
+    settling = null;
+    isBeginningAnew = true;
+    begin();
+  }
+
   /** Other files may have changed: what others acknowledged, and what the plant says. */
   private void lookAround() {
     boolean isNew = record.readSeen();
@@ -268,13 +284,7 @@ public final class LiveEngine implements AutoCloseable {
         isNew |= record.book(its.files().book());
       } else {
         profiles = its.files().profiles();
-        feed.close();
-        queue.clear();
-        feed = its.feed();
-        record = its.record(feed);
-        settling = null;
-        isBeginningAnew = true;
-        begin();
+        beginAnew(its, WildTimes.lookedFor());
       }
       isNew |= record.plantTrouble(its.files().trouble());
     }
@@ -296,6 +306,11 @@ public final class LiveEngine implements AutoCloseable {
       } catch (RuntimeException e) {
         record.failed(e); // the rows behind it are not to be lost with it
       }
+    }
+    Plant its = plant;
+    if (caughtUp && its != null && wild.isAnyFound()) {
+      beginAnew(its, wild.forNextReadingOfGrown());
+      return;
     }
     if (isNew) {
       publish();

@@ -27,6 +27,7 @@ import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.RowIntake;
+import org.evenpour.intake.WildTimes;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -88,10 +89,28 @@ public final class LiveRecord {
    */
   public LiveRecord(
       String source, Profiles profiles, List<CastingEvent> events, SeenFile seenFile) {
+    this(source, profiles, events, seenFile, null);
+  }
+
+  /**
+   * As above, of a source that can be read anew.
+   *
+   * @param wild rows whose times are known to be wrong, and what is found of them; null where
+   *     nobody could read anew
+   */
+  LiveRecord(
+      String source,
+      Profiles profiles,
+      List<CastingEvent> events,
+      SeenFile seenFile,
+      @Nullable WildTimes wild) {
     this.source = source;
     this.events = List.copyOf(events);
     this.seenFile = seenFile;
-    intake = new RowIntake(profiles, Pages.ofMemory(), null, null);
+    intake =
+        wild == null
+            ? new RowIntake(profiles, Pages.ofMemory(), null, null)
+            : new RowIntake(profiles, Pages.ofMemory(), null, null, wild);
     readSeen();
   }
 

@@ -114,6 +114,9 @@ public final class Summary {
             words.count(log.rowsRead()),
             words.count(log.rowsSetAside()));
     List<String> lines = new ArrayList<>(List.of(cut(period), cut(counts)));
+    report.notes().stream()
+        .filter(note -> note.key().equals(AuditReport.MUCH_SET_ASIDE))
+        .forEach(note -> lines.addAll(wrapped(note.toString(), "").stream().limit(3).toList()));
     String approved = approved();
     if (!approved.isEmpty()) {
       lines.add(cut(approved));
@@ -449,9 +452,10 @@ public final class Summary {
     return lines;
   }
 
-  /** What was not looked for is said where the signals would stand. */
+  /** What was not looked for, or was set aside, is said where the signals and counts stand. */
   private static boolean isSaid(Remark note) {
     return note.key().equals(NotLookedFor.NOTE)
+        || note.key().equals(AuditReport.MUCH_SET_ASIDE)
         || note.values().stream().anyMatch(value -> value instanceof Remark its && isSaid(its));
   }
 
