@@ -56,6 +56,19 @@ public record NotLookedFor(Reason reason, int turns, int anodes) {
     return new NotLookedFor(reason, turns, base.size());
   }
 
+  /** What a base period must have that limits can be made of it, to stand after the reason. */
+  public String mend() {
+    int more = LimitProposal.LEAST_TURNS - turns;
+    return switch (reason) {
+      case FEW_TURNS ->
+          "take a base that is " + more + (more == 1 ? " turn" : " turns") + " longer";
+      case FEW_MOLDS -> "take a longer base, or one of which more anodes are recorded";
+      case FEW_MOLDS_ON_SIDES ->
+          "leave the ladle out, or take a base in which more molds were cast";
+      case NO_SCATTER -> "record another digit, or take a base twice as long";
+    };
+  }
+
   /** The reason, to stand after a colon. */
   public Remark why() {
     return switch (reason) {

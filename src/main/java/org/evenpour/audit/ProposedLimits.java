@@ -13,6 +13,7 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
+import org.evenpour.control.BaseRecord;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsVersion;
@@ -28,9 +29,14 @@ import org.jspecify.annotations.Nullable;
  *
  * @param displayUnit in which people read them
  * @param draft not approved and not numbered; null where the base gives none
+ * @param lacks what the base lacks where it gives none; else null
  */
 public record ProposedLimits(
-    String wheel, String characteristic, Unit displayUnit, @Nullable LimitsVersion draft) {
+    String wheel,
+    String characteristic,
+    Unit displayUnit,
+    @Nullable LimitsVersion draft,
+    @Nullable NotLookedFor lacks) {
 
   /**
    * What somebody wants left out of the base period.
@@ -69,9 +75,15 @@ public record ProposedLimits(
               turns.turnMinutes());
       List<MoldChange> changes = Audit.moldChanges(record.events(), wheel);
       for (Characteristic one : wheel.characteristics()) {
-        LimitsVersion draft =
-            new Making(wheel, one, turns, changes, from, to, leaveOut).draft(record.logs(), budget);
-        all.add(new ProposedLimits(wheel.wheel(), one.name(), one.displayUnit(), draft));
+        Making making = new Making(wheel, one, turns, changes, from, to, leaveOut);
+        LimitsVersion draft = making.draft(record.logs(), budget);
+        all.add(
+            new ProposedLimits(
+                wheel.wheel(),
+                one.name(),
+                one.displayUnit(),
+                draft,
+                draft == null ? NotLookedFor.of(making.base()) : null));
       }
     }
     return all;
@@ -189,11 +201,13 @@ public record ProposedLimits(
       }
     }
 
+    BaseRecord base() {
+      return Terms.base(record, value, turns, fromRow, toRow, out);
+    }
+
     @Nullable LimitsVersion draft(List<String> logs, AlarmBudget budget) {
       LimitProposal.Proposal proposal =
-          fromRow == toRow
-              ? null
-              : Terms.proposal(Terms.base(record, value, turns, fromRow, toRow, out), budget);
+          fromRow == toRow ? null : Terms.proposal(base(), budget);
       if (proposal == null) {
         return null;
       }

@@ -19,6 +19,7 @@ import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
+import org.evenpour.report.LimitsText;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -69,6 +70,15 @@ final class LimitsBase {
   record Outcome(List<ProposedLimits> proposed, AuditReport judged, ZoneId zone) {
     List<LimitsVersion> drafts() {
       return LimitsBase.drafts(proposed);
+    }
+
+    /** Says why the base gives no limits of anything, and what base would. */
+    int nothing(CommandSpec spec, LimitsText text, String what) {
+      for (ProposedLimits one : proposed) {
+        spec.commandLine().getErr().print("evenpour: " + what + ": " + text.proposal(one, judged));
+      }
+      spec.commandLine().getErr().flush();
+      return Main.NOT_DONE;
     }
   }
 

@@ -77,12 +77,16 @@ final class LimitsCommand implements Runnable {
     @Override
     public Integer call() throws IntakeException, IOException {
       LimitsBase.Outcome outcome = base.outcome(spec);
+      LimitsText text = new LimitsText(outcome.zone());
+      if (outcome.drafts().isEmpty()) {
+        return outcome.nothing(spec, text, "nothing can be proposed");
+      }
       PrintWriter screen = spec.commandLine().getOut();
       for (ProposedLimits one : outcome.proposed()) {
-        screen.print(new LimitsText(outcome.zone()).proposal(one, outcome.judged()));
+        screen.print(text.proposal(one, outcome.judged()));
       }
       screen.flush();
-      return outcome.drafts().isEmpty() ? Main.NOT_DONE : Main.DONE;
+      return Main.DONE;
     }
   }
 
@@ -116,15 +120,13 @@ final class LimitsCommand implements Runnable {
           validFrom == null ? at : Period.instant(spec, "--valid-from", validFrom, outcome.zone());
       List<LimitsVersion> drafts =
           outcome.drafts().stream().map(one -> one.approved(from, at, name, reason)).toList();
+      LimitsText text = new LimitsText(outcome.zone());
       if (drafts.isEmpty()) {
-        throw new IOException(
-            "nothing was approved: this base gives no limits; give it 8 turns of four molds or"
-                + " more");
+        return outcome.nothing(spec, text, "nothing was approved");
       }
       LimitsFile file = new LimitsFile(base.file(spec).path(), signed.key());
       book(spec, file);
       PrintWriter screen = spec.commandLine().getOut();
-      LimitsText text = new LimitsText(outcome.zone());
       for (LimitsVersion one : file.approve(drafts)) {
         screen.print(text.approved(one));
       }

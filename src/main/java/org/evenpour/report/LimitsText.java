@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.TreeMap;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitsBook;
@@ -56,10 +57,12 @@ public final class LimitsText {
   public String proposal(ProposedLimits proposed, AuditReport judged) {
     LimitsVersion draft = proposed.draft();
     String name = name(proposed.wheel(), proposed.characteristic());
+    NotLookedFor lacks = proposed.lacks();
     if (draft == null) {
       return name
-          + ": no limits can be proposed; a base period needs 8 turns of four molds or more, and"
-          + " some scatter\n";
+          + ": this base gives no limits"
+          + (lacks == null ? "" : " (" + lacks.why() + "); " + lacks.mend())
+          + "\n";
     }
     Figures figures = new Figures(proposed.displayUnit());
     StringBuilder text = new StringBuilder();

@@ -143,6 +143,7 @@ public final class LimitsFile {
         before -> {
           List<LimitsVersion> there = new ArrayList<>(book(before).versions());
           List<String> fresh = new ArrayList<>();
+          numbered.clear();
           for (LimitsVersion draft : drafts) {
             LimitsVersion one = draft.numbered(newest(there, draft) + 1);
             there.add(one);

@@ -185,7 +185,7 @@ class LimitsCommandTest {
             "--why",
             "x");
     assertThat(few.status()).isEqualTo(2);
-    assertThat(few.err()).contains("nothing was approved", "8 turns");
+    assertThat(few.err()).contains("nothing was approved", "8 are needed", "longer");
     assertThat(CommandLineCall.of("limits", "list").err()).contains("--limits F");
     assertThat(CommandLineCall.of("audit", log, "--limits", folder.resolve("no.jsonl")).status())
         .isEqualTo(2);
