@@ -143,6 +143,8 @@ final class SimulateCommand implements Callable<Integer> {
     }
     try {
       return plant == SimulatedPlant.MADE ? writeMade(folder) : write(folder);
+    } catch (IllegalArgumentException e) { // what was asked for cannot be simulated
+      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
     } catch (FileSystemException | FileException named) {
       throw named;
     } catch (IOException e) {
@@ -191,28 +193,22 @@ final class SimulateCommand implements Callable<Integer> {
           spec.commandLine(),
           "a made plant has its own days, molds and faults; give --out, --seed and --size only");
     }
-    try {
-      Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size);
-      tell(folder, summary, "see " + Simulation.TRUTH);
-    } catch (IllegalArgumentException e) {
-      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
-    }
+    Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size);
+    tell(folder, summary, "see " + Simulation.TRUTH);
     return Main.DONE;
   }
 
   private int write(Path folder) throws IOException {
     if (rows != null) {
+      if (rows < 0) {
+        throw new IllegalArgumentException("--rows must be 0 or more, not " + rows);
+      }
       Files.createDirectories(folder);
       LargeLog.write(folder.resolve(LARGE), rows, seed);
       spec.commandLine().getOut().println("wrote " + folder.resolve(LARGE));
       return Main.DONE;
     }
-    Scenario scenario;
-    try {
-      scenario = scenario();
-    } catch (IllegalArgumentException e) {
-      throw new ParameterException(spec.commandLine(), String.valueOf(e.getMessage()), e);
-    }
+    Scenario scenario = scenario();
     Simulation.Summary summary = Simulation.write(folder, scenario);
     tell(
         folder,

@@ -38,6 +38,10 @@ import org.yaml.snakeyaml.nodes.Node;
 public final class ProfileReader {
   private static final int SIZE_LIMIT = 1 << 20;
   private static final int MOLDS_LIMIT = 1000;
+
+  /** Documents in a file; a plant has far fewer wheels. */
+  private static final int DOCUMENTS_LIMIT = 1000;
+
   private static final int LAG_LIMIT = 1000;
 
   private static final List<String> KEYS =
@@ -89,8 +93,12 @@ public final class ProfileReader {
     Map<String, String> headings = new LinkedHashMap<>();
     try {
       Yaml yaml = new Yaml(new SafeConstructor(options));
+      int documents = 0;
       for (Node document : yaml.composeAll(new StringReader(text))) {
         YamlPart part = new YamlPart(file, Remark.of("profile.itself"), document);
+        if (++documents > DOCUMENTS_LIMIT) {
+          throw part.error("profile.many", DOCUMENTS_LIMIT);
+        }
         if (part.isEmpty()) {
           continue;
         }

@@ -13,6 +13,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +38,12 @@ public record MoldRing(
     String pouring,
     @Nullable String chosen)
     implements Picture {
+
+  /** A label so many times as wide as the usual one is cut, and does not make all others small. */
+  private static final double LONGER = 3;
+
+  /** Characters of a label that are drawn at most. */
+  private static final int SHOWN = 40;
 
   /** Copies the list. */
   public MoldRing {
@@ -205,7 +212,7 @@ public record MoldRing(
         size / (isChosen || isUnderLadle ? 220 : 600));
     Point2D center = point(cx, cy, PADS * size, degrees);
     pen.text(
-        mold.label(),
+        pen.fit(begins(mold.label()), number, padWide),
         center.getX(),
         center.getY(),
         0.5,
@@ -359,11 +366,19 @@ public record MoldRing(
     pen.fill(place.createTransformedShape(head), ink.dim());
   }
 
+  /** All labels in one size, in which most of them stand whole; much longer ones are cut. */
   private Font numberFont(Pen pen, Ink ink, double wide, double high) {
     Font font = ink.bold(high * 0.95 / ink.textPx());
-    double widest =
-        molds.stream().mapToDouble(mold -> pen.width(mold.label(), font)).max().orElse(0);
+    double[] widths =
+        molds.stream().mapToDouble(mold -> pen.width(begins(mold.label()), font)).sorted().toArray();
+    double usual = widths.length == 0 ? 0 : widths[widths.length / 2];
+    double widest = Arrays.stream(widths).filter(each -> each <= LONGER * usual).max().orElse(0);
     return widest > wide ? font.deriveFont((float) (font.getSize2D() * wide / widest)) : font;
+  }
+
+  /** No pad has room for more, and some labels have thousands of characters. */
+  private static String begins(String label) {
+    return label.length() <= SHOWN ? label : label.substring(0, label.offsetByCodePoints(0, SHOWN)) + "…";
   }
 
   private static double hairOf(double size) {

@@ -3,11 +3,13 @@ package org.evenpour.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assertions.assertTimeout;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Map;
 import java.util.Objects;
@@ -199,6 +201,20 @@ class ProfileReaderTest {
     assertThatThrownBy(() -> read("wheel: !!java.net.URL [\"http://localhost\"]"))
         .isInstanceOf(IntakeException.class)
         .hasMessageContaining("tag is not allowed");
+  }
+
+  @Test
+  void refusesAFileOfThousandsOfProfilesAtOnce() {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < 20_000; i++) {
+      text.append("wheel: W").append(i).append("\n---\n");
+    }
+    assertTimeout(
+        Duration.ofSeconds(5),
+        () ->
+            assertThatThrownBy(() -> ProfileReader.read("wheel.yaml", text.toString()))
+                .isInstanceOf(IntakeException.class)
+                .hasMessageStartingWith("wheel.yaml:2001:1: there are more than 1000 profiles"));
   }
 
   @Test

@@ -135,6 +135,24 @@ class PictureTest {
   }
 
   @Test
+  void oneLongLabelDoesNotMakeTheOthersSmall() {
+    MoldRing plain = ring(6, 0);
+    List<MoldRing.Mold> molds = new ArrayList<>(plain.molds());
+    molds.set(
+        20, new MoldRing.Mold("x".repeat(40_000), 0.0, List.of(), "", "mold", null));
+    MoldRing withLong =
+        new MoldRing(molds, plain.bearing(), 1, plain.spanLabel(), plain.pouring(), null);
+    Drawn drawn = draw(plain, 600, 600);
+    Rectangle2D pad = spot(drawn.painted(), "7").shape().getBounds2D();
+    BufferedImage other = draw(withLong, 600, 600).image();
+    for (int y = (int) pad.getMinY(); y < pad.getMaxY(); y++) {
+      for (int x = (int) pad.getMinX(); x < pad.getMaxX(); x++) {
+        assertThat(other.getRGB(x, y)).isEqualTo(drawn.image().getRGB(x, y));
+      }
+    }
+  }
+
+  @Test
   void theNextMoldComesToThePouringSpotAsTheWheelTurns() {
     // Clockwise from above, the pouring spot at the top: what comes next stands at its left.
     Drawn drawn = draw(ring(6, 0), 600, 600);
