@@ -14,6 +14,7 @@ import org.evenpour.report.KeptFiles;
 import org.evenpour.report.ScoreText;
 import org.evenpour.score.Score;
 import org.evenpour.score.Scoring;
+import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +69,15 @@ final class ScoreCommand implements Callable<Integer> {
   private @Nullable Double size;
 
   @Option(
+      names = "--condition",
+      paramLabel = "CONDITION",
+      description = {
+        "ideal: normal pours, weights to 0.1 kg, nothing missing, molds that do not wear; or ordinary:",
+        "pours, scales, records and molds as plants have them. Default: ideal"
+      })
+  private @Nullable Condition condition;
+
+  @Option(
       names = "--json",
       paramLabel = "F",
       description = "write the score as JSON; '-' writes it to standard output")
@@ -119,19 +129,28 @@ final class ScoreCommand implements Callable<Integer> {
   private Score score() throws IntakeException, IOException {
     try (ProgressLine progress = ProgressLine.onTerminal(spec.commandLine().getErr())) {
       if (!folders.isEmpty()) {
-        if (seeds != null || firstSeed != null || plant != null || size != null) {
+        if (seeds != null
+            || firstSeed != null
+            || plant != null
+            || size != null
+            || condition != null) {
           throw new ParameterException(
               spec.commandLine(),
-              "give folders, or --seeds, --first-seed, --plant and --size; not both");
+              "give folders, or --seeds, --first-seed, --plant, --size and --condition; not both");
         }
         return Scoring.ofFolders(folders, progress::scored);
       }
-      return Scoring.ofSeeds(chosen(), first(), count(), sizeAsked(), progress::scored);
+      return Scoring.ofSeeds(
+          chosen(), first(), count(), sizeAsked(), chosenCondition(), progress::scored);
     }
   }
 
   private SimulatedPlant chosen() {
     return plant == null ? SimulatedPlant.TORDILLA : plant;
+  }
+
+  private Condition chosenCondition() {
+    return condition == null ? Condition.IDEAL : condition;
   }
 
   private long first() {
@@ -166,6 +185,7 @@ final class ScoreCommand implements Callable<Integer> {
         + (first() + count() - 1)
         + " of the plant "
         + chosen().name().toLowerCase(Locale.ROOT)
+        + (condition == null ? "" : ", " + condition.name().toLowerCase(Locale.ROOT))
         + (size == null ? "" : ", faults of " + size + " sigma");
   }
 }

@@ -16,6 +16,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.Remark;
+import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.LargeLog;
 import org.evenpour.simulate.LiveSimulation;
@@ -70,9 +71,18 @@ final class SimulateCommand implements Callable<Integer> {
       paramLabel = "PLANT",
       description = {
         "tordilla; or made: a plant that is made up from the seed, with other settings and faults",
-        "each time, which only --seed and --size change. Default: tordilla"
+        "each time, which only --seed, --size and --condition change. Default: tordilla"
       })
   private SimulatedPlant plant = SimulatedPlant.TORDILLA;
+
+  @Option(
+      names = "--condition",
+      paramLabel = "CONDITION",
+      description = {
+        "ideal: normal pours, weights to 0.1 kg, nothing missing, molds that do not wear; or ordinary:",
+        "pours, scales, records and molds as plants have them. Default: ideal"
+      })
+  private Condition condition = Condition.IDEAL;
 
   @Option(names = "--seed", paramLabel = "N", description = "default: ${DEFAULT-VALUE}")
   private long seed = 1;
@@ -191,9 +201,9 @@ final class SimulateCommand implements Callable<Integer> {
     if (live != null || days != null || molds != null || rows != null || !faults.isEmpty()) {
       throw new ParameterException(
           spec.commandLine(),
-          "a made plant has its own days, molds and faults; give --out, --seed and --size only");
+          "a made plant has its own days, molds and faults; give --out, --seed, --size and --condition only");
     }
-    Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size);
+    Simulation.Summary summary = SimulatedPlant.MADE.write(folder, seed, size, condition);
     tell(folder, summary, "see " + Simulation.TRUTH);
     return Main.DONE;
   }
@@ -232,7 +242,7 @@ final class SimulateCommand implements Callable<Integer> {
   }
 
   private Scenario scenario() {
-    Scenario scenario = Scenario.week(seed);
+    Scenario scenario = Scenario.week(seed).withCondition(condition);
     if (days != null) {
       scenario = scenario.withDays(days);
     }

@@ -17,6 +17,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.PlantedShift;
 import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;
@@ -59,16 +60,22 @@ public final class Scoring {
    * @param firstSeed of the first
    * @param count how many, each with the next seed
    * @param sizeSigmas of the faults; null = as usual
+   * @param condition of the plant while nothing is wrong
    */
   public static Score ofSeeds(
-      SimulatedPlant plant, long firstSeed, int count, @Nullable Double sizeSigmas, Done done)
+      SimulatedPlant plant,
+      long firstSeed,
+      int count,
+      @Nullable Double sizeSigmas,
+      Condition condition,
+      Done done)
       throws IntakeException, IOException {
     Path folder = Files.createTempDirectory("evenpour-score");
     folder.toFile().deleteOnExit(); // an interrupt from the keyboard should leave no litter either
     try {
       List<LogOutcome> outcomes = new ArrayList<>();
       for (int i = 0; i < count; i++) {
-        plant.write(folder, firstSeed + i, sizeSigmas);
+        plant.write(folder, firstSeed + i, sizeSigmas, condition);
         if (i == 0) {
           deleteOnExit(folder);
         }

@@ -11,8 +11,14 @@ final class Decimal {
     return (double) Math.round(value * POWERS[decimals]) / POWERS[decimals];
   }
 
-  /** The value with so many decimals, 0 to 3, half up: {@code 389.70} for 389.7 and 2. */
+  /**
+   * The value with so many decimals, 0 to 3, half up: {@code 389.70} for 389.7 and 2; empty for
+   * NaN.
+   */
   static String text(double value, int decimals) {
+    if (Double.isNaN(value)) {
+      return "";
+    }
     long scaled = Math.round(value * POWERS[decimals]);
     if (decimals == 0) {
       return Long.toString(scaled);

@@ -23,12 +23,28 @@ final class MadeLog {
   private final MadePlant plant;
   private final List<MadeFault> faults;
   private final Noise noise;
+  private final Imperfections imperfections;
+  private final Noise clerk;
 
-  MadeLog(MadeWheel wheel, List<MadeFault> faults, Noise noise) {
+  /**
+   * What people write down.
+   *
+   * @param noise of everything that they write
+   * @param imperfections of scale, gauge and records
+   * @param clerk of what is not written down
+   */
+  MadeLog(
+      MadeWheel wheel,
+      List<MadeFault> faults,
+      Noise noise,
+      Imperfections imperfections,
+      Noise clerk) {
     this.wheel = wheel;
     this.plant = wheel.plant();
     this.faults = faults;
     this.noise = noise;
+    this.imperfections = imperfections;
+    this.clerk = clerk;
   }
 
   List<String> columns() {
@@ -88,7 +104,8 @@ final class MadeLog {
         if (plant.hasBatches()) {
           row.add("B" + batch);
         }
-        row.add(Decimal.text(values.kg()[t][m], 1));
+        double kg = imperfections.massShown(values.kg()[t][m]);
+        row.add(clerk.happens(imperfections.massMissing()) ? "" : Decimal.text(kg, 1));
         thickness(row, values.mm()[t][m], pattern[m]);
         settings(row, values, t, m);
         rows.add(row);
@@ -99,8 +116,11 @@ final class MadeLog {
 
   /** The points scatter about their mean, and their mean is the anode's thickness. */
   private void thickness(List<String> row, double mm, double[] pattern) {
+    boolean isMissing = clerk.happens(imperfections.thicknessMissing());
+    boolean isWithoutPoint = clerk.happens(imperfections.pointMissing());
+    int without = clerk.whole(0, Math.max(1, pattern.length) - 1);
     if (pattern.length == 0) {
-      row.add(Decimal.text(mm, 2));
+      row.add(isMissing ? "" : shown(mm));
       return;
     }
     double[] points = pattern.clone();
@@ -109,9 +129,15 @@ final class MadeLog {
       points[p] += noise.normal(0.6 * plant.thickness().pour());
       sum += points[p];
     }
-    for (double point : points) {
-      row.add(Decimal.text(mm + point - sum / points.length, 2));
+    for (int p = 0; p < points.length; p++) {
+      boolean isWritten = !isMissing && !(isWithoutPoint && p == without);
+      row.add(isWritten ? shown(mm + points[p] - sum / points.length) : "");
     }
+  }
+
+  private String shown(double mm) {
+    double shown = imperfections.thicknessShown(mm);
+    return Decimal.text(shown, imperfections.thicknessStepMm() == 0 ? 2 : 1);
   }
 
   private void settings(List<String> row, MadeWheel.Values values, int turn, int mold) {

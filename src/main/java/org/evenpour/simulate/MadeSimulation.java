@@ -16,17 +16,31 @@ public final class MadeSimulation {
   private final MadeWheel wheel;
   private final List<MadeFault> faults;
   private final Noise rest;
+  private final Noise clerk;
+  private final Imperfections imperfections;
 
-  private MadeSimulation(long seed, @Nullable Double sizeSigmas) {
+  private MadeSimulation(long seed, @Nullable Double sizeSigmas, Condition condition) {
     SplittableRandom root = new SplittableRandom(seed);
-    wheel = MadeWheel.of(MadePlant.draw(new Noise(root.split())), root.split());
-    faults = MadePlacement.of(wheel, new Noise(root.split()), sizeSigmas);
+    MadePlant plant = MadePlant.draw(new Noise(root.split()));
+    SplittableRandom luck = root.split();
+    Noise placement = new Noise(root.split());
     rest = new Noise(root.split());
+    // After all others, so that a plant is the same in either condition but for its imperfections.
+    Noise ladle = new Noise(root.split());
+    clerk = new Noise(root.split());
+    imperfections = Imperfections.draw(condition, ladle, plant.mass().pour());
+    wheel = MadeWheel.of(plant, luck, imperfections, ladle);
+    faults = MadePlacement.of(wheel, placement, sizeSigmas);
   }
 
   /** A wheel and what is planted on it. */
-  static MadeSimulation of(long seed, @Nullable Double sizeSigmas) {
-    return new MadeSimulation(seed, sizeSigmas);
+  static MadeSimulation of(long seed, @Nullable Double sizeSigmas, Condition condition) {
+    return new MadeSimulation(seed, sizeSigmas, condition);
+  }
+
+  /** What is imperfect about the plant. */
+  Imperfections imperfections() {
+    return imperfections;
   }
 
   MadeWheel wheel() {
@@ -46,16 +60,18 @@ public final class MadeSimulation {
    * @param seed of everything
    * @param sizeSigmas of every fault in the sigma of its scope, above 0 and up to 10; null = each
    *     its own, 1.5 to 4
+   * @param condition of pours, scale, gauge, records and molds
    */
-  public static Simulation.Summary write(Path directory, long seed, @Nullable Double sizeSigmas)
+  public static Simulation.Summary write(
+      Path directory, long seed, @Nullable Double sizeSigmas, Condition condition)
       throws IOException {
     if (sizeSigmas != null && !(sizeSigmas > 0 && sizeSigmas <= 10)) {
       throw new IllegalArgumentException(
           "the size must be above 0 and up to 10 sigmas, not " + sizeSigmas);
     }
-    MadeSimulation made = of(seed, sizeSigmas);
+    MadeSimulation made = of(seed, sizeSigmas, condition);
     MadePlant plant = made.wheel.plant();
-    MadeLog log = new MadeLog(made.wheel, made.faults, made.rest);
+    MadeLog log = new MadeLog(made.wheel, made.faults, made.rest, made.imperfections, made.clerk);
     List<MadeTruth> truths = MadeTruth.of(made.wheel, made.faults);
     try (OutputFolder folder = OutputFolder.at(directory)) {
       List<List<String>> rows = log.rows();

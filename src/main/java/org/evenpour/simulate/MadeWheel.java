@@ -40,7 +40,7 @@ final class MadeWheel {
   private final double[][] kg;
   private final double[][] mm;
 
-  private MadeWheel(MadePlant plant, Noise noise) {
+  private MadeWheel(MadePlant plant, Noise noise, Imperfections imperfections, Noise ladle) {
     this.plant = plant;
     castAt = times(plant, noise);
     shifts = shifts(castAt);
@@ -48,13 +48,19 @@ final class MadeWheel {
     for (int i = 0; i < wandering.length; i++) {
       wandering[i] = wandering(plant.settings().get(i), noise);
     }
-    kg = luck(plant.mass(), noise);
-    mm = luck(plant.thickness(), noise);
+    kg = luck(plant.mass(), noise, imperfections.pours(), ladle);
+    mm = luck(plant.thickness(), noise, imperfections.pours(), ladle);
+    wear(imperfections, ladle);
   }
 
-  /** The wheel of a plant, its luck drawn from a seed. */
-  static MadeWheel of(MadePlant plant, SplittableRandom random) {
-    return new MadeWheel(plant, new Noise(random));
+  /**
+   * The wheel of a plant, its luck drawn from a seed.
+   *
+   * @param ladle what imperfect pours and molds draw from
+   */
+  static MadeWheel of(
+      MadePlant plant, SplittableRandom random, Imperfections imperfections, Noise ladle) {
+    return new MadeWheel(plant, new Noise(random), imperfections, ladle);
   }
 
   MadePlant plant() {
@@ -173,7 +179,16 @@ final class MadeWheel {
     return x;
   }
 
-  private double[][] luck(MadePlant.Wander wander, Noise noise) {
+  private void wear(Imperfections imperfections, Noise noise) {
+    for (int m = 0; m < plant.molds(); m++) {
+      double perTurn = plant.thickness().pour() * imperfections.wearPerTurn(noise);
+      for (int t = 0; t < plant.turns(); t++) {
+        mm[t][m] -= perTurn * t;
+      }
+    }
+  }
+
+  private double[][] luck(MadePlant.Wander wander, Noise noise, PourScatter scatter, Noise ladle) {
     double[] offset = new double[plant.molds()];
     for (int m = 0; m < offset.length; m++) {
       offset[m] = noise.normalWithinTwo(wander.mold());
@@ -191,7 +206,7 @@ final class MadeWheel {
         if (plant.sideCount() == 2) {
           sides = (plant.side(t, m) == 0 ? 0.5 : -0.5) * (apart + side);
         }
-        x[t][m] = offset[m] + turn + sides + noise.normal(spread);
+        x[t][m] = offset[m] + turn + sides + spread * scatter.draw(noise, ladle);
       }
     }
     return x;

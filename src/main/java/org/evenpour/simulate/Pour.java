@@ -16,6 +16,7 @@ import java.util.List;
  * @param crew at the wheel
  * @param massKg of the anode
  * @param thickness at five points
+ * @param reading what was written down of mass and thickness
  * @param settings recorded with the pour
  * @param defect why it was rejected; empty where it was accepted
  */
@@ -29,8 +30,17 @@ record Pour(
     String crew,
     double massKg,
     Thickness thickness,
+    Reading reading,
     Settings settings,
     String defect) {
+
+  /**
+   * What scale and gauge showed and somebody wrote down.
+   *
+   * @param massKg NaN = missing
+   * @param thickness NaN = missing
+   */
+  record Reading(double massKg, Thickness thickness) {}
 
   private static final DateTimeFormatter ISO = DateTimeFormatter.ISO_OFFSET_DATE_TIME;
 
@@ -77,12 +87,12 @@ record Pour(
         ladle,
         crew,
         Decimal.text(Plant.TARGET_MASS_KG, 0),
-        Decimal.text(massKg, 1),
-        Decimal.text(thickness.topLeftMm(), 1),
-        Decimal.text(thickness.topRightMm(), 1),
-        Decimal.text(thickness.bottomLeftMm(), 1),
-        Decimal.text(thickness.bottomRightMm(), 1),
-        Decimal.text(thickness.centerMm(), 1),
+        Decimal.text(reading.massKg(), 1),
+        Decimal.text(reading.thickness().topLeftMm(), 1),
+        Decimal.text(reading.thickness().topRightMm(), 1),
+        Decimal.text(reading.thickness().bottomLeftMm(), 1),
+        Decimal.text(reading.thickness().bottomRightMm(), 1),
+        Decimal.text(reading.thickness().centerMm(), 1),
         Decimal.text(settings.pourRateKgS(), 2),
         Decimal.text(settings.washVolumeMl(), 0),
         Decimal.text(settings.washDensityKgL(), 2),

@@ -17,6 +17,7 @@ import java.util.List;
  * @param faults to plant; the same one may stand here more than once
  * @param sizeSigmas how large a fault is, in standard deviations of a pour
  * @param turnCorrelation of one turn's effect with the next within a charge, 0 up to 1
+ * @param condition of pours, scale, gauge, records and molds
  */
 public record Scenario(
     long seed,
@@ -27,7 +28,8 @@ public record Scenario(
     double hoursBetweenCharges,
     List<Fault> faults,
     double sizeSigmas,
-    double turnCorrelation) {
+    double turnCorrelation,
+    Condition condition) {
 
   /** Refuses what the wheel cannot run. */
   public Scenario {
@@ -52,7 +54,7 @@ public record Scenario(
     }
   }
 
-  /** A sound week of 26 molds and two ladle sides. */
+  /** A sound and ideal week of 26 molds and two ladle sides. */
   public static Scenario week(long seed) {
     return new Scenario(
         seed,
@@ -63,13 +65,23 @@ public record Scenario(
         21,
         List.of(),
         2.5,
-        0.5);
+        0.5,
+        Condition.IDEAL);
   }
 
   /** The same with these faults. */
   public Scenario withFaults(List<Fault> planted) {
     return new Scenario(
-        seed, start, days, molds, sides, hoursBetweenCharges, planted, sizeSigmas, turnCorrelation);
+        seed,
+        start,
+        days,
+        molds,
+        sides,
+        hoursBetweenCharges,
+        planted,
+        sizeSigmas,
+        turnCorrelation,
+        condition);
   }
 
   /** The same with one more fault. */
@@ -90,24 +102,67 @@ public record Scenario(
         hoursBetweenCharges,
         faults,
         sizeSigmas,
-        turnCorrelation);
+        turnCorrelation,
+        condition);
   }
 
   /** The same with so many molds. */
   public Scenario withMolds(int number) {
     return new Scenario(
-        seed, start, days, number, sides, hoursBetweenCharges, faults, sizeSigmas, turnCorrelation);
+        seed,
+        start,
+        days,
+        number,
+        sides,
+        hoursBetweenCharges,
+        faults,
+        sizeSigmas,
+        turnCorrelation,
+        condition);
   }
 
   /** The same with so many ladle sides. */
   public Scenario withSides(int number) {
     return new Scenario(
-        seed, start, days, molds, number, hoursBetweenCharges, faults, sizeSigmas, turnCorrelation);
+        seed,
+        start,
+        days,
+        molds,
+        number,
+        hoursBetweenCharges,
+        faults,
+        sizeSigmas,
+        turnCorrelation,
+        condition);
   }
 
   /** The same with faults of this size. */
   public Scenario withSizeSigmas(double size) {
     return new Scenario(
-        seed, start, days, molds, sides, hoursBetweenCharges, faults, size, turnCorrelation);
+        seed,
+        start,
+        days,
+        molds,
+        sides,
+        hoursBetweenCharges,
+        faults,
+        size,
+        turnCorrelation,
+        condition);
+  }
+
+  /** The same in this condition. */
+  public Scenario withCondition(Condition as) {
+    return new Scenario(
+        seed,
+        start,
+        days,
+        molds,
+        sides,
+        hoursBetweenCharges,
+        faults,
+        sizeSigmas,
+        turnCorrelation,
+        as);
   }
 }

@@ -18,13 +18,16 @@ public enum SimulatedPlant {
    * @param directory made if it is missing
    * @param seed of everything
    * @param sizeSigmas of the faults; null = as usual
+   * @param condition of pours, scale, gauge, records and molds
    */
-  public Simulation.Summary write(Path directory, long seed, @Nullable Double sizeSigmas)
+  public Simulation.Summary write(
+      Path directory, long seed, @Nullable Double sizeSigmas, Condition condition)
       throws IOException {
     if (this == MADE) {
-      return MadeSimulation.write(directory, seed, sizeSigmas);
+      return MadeSimulation.write(directory, seed, sizeSigmas, condition);
     }
-    Scenario scenario = Scenario.week(seed).withFaults(List.of(Fault.values()));
+    Scenario scenario =
+        Scenario.week(seed).withFaults(List.of(Fault.values())).withCondition(condition);
     return Simulation.write(
         directory, sizeSigmas == null ? scenario : scenario.withSizeSigmas(sizeSigmas));
   }

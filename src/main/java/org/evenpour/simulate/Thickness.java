@@ -1,18 +1,24 @@
 package org.evenpour.simulate;
 
-/** Thickness in mm at the four corners and the center of one anode. */
+/** Thickness in mm at the four corners and the center of one anode; NaN = not written down. */
 record Thickness(
     double topLeftMm,
     double topRightMm,
     double bottomLeftMm,
     double bottomRightMm,
     double centerMm) {
+  static final int POINTS = 5;
 
+  /** An anode that nobody measured. */
+  static final Thickness NONE =
+      new Thickness(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+
+  /** NaN where a point is. */
   double meanMm() {
     return (topLeftMm + topRightMm + bottomLeftMm + bottomRightMm + centerMm) / 5;
   }
 
-  /** The largest minus the smallest. */
+  /** The largest minus the smallest; NaN where a point is. */
   double wedgeMm() {
     double largest =
         Math.max(Math.max(topLeftMm, topRightMm), Math.max(bottomLeftMm, bottomRightMm));
@@ -29,5 +35,15 @@ record Thickness(
         Decimal.rounded(bottomLeftMm, 1),
         Decimal.rounded(bottomRightMm, 1),
         Decimal.rounded(centerMm, 1));
+  }
+
+  /** The same without one point, 0 to 4 as they stand above: NaN there. */
+  Thickness without(int point) {
+    return new Thickness(
+        point == 0 ? Double.NaN : topLeftMm,
+        point == 1 ? Double.NaN : topRightMm,
+        point == 2 ? Double.NaN : bottomLeftMm,
+        point == 3 ? Double.NaN : bottomRightMm,
+        point == 4 ? Double.NaN : centerMm);
   }
 }

@@ -35,6 +35,10 @@ final class Wheel implements Iterator<Wheel.Slot> {
   private final MoldState[] molds;
   private final TurnState turnState;
   private final double sideOffsetKg;
+  private final Imperfections imperfections;
+  private final Noise ladleNoise;
+  private final Noise recordNoise;
+  private final double[] wearMmPerTurn;
   private int chargeIndex;
   private int pourIndex;
   private double seconds;
@@ -54,22 +58,42 @@ final class Wheel implements Iterator<Wheel.Slot> {
       molds[i] = new MoldState(noises[0]);
     }
     this.sideOffsetKg = noises[0].normalWithinTwo(0.3);
+    this.imperfections = Imperfections.ofTordilla(scenario.condition());
+    this.ladleNoise = noises[3];
+    this.recordNoise = noises[4];
+    this.wearMmPerTurn = new double[scenario.molds()];
+    for (int i = 0; i < wearMmPerTurn.length; i++) {
+      wearMmPerTurn[i] = Plant.POUR_SIGMA_THICKNESS_MM * imperfections.wearPerTurn(ladleNoise);
+    }
   }
 
   static Wheel of(Scenario scenario) {
     SplittableRandom root = new SplittableRandom(scenario.seed());
     Schedule schedule = Schedule.of(scenario, new Noise(root.split()));
-    Noise[] noises = {new Noise(root.split()), new Noise(root.split()), new Noise(root.split())};
+    for (int i = 0; i < 3; i++) {
+      root.split(); // the wheel's own
+    }
     List<PlantedFault> faults = Placement.of(scenario, schedule, new Noise(root.split()));
-    return new Wheel(scenario, schedule, faults, noises);
+    return new Wheel(scenario, schedule, faults, noises(scenario));
   }
 
   /** The same wheel, the same luck, other faults. */
   Wheel fresh(List<PlantedFault> planted) {
+    return new Wheel(scenario, schedule, planted, noises(scenario));
+  }
+
+  /** Of the molds, the settings, the pours, the ladle's imperfections and the records, in order. */
+  private static Noise[] noises(Scenario scenario) {
     SplittableRandom root = new SplittableRandom(scenario.seed());
-    root.split();
-    Noise[] noises = {new Noise(root.split()), new Noise(root.split()), new Noise(root.split())};
-    return new Wheel(scenario, schedule, planted, noises);
+    root.split(); // the schedule's
+    Noise[] noises = new Noise[5];
+    for (int i = 0; i < noises.length; i++) {
+      if (i == 3) {
+        root.split(); // the placement's
+      }
+      noises[i] = new Noise(root.split());
+    }
+    return noises;
   }
 
   Schedule schedule() {
@@ -160,6 +184,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
     molds[mold].leave(settings.washVolumeMl(), settings.sprayFlowLMin(), settings.coolingWaterC());
     boolean isMissing = castNoise.happens(0.002);
     boolean isBadPour = isActive(Fault.SINGLE_BAD_POUR, turn, mold, side);
+    Pour.Reading reading = reading(massKg, thickness, isBadPour);
     Pour pour =
         new Pour(
             castAt,
@@ -171,8 +196,9 @@ final class Wheel implements Iterator<Wheel.Slot> {
             crew(castAt),
             massKg,
             thickness,
+            reading,
             settings,
-            defect(massKg, thickness.rounded()));
+            defect(reading));
     return new Slot(pour, isBadPour || !isMissing);
   }
 
@@ -237,7 +263,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
             + Effect.POUR_RATE_ON_MASS.of(settings.pourRateKgS() - Plant.POUR_RATE_KG_S)
             + Effect.MELT_TEMPERATURE_ON_MASS.of(
                 settings.meltTemperatureC() - Plant.MELT_TEMPERATURE_C)
-            + spread * castNoise.normal(1.0);
+            + spread * imperfections.pours().draw(castNoise, ladleNoise);
     for (PlantedFault fault : faults) {
       if (fault.acts(turn, mold, side)) {
         switch (fault.fault()) {
@@ -257,6 +283,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
     double level =
         massKg / Plant.MASS_PER_MM_KG
             + state.levelMm
+            - wearMmPerTurn[mold] * (turn - 1)
             + turnState.thicknessMm()
             + Effect.WASH_ON_THICKNESS.of(settings.washVolumeMl() - Plant.WASH_VOLUME_ML)
             + state.coatMm()
@@ -310,10 +337,28 @@ final class Wheel implements Iterator<Wheel.Slot> {
     return "C" + (1 + Math.floorMod(shift, 4));
   }
 
-  private String defect(double massKg, Thickness thickness) {
+  /** An anode that is far off is weighed and measured whatever else is forgotten. */
+  private Pour.Reading reading(double massKg, Thickness thickness, boolean isSurelyRead) {
+    boolean isNotWeighed = recordNoise.happens(imperfections.massMissing());
+    boolean isNotMeasured = recordNoise.happens(imperfections.thicknessMissing());
+    boolean isWithoutPoint = recordNoise.happens(imperfections.pointMissing());
+    int point = recordNoise.whole(0, Thickness.POINTS - 1);
+    double kg = imperfections.massShown(massKg);
+    Thickness mm = thickness.rounded();
+    if (isSurelyRead) {
+      return new Pour.Reading(kg, mm);
+    }
+    return new Pour.Reading(
+        isNotWeighed ? Double.NaN : kg,
+        isNotMeasured ? Thickness.NONE : isWithoutPoint ? mm.without(point) : mm);
+  }
+
+  private String defect(Pour.Reading reading) {
     boolean hasSurfaceDefect = castNoise.happens(0.012);
     String surface = SURFACE_DEFECTS[castNoise.whole(0, SURFACE_DEFECTS.length - 1)];
-    double mass = Decimal.rounded(massKg, 1);
+    double mass = reading.massKg();
+    Thickness thickness = reading.thickness();
+    // What nobody measured is found in no one's way: every comparison with NaN is false.
     if (mass < Plant.MASS_LOWER_KG || mass > Plant.MASS_UPPER_KG) {
       return "mass";
     }

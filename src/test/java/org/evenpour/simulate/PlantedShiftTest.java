@@ -39,8 +39,8 @@ class PlantedShiftTest {
 
   @Test
   void readsBackWhatAMadePlantWrites() throws IOException {
-    MadeSimulation.write(folder, 5, null);
-    MadeSimulation made = MadeSimulation.of(5, null);
+    MadeSimulation.write(folder, 5, null, Condition.IDEAL);
+    MadeSimulation made = MadeSimulation.of(5, null, Condition.IDEAL);
     List<PlantedShift> truth = PlantedShift.read(folder.resolve("truth.csv"));
     List<MadeTruth> planted = MadeTruth.of(made.wheel(), made.faults());
     assertThat(truth).hasSameSizeAs(planted).isNotEmpty();

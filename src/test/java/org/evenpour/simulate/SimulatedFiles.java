@@ -15,7 +15,7 @@ import org.apache.commons.csv.CSVRecord;
 record SimulatedFiles(
     Simulation.Summary summary, List<Anode> anodes, List<CSVRecord> events, List<CSVRecord> truth) {
 
-  /** A row of the log, its judged values as recorded. */
+  /** A row of the log, its judged values as recorded; NaN where one or a point is missing. */
   record Anode(
       int turn, int mold, String side, double mass, double thickness, double wedge, CSVRecord row) {
     double number(String column) {
@@ -51,7 +51,7 @@ record SimulatedFiles(
   private static Anode anode(CSVRecord row) {
     double[] points =
         Stream.of("top_left", "top_right", "bottom_left", "bottom_right", "center")
-            .mapToDouble(point -> Double.parseDouble(row.get("thickness_" + point + "_mm")))
+            .mapToDouble(point -> number(row, "thickness_" + point + "_mm"))
             .toArray();
     double smallest = Double.POSITIVE_INFINITY;
     double largest = Double.NEGATIVE_INFINITY;
@@ -65,10 +65,15 @@ record SimulatedFiles(
         Integer.parseInt(row.get("turn")),
         Integer.parseInt(row.get("mold")),
         row.get("ladle"),
-        Double.parseDouble(row.get("mass_kg")),
+        number(row, "mass_kg"),
         sum / 5,
         largest - smallest,
         row);
+  }
+
+  private static double number(CSVRecord row, String column) {
+    String cell = row.get(column);
+    return cell.isEmpty() ? Double.NaN : Double.parseDouble(cell);
   }
 
   static byte[] bytes(Path file) throws IOException {
