@@ -105,8 +105,9 @@ final class MadeLog {
           row.add("B" + batch);
         }
         double kg = imperfections.massShown(values.kg()[t][m]);
-        row.add(clerk.happens(imperfections.massMissing()) ? "" : Decimal.text(kg, 1));
-        thickness(row, values.mm()[t][m], pattern[m]);
+        boolean isWeighed = !clerk.happens(imperfections.massMissing());
+        row.add(isWeighed ? Decimal.text(kg, 1) : "");
+        thickness(row, values.mm()[t][m], pattern[m], isWeighed);
         settings(row, values, t, m);
         rows.add(row);
       }
@@ -114,10 +115,15 @@ final class MadeLog {
     return rows;
   }
 
-  /** The points scatter about their mean, and their mean is the anode's thickness. */
-  private void thickness(List<String> row, double mm, double[] pattern) {
-    boolean isMissing = clerk.happens(imperfections.thicknessMissing());
-    boolean isWithoutPoint = clerk.happens(imperfections.pointMissing());
+  /**
+   * The points scatter about their mean, and their mean is the anode's thickness.
+   *
+   * @param mayBeMissing false where the anode was not weighed: of one that is neither there is no
+   *     row
+   */
+  private void thickness(List<String> row, double mm, double[] pattern, boolean mayBeMissing) {
+    boolean isMissing = clerk.happens(imperfections.thicknessMissing()) && mayBeMissing;
+    boolean isWithoutPoint = clerk.happens(imperfections.pointMissing()) && mayBeMissing;
     int without = clerk.whole(0, Math.max(1, pattern.length) - 1);
     if (pattern.length == 0) {
       row.add(isMissing ? "" : shown(mm));

@@ -337,7 +337,10 @@ final class Wheel implements Iterator<Wheel.Slot> {
     return "C" + (1 + Math.floorMod(shift, 4));
   }
 
-  /** An anode that is far off is weighed and measured whatever else is forgotten. */
+  /**
+   * An anode that is far off is weighed and measured whatever else is forgotten, and one that is
+   * not weighed is measured: of one that is neither there is no row.
+   */
   private Pour.Reading reading(double massKg, Thickness thickness, boolean isSurelyRead) {
     boolean isNotWeighed = recordNoise.happens(imperfections.massMissing());
     boolean isNotMeasured = recordNoise.happens(imperfections.thicknessMissing());
@@ -348,9 +351,11 @@ final class Wheel implements Iterator<Wheel.Slot> {
     if (isSurelyRead) {
       return new Pour.Reading(kg, mm);
     }
+    if (isNotWeighed) {
+      return new Pour.Reading(Double.NaN, mm);
+    }
     return new Pour.Reading(
-        isNotWeighed ? Double.NaN : kg,
-        isNotMeasured ? Thickness.NONE : isWithoutPoint ? mm.without(point) : mm);
+        kg, isNotMeasured ? Thickness.NONE : isWithoutPoint ? mm.without(point) : mm);
   }
 
   private String defect(Pour.Reading reading) {

@@ -42,6 +42,8 @@ class ConditionTest {
     List<Anode> anodes = files(ordinary()).anodes();
     double weightless = share(anodes, Anode::mass);
     double unmeasured = share(anodes, Anode::thickness);
+    assertThat(anodes)
+        .noneMatch(a -> Double.isNaN(a.mass()) && Double.isNaN(a.thickness()));
     assertThat(weightless).isCloseTo(0.005, within(4 * Math.sqrt(0.005 / anodes.size())));
     assertThat(unmeasured).isCloseTo(0.02, within(4 * Math.sqrt(0.02 / anodes.size())));
     for (Anode anode : anodes) {
