@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
@@ -180,14 +181,31 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
+    List<SettingReport> settings = SettingAudit.of(wheels);
     List<SettingWatch.Result> watched = new ArrayList<>();
+    List<Audited.OfView> views = new ArrayList<>();
     for (int i = 0; i < indices.size(); i++) {
       WheelRecord specified = specified(record.wheels().get(i), book);
       WheelRecord wheel = measured(specified);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
       setPoints.addAll(SetPointAudit.of(specified, index, signals));
-      watched.add(watched(wheel, index, record.events(), signals, null));
+      List<Audited.OfView> its =
+          new BeyondWatch(wheel, index)
+              .of(
+                  wheels.get(i).found(),
+                  settings.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
+                  signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
+                  limits);
+      views.addAll(its);
+      watched.add(
+          watched(
+              wheel,
+              index,
+              record.events(),
+              signals,
+              null,
+              its.stream().map(Audited.OfView::view).toList()));
     }
     return new Audited(
         new AuditReport(
@@ -195,7 +213,7 @@ public final class Audit {
             characteristics,
             signals,
             verdicts,
-            SettingAudit.of(wheels),
+            settings,
             record.events(),
             record.setAside(),
             notes,
@@ -204,7 +222,8 @@ public final class Audit {
             CausesReport.NONE,
             SettingsWatched.all(watched.stream().map(SettingWatch.Result::watched).toList())),
         limits,
-        watched.stream().flatMap(one -> one.limits().stream()).toList());
+        watched.stream().flatMap(one -> one.limits().stream()).toList(),
+        views);
   }
 
   /**
@@ -227,8 +246,8 @@ public final class Audit {
   }
 
   /**
-   * Where the recorded settings themselves moved by the limits of an audit, and which of the
-   * signals tell of that.
+   * Where the recorded settings themselves moved by the limits of an audit, what departs beyond
+   * their effects, and which of the signals tell of that.
    *
    * @param wheels the records of all wheels
    * @param events written down at them
@@ -236,12 +255,15 @@ public final class Audit {
    */
   public static SettingsWatched settings(
       List<WheelRecord> wheels, List<CastingEvent> events, List<Signal> signals, Audited audited) {
-    return new SettingsWatched(
-        audited.report().watched().settings(),
-        wheels.stream()
-            .map(wheel -> watched(wheel, TurnIndex.of(wheel), events, signals, audited))
-            .flatMap(one -> one.watched().moves().stream())
-            .toList());
+    List<SettingsWatched> all = new ArrayList<>();
+    for (WheelRecord wheel : wheels) {
+      TurnIndex index = TurnIndex.of(wheel);
+      List<BeyondSettings.View> views =
+          new BeyondWatch(wheel, index).again(audited, moldChanges(events, wheel));
+      all.add(watched(wheel, index, events, signals, audited, views).watched());
+    }
+    SettingsWatched now = SettingsWatched.all(all);
+    return new SettingsWatched(audited.report().watched().settings(), now.moves(), now.beyond());
   }
 
   private static SettingWatch.Result watched(
@@ -249,8 +271,11 @@ public final class Audit {
       TurnIndex index,
       List<CastingEvent> events,
       List<Signal> signals,
-      @Nullable Audited by) {
-    return SettingWatch.of(wheel, index, moldChanges(events, wheel), by).toldBy(wheel, signals);
+      @Nullable Audited by,
+      List<BeyondSettings.View> views) {
+    List<Signal> its = signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList();
+    return SettingWatch.of(wheel, index, moldChanges(events, wheel), by, !views.isEmpty())
+        .toldBy(wheel, signals, new BeyondSettings(BeyondTold.told(views, its)));
   }
 
   /**

@@ -2,7 +2,9 @@ package org.evenpour.audit;
 
 import java.util.List;
 import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.control.SuccessiveMonitor.Term;
 import org.jspecify.annotations.Nullable;
 
@@ -12,14 +14,24 @@ import org.jspecify.annotations.Nullable;
  * @param report what was found
  * @param limits one for each wheel and characteristic that had any
  * @param settings the limits of settings that are watched
+ * @param views the wheels' second views, with the limits of what is left there
  */
-public record Audited(AuditReport report, List<InForce> limits, List<OfSetting> settings) {
+public record Audited(
+    AuditReport report, List<InForce> limits, List<OfSetting> settings, List<OfView> views) {
 
   /** Copies the lists. */
   public Audited {
     limits = List.copyOf(limits);
     settings = List.copyOf(settings);
+    views = List.copyOf(views);
   }
+
+  /**
+   * A second view of a wheel's characteristic, and what it is judged by.
+   *
+   * @param limits of what is left
+   */
+  public record OfView(View view, SeriesLimits limits) {}
 
   /**
    * Limits of a setting.
@@ -47,12 +59,17 @@ public record Audited(AuditReport report, List<InForce> limits, List<OfSetting> 
    * @param terms from when on what is in force, those of later included
    */
   public record InForce(
-      String wheel, String characteristic, @Nullable LimitsInForce limits, List<Term> terms) {}
+      String wheel, String characteristic, @Nullable LimitsInForce limits, List<Term> terms) {
+
+    boolean isOf(String itsWheel, String itsCharacteristic) {
+      return wheel.equals(itsWheel) && characteristic.equals(itsCharacteristic);
+    }
+  }
 
   /** From when on what is in force; empty where a characteristic is unknown. */
   public List<Term> terms(String wheel, String characteristic) {
     return limits.stream()
-        .filter(one -> one.wheel().equals(wheel) && one.characteristic().equals(characteristic))
+        .filter(one -> one.isOf(wheel, characteristic))
         .findFirst()
         .map(InForce::terms)
         .orElse(List.of());
@@ -61,7 +78,7 @@ public record Audited(AuditReport report, List<InForce> limits, List<OfSetting> 
   /** The limits of a characteristic's newest turns; null where it had none. */
   public @Nullable LimitsInForce limits(String wheel, String characteristic) {
     return limits.stream()
-        .filter(one -> one.wheel().equals(wheel) && one.characteristic().equals(characteristic))
+        .filter(one -> one.isOf(wheel, characteristic))
         .findFirst()
         .map(InForce::limits)
         .orElse(null);

@@ -63,12 +63,18 @@ final class SettingWatch {
   private final TurnIndex turns;
   private final List<MoldChange> changes;
   private final @Nullable Audited by;
+  private final boolean hasView;
   private final int fromRow;
   private final int watchedTurns;
 
   private SettingWatch(
-      WheelRecord wheel, TurnIndex turns, List<MoldChange> changes, @Nullable Audited by) {
+      WheelRecord wheel,
+      TurnIndex turns,
+      List<MoldChange> changes,
+      @Nullable Audited by,
+      boolean hasView) {
     this.by = by;
+    this.hasView = hasView;
     this.wheel = wheel;
     this.turns = turns;
     this.changes = changes;
@@ -88,11 +94,11 @@ final class SettingWatch {
    * @param limits that were proposed, or in force
    */
   record Result(SettingsWatched watched, List<Audited.OfSetting> limits) {
-    /** The same with the signals that tell of each move. */
-    Result toldBy(WheelRecord wheel, List<Signal> signals) {
+    /** The same with the signals that tell of each move, and with the wheel's second view. */
+    Result toldBy(WheelRecord wheel, List<Signal> signals, BeyondSettings beyond) {
       return new Result(
           new SettingsWatched(
-              watched.settings(), SettingMoves.told(wheel, watched.moves(), signals)),
+              watched.settings(), SettingMoves.told(wheel, watched.moves(), signals), beyond),
           limits);
     }
   }
@@ -102,10 +108,15 @@ final class SettingWatch {
    *
    * @param changes of molds, in the order of time
    * @param by whose limits are in force; null = they are proposed from these turns
+   * @param hasView whether the wheel's second view takes its part of the settings' share
    */
   static Result of(
-      WheelRecord wheel, TurnIndex turns, List<MoldChange> changes, @Nullable Audited by) {
-    return new SettingWatch(wheel, turns, changes, by).watch();
+      WheelRecord wheel,
+      TurnIndex turns,
+      List<MoldChange> changes,
+      @Nullable Audited by,
+      boolean hasView) {
+    return new SettingWatch(wheel, turns, changes, by, hasView).watch();
   }
 
   private Result watch() {
@@ -130,7 +141,7 @@ final class SettingWatch {
               limits.addAll(one.limits());
             });
     moves.sort(Comparator.comparing(Move::sinceAt));
-    return new Result(new SettingsWatched(watched, moves), limits);
+    return new Result(new SettingsWatched(watched, moves, BeyondSettings.NONE), limits);
   }
 
   /** Where limits are in force, those settings alone that have any. */
@@ -159,6 +170,7 @@ final class SettingWatch {
               own == null ? 0 : wheel.molds().size(),
               wheel.sides().size(),
               settings,
+              hasView,
               turns.turnMinutes());
       List<Charted> charted = new ArrayList<>();
       if (own != null) {

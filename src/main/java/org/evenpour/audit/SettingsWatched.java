@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param settings one for each wheel and numeric setting
  * @param moves in the order of wheels and onsets
+ * @param beyond the wheel with the settings' effects taken off
  */
-public record SettingsWatched(List<Watched> settings, List<Move> moves) {
+public record SettingsWatched(List<Watched> settings, List<Move> moves, BeyondSettings beyond) {
 
   /** Where no setting is watched. */
-  public static final SettingsWatched NONE = new SettingsWatched(List.of(), List.of());
+  public static final SettingsWatched NONE =
+      new SettingsWatched(List.of(), List.of(), BeyondSettings.NONE);
 
   /** Copies the lists. */
   public SettingsWatched {
@@ -27,7 +29,8 @@ public record SettingsWatched(List<Watched> settings, List<Move> moves) {
   static SettingsWatched all(List<SettingsWatched> wheels) {
     return new SettingsWatched(
         wheels.stream().flatMap(one -> one.settings().stream()).toList(),
-        wheels.stream().flatMap(one -> one.moves().stream()).toList());
+        wheels.stream().flatMap(one -> one.moves().stream()).toList(),
+        new BeyondSettings(wheels.stream().flatMap(one -> one.beyond().views().stream()).toList()));
   }
 
   /** What is told of one setting; null where it is not there. */

@@ -47,6 +47,12 @@ public record AlarmBudget(
   private static final double SETTING_SIDE_PART = 0.2;
 
   /**
+   * Of the settings' share: the part of the wheel's second view, where it has one. A choice: about
+   * as much as the wheel's plain chart has.
+   */
+  private static final double BEYOND_PART = 0.4;
+
+  /**
    * Shares a budget of false alarms out where no setting is watched.
    *
    * @param profile with the budget
@@ -98,17 +104,24 @@ public record AlarmBudget(
    * @param molds charts of molds; 0 where all molds have one value
    * @param sides ladle sides
    * @param settings how many are watched
+   * @param hasView whether the wheel's second view takes its part of the share
    * @param turnMinutes how long a turn of the wheel takes
    */
   public static AlarmBudget ofSetting(
-      WheelProfile profile, int molds, int sides, int settings, double turnMinutes) {
+      WheelProfile profile,
+      int molds,
+      int sides,
+      int settings,
+      boolean hasView,
+      double turnMinutes) {
     int sideCharts = sideCharts(sides);
     double parts =
         SETTING_WHEEL_PART
             + (molds > 0 ? SETTING_MOLD_PART : 0)
             + (sideCharts > 0 ? SETTING_SIDE_PART : 0);
     double perTurn =
-        profile.settingsAlarmShare()
+        (hasView ? 1 - BEYOND_PART : 1)
+            * profile.settingsAlarmShare()
             * perTurn(profile, turnMinutes)
             / Math.max(1, settings)
             / parts;
@@ -119,6 +132,22 @@ public record AlarmBudget(
         0,
         perTurn * SETTING_SIDE_PART / Math.max(1, sideCharts),
         UNHEARD);
+  }
+
+  /**
+   * False alarms a turn of one characteristic's chart of what the effects of settings leave of the
+   * wheel: its part of the settings' share.
+   *
+   * @param profile with the budget and the settings' share of it
+   * @param characteristics how many are watched
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static double beyondSettings(
+      WheelProfile profile, int characteristics, double turnMinutes) {
+    return BEYOND_PART
+        * profile.settingsAlarmShare()
+        * perTurn(profile, turnMinutes)
+        / Math.max(1, characteristics);
   }
 
   /** The same where nobody listens to some of the charts. */

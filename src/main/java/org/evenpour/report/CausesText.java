@@ -126,7 +126,11 @@ public final class CausesText {
   public String signals(AuditReport report) {
     if (report.signals().isEmpty()) {
       Sentences sentences = Sentences.of(report, words, zone);
-      return String.join("\n", Quiet.of(report, sentences).lines(words)) + "\n";
+      List<String> lines = new ArrayList<>();
+      BeyondSentences beyond = new BeyondSentences(report, sentences);
+      beyond.all().stream().map(beyond::sentence).forEach(lines::add);
+      lines.addAll(Quiet.of(report, sentences).lines(words));
+      return String.join("\n", lines) + "\n";
     }
     StringBuilder text = new StringBuilder();
     for (Signal signal : report.signals()) {

@@ -94,6 +94,7 @@ public final class JsonReport {
           moves.watched(one);
         });
     moves.all();
+    new JsonBeyond(out, report.watched().beyond()).all();
     out.objectLines("events", report.events(), this::event);
     out.objectLines("set_aside", report.setAside(), this::setAside);
     out.texts("notes", report.notes().stream().map(Remark::toString).toList());

@@ -14,8 +14,10 @@ import org.evenpour.audit.NotLookedFor;
  *
  * @param looked names of the characteristics that were looked at
  * @param unlooked the others, those with the same reason together
+ * @param beyond whether the wheel stands off beyond what its settings explain, which is said beside
+ *     this
  */
-public record Quiet(List<String> looked, List<Unlooked> unlooked) {
+public record Quiet(List<String> looked, List<Unlooked> unlooked, boolean beyond) {
 
   /** Characteristics that were not looked at, for the same reason. */
   private record Unlooked(List<String> names, NotLookedFor why) {}
@@ -28,6 +30,11 @@ public record Quiet(List<String> looked, List<Unlooked> unlooked) {
 
   /** Of these characteristics; each with its wheel where there are several. */
   public static Quiet of(List<CharacteristicReport> characteristics, Sentences sentences) {
+    return of(characteristics, sentences, false);
+  }
+
+  private static Quiet of(
+      List<CharacteristicReport> characteristics, Sentences sentences, boolean beyond) {
     List<String> looked = new ArrayList<>();
     Map<NotLookedFor, List<String>> unlooked = new LinkedHashMap<>();
     for (CharacteristicReport each : characteristics) {
@@ -42,12 +49,13 @@ public record Quiet(List<String> looked, List<Unlooked> unlooked) {
     }
     return new Quiet(
         looked,
-        unlooked.entrySet().stream().map(e -> new Unlooked(e.getValue(), e.getKey())).toList());
+        unlooked.entrySet().stream().map(e -> new Unlooked(e.getValue(), e.getKey())).toList(),
+        beyond);
   }
 
   /** Of all characteristics of a report. */
   public static Quiet of(AuditReport report, Sentences sentences) {
-    return of(report.characteristics(), sentences);
+    return of(report.characteristics(), sentences, !report.watched().beyond().alone().isEmpty());
   }
 
   /** Whether signals of everything were looked for, and there is something. */
@@ -58,7 +66,9 @@ public record Quiet(List<String> looked, List<Unlooked> unlooked) {
   /** What is said where no signal was found. */
   public List<String> lines(Words words) {
     List<String> lines = new ArrayList<>();
-    if (isWhole()) {
+    if (beyond) {
+      lines.add(words.say("quiet.else"));
+    } else if (isWhole()) {
       lines.add(words.say("quiet"));
     } else if (!looked.isEmpty()) {
       lines.add(words.say("quiet.in", words.list(looked)));

@@ -11,6 +11,7 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
+import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.SetPointReport;
 import org.evenpour.audit.SettingsWatched;
@@ -31,6 +32,7 @@ public final class Summary {
   private static final int SIGNAL_LINES = 8;
   private static final int QUIET_LINES = 3;
   private static final int MOVE_LINES = 3;
+  private static final int BEYOND = 2;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -383,15 +385,22 @@ public final class Summary {
 
   private List<String> lookFirst(int roomForSignals) {
     List<Topic> topics = Topic.of(report);
+    List<String> beyond = beyond();
     if (topics.isEmpty()) {
-      return said(Quiet.of(report, sentences).lines(words));
+      List<String> lines = new ArrayList<>(beyond);
+      if (!lines.isEmpty()) {
+        lines.add(0, words.say("summary.look"));
+      }
+      lines.addAll(said(Quiet.of(report, sentences).lines(words)));
+      return lines;
     }
+    int roomForTopics = roomForSignals - beyond.size();
     List<String> lines = new ArrayList<>();
     int said = 0;
     for (int i = 0; i < topics.size(); i++) {
       Topic topic = topics.get(i);
       boolean last = i == topics.size() - 1;
-      int room = roomForSignals - lines.size() - (last ? 0 : 1);
+      int room = roomForTopics - lines.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.brief(topic), "  ");
       boolean whole = more.size() <= room;
       if (!whole && !lines.isEmpty()) {
@@ -414,7 +423,22 @@ public final class Summary {
                   : words.say("summary.more.signals", words.count(left))));
     }
     lines.add(0, words.say("summary.look"));
+    lines.addAll(beyond);
     lines.addAll(said(Quiet.of(report, sentences).notLookedFor(words)));
+    return lines;
+  }
+
+  /** Where the wheel stands off beyond what its settings explain: two of them at most. */
+  private List<String> beyond() {
+    BeyondSentences beyond = new BeyondSentences(report, sentences);
+    List<Departure> all = beyond.all();
+    List<String> lines = new ArrayList<>();
+    for (Departure one : all.subList(0, Math.min(BEYOND, all.size()))) {
+      lines.addAll(wrapped(beyond.sentence(one), "  "));
+    }
+    if (all.size() > BEYOND) {
+      lines.add("  " + words.say("summary.more.beyond", words.count(all.size() - BEYOND)));
+    }
     return lines;
   }
 

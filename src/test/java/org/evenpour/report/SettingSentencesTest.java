@@ -14,6 +14,7 @@ import java.util.ResourceBundle;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.BeyondSettings;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.audit.SettingsWatched.Gap;
 import org.evenpour.audit.SettingsWatched.Move;
@@ -80,7 +81,8 @@ class SettingSentencesTest {
                         List.of(Scope.MOLD),
                         List.of(new Gap(Scope.WHEEL, Reason.WANDERS)),
                         1)),
-                List.of(moves)));
+                List.of(moves),
+                BeyondSettings.NONE));
   }
 
   private static SettingSentences english(AuditReport report) {

@@ -116,6 +116,7 @@ public final class AuditWorkbook {
     SpreadSheet.write(paper);
     SignalsSheet.write(paper);
     SettingMovesSheet.write(paper);
+    BeyondSheet.write(paper);
     CausesSheet.write(paper);
     MoldsSheet.write(paper);
     CapabilitySheet.write(paper);

@@ -16,6 +16,7 @@ import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.casting.Unit;
+import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
@@ -132,10 +133,24 @@ final class SummarySheet {
     }
   }
 
+  /** Where the wheel stands off beyond what its settings explain. */
+  private void beyond() {
+    BeyondSentences sentences = new BeyondSentences(paper.report(), paper.sentences());
+    sentences.all().stream()
+        .limit(TOPICS)
+        .map(
+            one ->
+                paper.say("mark." + one.direction().name().toLowerCase(Locale.ROOT))
+                    + " "
+                    + sentences.sentence(one))
+        .forEach(this::prose);
+  }
+
   private void topics() {
     List<Topic> topics = Topic.of(paper.report());
     Quiet quiet = Quiet.of(paper.report(), paper.sentences());
     if (topics.isEmpty()) {
+      beyond();
       quiet.lines(paper.words()).forEach(this::section);
       return;
     }
@@ -152,6 +167,7 @@ final class SummarySheet {
     if (topics.size() > TOPICS) {
       prose(paper.say("paper.more", topics.size() - TOPICS));
     }
+    beyond();
     quiet.notLookedFor(paper.words()).forEach(this::prose);
     if (advised) {
       rows++;

@@ -14,10 +14,12 @@ import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.casting.Unit;
 import org.evenpour.live.Seen;
 import org.evenpour.live.Snapshot;
 import org.evenpour.picture.Mark;
+import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SetPointText;
@@ -39,6 +41,8 @@ final class BoardSignals {
   private final ZoneId zone;
   private final List<String> setPoints;
   private final List<BoardModel.Matter> moves;
+  private final BeyondSentences beyond;
+  private final List<Departure> departures;
 
   BoardSignals(
       Snapshot snapshot,
@@ -69,21 +73,44 @@ final class BoardSignals {
             .map(text::line)
             .toList();
     SettingSentences settings = new SettingSentences(sentences);
-    moves =
-        SettingSentences.holding(report).stream()
-            .filter(move -> move.wheel().equals(wheel))
-            .map(
-                move ->
-                    new BoardModel.Matter(
-                        move.movedBy() > 0 ? Mark.HIGH : Mark.LOW,
-                        settings.lead(move),
-                        settings.advice(move),
-                        "",
-                        false))
-            .toList();
+    beyond = new BeyondSentences(report, sentences);
+    departures = beyond.holding().stream().filter(one -> one.wheel().equals(wheel)).toList();
+    moves = new ArrayList<>();
+    for (Departure one : departures) {
+      moves.add(
+          new BoardModel.Matter(
+              mark(one),
+              words.say(
+                  "brief.one",
+                  beyond.who(one),
+                  words.report().list(beyond.states(one)),
+                  one.sinceTurn(),
+                  beyond.sizes(one)),
+              beyond.beyond(one),
+              "",
+              false));
+    }
+    SettingSentences.holding(report).stream()
+        .filter(move -> move.wheel().equals(wheel))
+        .map(
+            move ->
+                new BoardModel.Matter(
+                    move.movedBy() > 0 ? Mark.HIGH : Mark.LOW,
+                    settings.lead(move),
+                    settings.advice(move),
+                    "",
+                    false))
+        .forEach(moves::add);
   }
 
-  /** Settings that moved though no anode shows it yet, the newest first. */
+  private static Mark mark(Departure one) {
+    return one.size() > 0 ? Mark.HIGH : Mark.LOW;
+  }
+
+  /**
+   * Where the wheel stands off beyond what its settings explain, then settings that moved though no
+   * anode shows it yet, the newest first.
+   */
   List<BoardModel.Matter> moves() {
     return moves;
   }
@@ -204,6 +231,12 @@ final class BoardSignals {
     List<BoardModel.Part> parts = new ArrayList<>();
     for (Topic topic : topics) {
       parts.add(new BoardModel.Part(mark(topic.first()), part(topic)));
+    }
+    for (Departure one : departures) {
+      parts.add(
+          new BoardModel.Part(
+              mark(one),
+              words.say("verdict.part", beyond.who(one), words.report().list(beyond.states(one)))));
     }
     return parts;
   }

@@ -3,14 +3,17 @@ package org.evenpour.view.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.picture.Mark;
+import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.SettingSentences;
 
 /**
- * Settings of the chosen wheel that moved though no anode shows it, those that still hold first.
+ * Where the chosen wheel stands off beyond what its settings explain, and its settings that moved
+ * though no anode shows it; those that still hold first.
  *
- * @param rows one for each move
+ * @param rows one for each departure and move
  */
 public record SettingMovesView(List<Row> rows) {
 
@@ -20,7 +23,7 @@ public record SettingMovesView(List<Row> rows) {
   }
 
   /**
-   * A move.
+   * A departure or a move.
    *
    * @param mark which way it went
    * @param sentence what moved, where and since when
@@ -39,6 +42,15 @@ public record SettingMovesView(List<Row> rows) {
     SettingSentences sentences = new SettingSentences(desk.sentences());
     String words = wanted.strip().toLowerCase(Locale.ROOT);
     List<Row> rows = new ArrayList<>();
+    BeyondSentences beyond = new BeyondSentences(desk.report(), desk.sentences());
+    for (Departure one : beyond.all()) {
+      String said = beyond.sentence(one);
+      boolean isHere = one.wheel().equals(desk.selection().wheel());
+      boolean fits = words.isEmpty() || said.toLowerCase(Locale.ROOT).contains(words);
+      if (isHere && fits && (one.open() || !onlyOpen)) {
+        rows.add(new Row(one.size() > 0 ? Mark.HIGH : Mark.LOW, said, "", one.open()));
+      }
+    }
     for (Move move : SettingSentences.all(desk.report())) {
       String said = sentences.lead(move);
       boolean isHere = move.wheel().equals(desk.selection().wheel());

@@ -8,6 +8,9 @@ import java.util.Objects;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.audit.BeyondSettings;
+import org.evenpour.audit.BeyondSettings.Departure;
+import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.live.Snapshot;
@@ -42,20 +45,44 @@ class SettingMovesViewTest {
   }
 
   private static AuditReport with(AuditReport report, Move... moves) {
-    return report.withWatched(new SettingsWatched(List.of(), List.of(moves)));
+    return report.withWatched(new SettingsWatched(List.of(), List.of(moves), BeyondSettings.NONE));
+  }
+
+  private static AuditReport beyond(AuditReport report, boolean open) {
+    Departure one =
+        new Departure(
+            report.characteristics().get(0).wheel(),
+            "mass",
+            List.of("launder_level_mm"),
+            Direction.HIGH,
+            188,
+            230,
+            182,
+            Instant.parse("2026-03-07T10:00:00Z"),
+            Instant.parse("2026-03-08T10:00:00Z"),
+            open,
+            1.2,
+            0.9,
+            1.5,
+            1.8,
+            List.of(),
+            true,
+            null);
+    View view = new View(one.wheel(), "mass", List.of(), 1, 200, 0.7, 0, 2, List.of(one));
+    return report.withWatched(
+        new SettingsWatched(List.of(), List.of(), new BeyondSettings(List.of(view))));
   }
 
   private static Desk desk(Move... moves) {
+    return desk(with(Sample.opened().report(), moves));
+  }
+
+  private static Desk desk(AuditReport report) {
     OpenedLog opened = Sample.opened();
     Selection selection = new Selection();
     opened.fit(selection);
     return new Desk(
-        new OpenedLog(
-            opened.record(),
-            with(opened.report(), moves),
-            opened.wheels(),
-            opened.ranked(),
-            opened.part()),
+        new OpenedLog(opened.record(), report, opened.wheels(), opened.ranked(), opened.part()),
         selection,
         Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720));
   }
@@ -82,30 +109,12 @@ class SettingMovesViewTest {
   void theBoardSaysThemAfterEverySignal() {
     Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
     Snapshot moved =
-        new Snapshot(
-            s.source(),
-            s.reading(),
-            s.rows(),
-            s.rowsSetAside(),
-            s.lastSetAside(),
-            s.lastWasSetAside(),
-            s.rowsLost(),
-            s.trouble(),
-            s.noteTrouble(),
-            s.plantTrouble(),
-            s.unjudged(),
-            s.aheadMillis(),
-            s.arrivedAt(),
-            s.lookedAt(),
-            s.silentAfterMillis(),
-            s.wheels(),
-            s.current(),
+        with(
+            s,
             with(
                 Objects.requireNonNull(s.report()),
                 move("spray_flow_l_min", "cooling", true, List.of()),
-                move("launder_l_min", "", false, List.of())),
-            s.now(),
-            s.seen());
+                move("launder_l_min", "", false, List.of())));
     BoardModel model =
         BoardReading.of(
             moved,
@@ -118,5 +127,56 @@ class SettingMovesViewTest {
     assertThat(model.signals()).noneMatch(matter -> matter.lead().startsWith(SPRAY));
     assertThat(model.spoken().indexOf(SPRAY))
         .isGreaterThan(model.spoken().indexOf(model.signals().get(0).lead()));
+  }
+
+  private static Snapshot with(Snapshot s, AuditReport report) {
+    return new Snapshot(
+        s.source(),
+        s.reading(),
+        s.rows(),
+        s.rowsSetAside(),
+        s.lastSetAside(),
+        s.lastWasSetAside(),
+        s.rowsLost(),
+        s.trouble(),
+        s.noteTrouble(),
+        s.plantTrouble(),
+        s.unjudged(),
+        s.aheadMillis(),
+        s.arrivedAt(),
+        s.lookedAt(),
+        s.silentAfterMillis(),
+        s.wheels(),
+        s.current(),
+        report,
+        s.now(),
+        s.seen());
+  }
+
+  @Test
+  void deskAndBoardSayWhatStandsOffBeyondTheSettings() {
+    List<SettingMovesView.Row> rows =
+        SettingMovesView.of(desk(beyond(Sample.opened().report(), true)), "", false).rows();
+    assertThat(rows).hasSize(1);
+    assertThat(rows.get(0).mark()).isEqualTo(Mark.HIGH);
+    assertThat(rows.get(0).sentence())
+        .startsWith("The whole wheel pours heavy since turn 182")
+        .endsWith("beyond what launder level explains.");
+    assertThat(SettingMovesView.of(desk(beyond(Sample.opened().report(), false)), "", true).rows())
+        .isEmpty();
+
+    Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
+    BoardModel board =
+        BoardReading.of(
+            with(s, beyond(Objects.requireNonNull(s.report()), true)),
+            Objects.requireNonNull(s.arrivedAt()),
+            BoardSample.look("en", false),
+            BoardChoice.NONE);
+    assertThat(board.moves().get(0).lead())
+        .isEqualTo("The whole wheel pours heavy since turn 182: +1.2 kg");
+    assertThat(board.moves().get(0).advice()).isEqualTo("Beyond what launder level explains.");
+    assertThat(board.verdict().isEven()).isFalse();
+    assertThat(board.verdict().parts())
+        .anyMatch(part -> part.text().equals("The whole wheel: heavy"));
   }
 }
