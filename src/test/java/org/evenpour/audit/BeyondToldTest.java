@@ -60,6 +60,7 @@ class BeyondToldTest {
         size - 1,
         size + 1,
         size,
+        null,
         List.of());
   }
 

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -45,7 +46,7 @@ class WholeCommandFuzzTest {
     logs.add(good(Path.of("samples", "tordilla-week")));
     for (int plant = 0; plant < PLANTS; plant++) {
       Path made = folder.resolve("made-" + plant);
-      SimulatedPlant.MADE.write(made, 100 + plant, null);
+      SimulatedPlant.MADE.write(made, 100 + plant, null, Condition.IDEAL);
       logs.add(good(made));
     }
   }

@@ -25,6 +25,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;
 import org.junit.jupiter.api.Test;
@@ -55,7 +56,7 @@ class GrowthTest {
     for (long seed = first; seed < first + PLANTS; seed++) {
       System.out.println("growth: -Devenpour.seed=" + seed);
       Path plant = Files.createDirectories(folder.resolve("plant" + seed));
-      SimulatedPlant.MADE.write(plant, seed, null);
+      SimulatedPlant.MADE.write(plant, seed, null, Condition.IDEAL);
       found += grown(seed, plant);
     }
     System.out.println("growth: " + found + " episodes, all as a batch finds them");
