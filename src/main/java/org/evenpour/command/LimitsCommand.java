@@ -167,7 +167,7 @@ final class LimitsCommand implements Runnable {
     @Override
     public Integer call() throws IntakeException, IOException {
       ZoneId zone = LimitsPlace.zone(place.profiles());
-      LimitsFile file = place.file(spec, log);
+      LimitsFile file = place.existing(spec, log);
       LimitsBook book = book(spec, file);
       checked.check(file::holds, file::isSignedBy);
       Instant time = at == null ? Signed.now() : Period.instant(spec, "--at", at, zone);
@@ -247,7 +247,7 @@ final class LimitsCommand implements Runnable {
     @Override
     public Integer call() throws IntakeException, IOException {
       LimitsText text = new LimitsText(LimitsPlace.zone(place.profiles()));
-      LimitsBook book = book(spec, place.file(spec, log));
+      LimitsBook book = book(spec, place.existing(spec, log));
       List<LimitsVersion> others = numbered(spec, book, other, wheel, characteristic);
       StringBuilder all = new StringBuilder();
       for (LimitsVersion a : numbered(spec, book, one, wheel, characteristic)) {
@@ -312,7 +312,7 @@ final class LimitsCommand implements Runnable {
       ZoneId zone = LimitsPlace.zone(place.profiles());
       Instant at = Signed.now();
       Instant end = from == null ? at : Period.instant(spec, "--from", from, zone);
-      LimitsFile file = new LimitsFile(place.file(spec, log).path(), signed.key());
+      LimitsFile file = new LimitsFile(place.existing(spec, log).path(), signed.key());
       List<LimitsVersion> all = numbered(spec, book(spec, file), number, wheel, characteristic);
       Set<String> wheels = new LinkedHashSet<>();
       all.forEach(one -> wheels.add(one.wheel()));

@@ -46,6 +46,18 @@ final class LimitsPlace {
     return LimitsFile.beside(null, beside);
   }
 
+  /**
+   * The file to read from; one that was named must be there.
+   *
+   * @param log null where none was given
+   */
+  LimitsFile existing(CommandSpec spec, @Nullable Path log) throws IOException {
+    if (limits != null) {
+      mustBeThere(limits);
+    }
+    return file(spec, log);
+  }
+
   /** A file of limits that is to be read: one that was named must be there. */
   static LimitsFile existing(@Nullable Path limits, @Nullable Path profile, Path log)
       throws IOException {

@@ -71,6 +71,9 @@ final class ViewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String tongue = tongue();
+    if (limits != null) {
+      LimitsPlace.mustBeThere(limits);
+    }
     if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }

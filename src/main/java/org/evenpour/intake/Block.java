@@ -37,6 +37,15 @@ final class Block {
   /** Line of the first row that is not UTF-8, from 0 within the block; −1 if all are. */
   int notUtf8Line;
 
+  /** Whether any number is written with a decimal comma; looked for where that may be. */
+  boolean decimalCommas;
+
+  /** Numbers with a point before three digits, of which it says the thousands where commas do. */
+  int thousands;
+
+  /** The first of them. */
+  int thousandsCell;
+
   int rows;
   final int columns;
 
@@ -75,6 +84,24 @@ final class Block {
     lines = 0;
     rows = 0;
     notUtf8Line = -1;
+    decimalCommas = false;
+    thousands = 0;
+  }
+
+  /** Looks at how a number is written that may have a decimal comma. */
+  void lookAtMarks(int cell) {
+    int point = -1;
+    for (int at = from[cell]; at < to[cell]; at++) {
+      decimalCommas |= bytes[at] == ',';
+      if (bytes[at] == '.') {
+        point = at;
+      }
+    }
+    // 1.171 and 43.171, but not 0.171
+    int digits = point - from[cell];
+    if (digits >= 1 && digits <= 4 && to[cell] - point == 4 && bytes[from[cell]] != '0') {
+      thousandsCell = thousands++ == 0 ? cell : thousandsCell;
+    }
   }
 
   Fault fault(int row) {

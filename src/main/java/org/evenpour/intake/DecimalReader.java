@@ -17,6 +17,9 @@ final class DecimalReader {
    */
   static final double LARGEST = 1e15;
 
+  /** None but 0 is smaller: its fourth power, which a test of a straight line needs, would be 0. */
+  static final double SMALLEST = 1e-75;
+
   private static final double[] POWERS_OF_TEN = {
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
     1e17, 1e18, 1e19, 1e20, 1e21, 1e22
@@ -27,6 +30,12 @@ final class DecimalReader {
   private static final int EXPONENT_LIMIT = 100_000;
 
   private DecimalReader() {}
+
+  /** Whether a gauge may have read it. */
+  static boolean isReading(double number) {
+    double size = Math.abs(number);
+    return size <= LARGEST && (size >= SMALLEST || size == 0);
+  }
 
   /**
    * Reads {@code [+-]digits[.digits][e[+-]digits]}, correctly rounded.

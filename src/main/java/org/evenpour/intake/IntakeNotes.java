@@ -33,6 +33,8 @@ final class IntakeNotes {
   private final List<Remark> ofLogs = new ArrayList<>();
   private final Map<String, Count> unreadable = new LinkedHashMap<>();
   private final Set<String> notUtf8 = new HashSet<>();
+  private final Set<String> decimalCommas = new HashSet<>();
+  private final Map<String, Count> thousands = new LinkedHashMap<>();
   private boolean wallTimes;
   private long outside;
   private long outsideFirst = Long.MAX_VALUE;
@@ -47,6 +49,17 @@ final class IntakeNotes {
       return;
     }
     ofLogs.add(Remark.of("at.line", log, line, Remark.of("note.utf8")));
+  }
+
+  /** Numbers of a log are written with decimal commas. */
+  void decimalCommas(String log) {
+    decimalCommas.add(log);
+  }
+
+  /** Numbers of a log have a point before three digits. */
+  void thousands(String log, String heading, int cells, String text, long line) {
+    Count count = thousands.computeIfAbsent(log, any -> new Count(heading + " " + text, line));
+    count.cells += cells;
   }
 
   /** A time without an offset was read. */
@@ -95,6 +108,20 @@ final class IntakeNotes {
       List<WheelIntake> wheels,
       Profiles profiles) {
     List<Remark> all = new ArrayList<>(ofLogs);
+    thousands.forEach(
+        (log, count) -> {
+          if (decimalCommas.contains(log)) {
+            all.add(
+                Remark.of(
+                    "at.line",
+                    log,
+                    count.line,
+                    Remark.of(
+                        count.cells == 1 ? "note.thousands.one" : "note.thousands",
+                        CellText.shown(count.first),
+                        count.cells)));
+          }
+        });
     if (outside > 0) {
       all.add(outside == 1 ? Remark.of("note.outside.one") : Remark.of("note.outside", outside));
     }

@@ -190,9 +190,7 @@ public final class LogReader {
   }
 
   private void take(Path log, Block block, long line) throws IntakeException {
-    if (block.notUtf8Line >= 0) {
-      intake.notes().notUtf8(name(log), line + block.notUtf8Line);
-    }
+    intake.look(block, line);
     for (int row = 0; row < block.rows; row++) {
       if (intake.take(block, row, line + block.line[row]) == RowIntake.Outcome.SET_ASIDE) {
         SetAsideRow aside = intake.setAside();

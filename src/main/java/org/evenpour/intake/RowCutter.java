@@ -277,7 +277,12 @@ final class RowCutter {
             DecimalReader.read(
                 block.bytes, block.from[base + column], block.to[base + column], decimalComma);
         block.numbers[base + column] =
-            Math.abs(number) > DecimalReader.LARGEST ? DecimalReader.UNREADABLE : number;
+            Double.isNaN(number) || DecimalReader.isReading(number)
+                ? number
+                : DecimalReader.UNREADABLE;
+        if (decimalComma && Double.isFinite(number)) {
+          block.lookAtMarks(base + column);
+        }
       }
     }
   }

@@ -148,9 +148,7 @@ public final class RowIntake {
     if (block.rows > 1) {
       throw new IllegalArgumentException("these are " + block.rows + " rows, not one");
     }
-    if (block.notUtf8Line >= 0) {
-      notes.notUtf8(opened().log, line);
-    }
+    look(block, line);
     return take(block, 0, line);
   }
 
@@ -216,6 +214,31 @@ public final class RowIntake {
 
   IntakeNotes notes() {
     return notes;
+  }
+
+  /**
+   * Notes what is odd about how a block is written.
+   *
+   * @param line of its first row
+   */
+  void look(Block block, long line) {
+    Columns now = opened();
+    if (block.notUtf8Line >= 0) {
+      notes.notUtf8(now.log, line + block.notUtf8Line);
+    }
+    if (block.decimalCommas) {
+      notes.decimalCommas(now.log);
+    }
+    if (block.thousands > 0) {
+      int row = block.thousandsCell / block.columns;
+      int column = block.thousandsCell % block.columns;
+      notes.thousands(
+          now.log,
+          now.headings.getOrDefault(column, ""),
+          block.thousands,
+          block.cell(row, column),
+          line + block.line[row]);
+    }
   }
 
   /** Takes in a row of a block. */
@@ -344,6 +367,7 @@ public final class RowIntake {
   /** Where things stand in the rows of the log that is open. */
   private final class Columns {
     final String log;
+    final Map<Integer, String> headings;
     final RowCutter cutter;
     final LogColumn castAt;
     final @Nullable LogColumn wheel;
@@ -355,6 +379,8 @@ public final class RowIntake {
 
     Columns(LogHeader header, String log) {
       this.log = log;
+      headings = new LinkedHashMap<>();
+      header.columns().forEach(column -> headings.put(column.index(), column.heading()));
       cutter = header.cutter(LogBlocks.RECORD_LIMIT);
       castAt = header.needed(Role.CAST_AT);
       wheel = header.find(Role.WHEEL);

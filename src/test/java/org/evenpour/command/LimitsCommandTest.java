@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.evenpour.audit.Sample;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -211,5 +212,22 @@ class LimitsCommandTest {
     CommandLineCall call = approve(more);
     assertThat(call.status()).isEqualTo(2);
     assertThat(call.err()).contains(said);
+  }
+
+  @Test
+  void aFileOfLimitsThatIsNamedToBeReadMustBeThere() {
+    Path none = folder.resolve("none.jsonl");
+    for (CommandLineCall call :
+        List.of(
+            CommandLineCall.of("audit", log, "--limits", none),
+            CommandLineCall.of("view", log, "--limits", none),
+            CommandLineCall.of("limits", "list", "--limits", none),
+            CommandLineCall.of("limits", "compare", "1", "2", "--limits", none),
+            CommandLineCall.of(
+                "limits", "retire", "1", "--limits", none, "--who", "Ana", "--why", "x"))) {
+      assertThat(call.status()).isEqualTo(2);
+      assertThat(call.err()).contains("none.jsonl: there is no such file");
+    }
+    assertThat(none).doesNotExist();
   }
 }

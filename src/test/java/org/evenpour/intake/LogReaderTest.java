@@ -448,6 +448,32 @@ class LogReaderTest {
   }
 
   @Test
+  void tellsOfPointsThatMayPartThousandsWhereCommasAreDecimal() throws IOException, IntakeException {
+    String log =
+        """
+        cast_at;mold;mass_kg;flow
+        2026-03-04T05:00:00Z;1;388,5;1.171
+        2026-03-04T05:01:00Z;2;389,1;982
+        2026-03-04T05:02:00Z;3;388,2;1.204
+        """;
+    assertThat(warnings(log))
+        .containsExactly(
+            "log.csv:2: \"flow 1.171\" was read with a decimal point, as were 2 cells in all, though"
+                + " this log has decimal commas; if the point parts thousands, write it without");
+    assertThat(warnings(log.replace("388,5", "388,5").replace("1.204", "1204")))
+        .containsExactly(
+            "log.csv:2: \"flow 1.171\" was read with a decimal point, though this log has decimal"
+                + " commas; if the point parts thousands, write it without");
+    assertThat(warnings(log.replace(',', '.'))).as("a log with decimal points").isEmpty();
+    assertThat(warnings(log.replace("1.171", "0.171").replace("1.204", "12.04"))).isEmpty();
+  }
+
+  private List<String> warnings(String log) throws IOException, IntakeException {
+    Path file = Files.writeString(folder.resolve("log.csv"), log);
+    return LogText.read("", file).warnings().stream().map(Object::toString).toList();
+  }
+
+  @Test
   void readsOverALineOfTwoHundredMegabytes() throws IOException, IntakeException {
     Path log = folder.resolve("june.csv");
     byte[] junk = "x,y;".repeat(1 << 18).getBytes(StandardCharsets.UTF_8);

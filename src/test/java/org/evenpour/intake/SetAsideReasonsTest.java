@@ -88,15 +88,16 @@ class SetAsideReasonsTest {
   }
 
   /** Squares of larger values, and squares of their sums, would in the end be infinite. */
-  @Test
-  void setsAsideMassesThatNoGaugeReads() throws IntakeException {
+  @ParameterizedTest
+  @CsvSource({"1e15, 1.1e15", "-1e15, -1e16", "1e-75, 1e-76", "0, 4.9e-324"})
+  void setsAsideMassesThatNoGaugeReads(String kept, String not) throws IntakeException {
     assertThat(
             reason(
                 NO_PROFILE,
                 "cast_at,mold,mass_kg",
-                "2026-03-04T05:00:00Z,1,1e15",
-                "2026-03-04T05:01:00Z,2,1.1e15"))
-        .isEqualTo("mass_kg \"1.1e15\" is no number that can be used");
+                "2026-03-04T05:00:00Z,1," + kept,
+                "2026-03-04T05:01:00Z,2," + not))
+        .isEqualTo("mass_kg \"" + not + "\" is no number that can be used");
   }
 
   @Test
