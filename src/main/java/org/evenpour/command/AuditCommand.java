@@ -7,7 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
@@ -19,6 +21,7 @@ import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.SetAside;
+import org.evenpour.report.FinishedFile;
 import org.evenpour.report.JsonReport;
 import org.evenpour.report.KeptFiles;
 import org.evenpour.report.Summary;
@@ -139,19 +142,25 @@ final class AuditCommand implements Callable<Integer> {
   }
 
   private void write(CastingRecord record, AuditReport report, ZoneId zone) throws IOException {
+    Map<Path, FinishedFile.Content> files = new LinkedHashMap<>();
+    FinishedFile.Content asJson = stream -> JsonReport.write(report, stream);
+    FinishedFile.Content asWorkbook =
+        stream -> AuditWorkbook.write(report, record, stream, zone);
     if (out != null) {
-      JsonReport.write(report, out.resolve("audit.json"));
-      AuditWorkbook.write(report, record, out.resolve("audit.xlsx"), zone);
+      files.put(out.resolve("audit.json"), asJson);
+      files.put(out.resolve("audit.xlsx"), asWorkbook);
     }
+    if (json != null && !STANDARD_OUTPUT.equals(json)) {
+      files.put(Path.of(json), asJson);
+    }
+    if (workbook != null) {
+      files.put(workbook, asWorkbook);
+    }
+    FinishedFile.writeAll(files);
     if (STANDARD_OUTPUT.equals(json)) {
       OutputStream stream = main == null ? OutputStream.nullOutputStream() : main.standardOutput();
       JsonReport.write(report, stream);
       stream.flush();
-    } else if (json != null) {
-      JsonReport.write(report, Path.of(json));
-    }
-    if (workbook != null) {
-      AuditWorkbook.write(report, record, workbook, zone);
     }
   }
 

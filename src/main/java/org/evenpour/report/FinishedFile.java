@@ -10,6 +10,8 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.PartFiles;
@@ -63,6 +65,47 @@ public final class FinishedFile {
       throw new FileException(Remark.of("out.busy", target), e);
     } catch (FileSystemException e) {
       throw new FileException(Remark.of("out.unwritable", target, FileException.reason(e)), e);
+    }
+  }
+
+  /**
+   * Writes several files, or leaves everything as it was: each takes its name only when all that
+   * come after it have theirs.
+   *
+   * @param files their names and what is written, in any order
+   */
+  public static void writeAll(Map<Path, Content> files) throws IOException {
+    try {
+      writeAll(List.copyOf(files.entrySet()));
+    } catch (NextFailed e) {
+      throw e.why;
+    }
+  }
+
+  /** A later file could not be written, which says nothing of the one that waits for it. */
+  private static final class NextFailed extends RuntimeException {
+    private static final long serialVersionUID = 1;
+    private final transient IOException why;
+
+    NextFailed(IOException why) {
+      super(why);
+      this.why = why;
+    }
+  }
+
+  private static void writeAll(List<Map.Entry<Path, Content>> files) throws IOException {
+    if (!files.isEmpty()) {
+      write(
+          files.get(0).getKey(),
+          out -> {
+            files.get(0).getValue().writeTo(out);
+            out.flush(); // no room is told before the others are in their places
+            try {
+              writeAll(files.subList(1, files.size()));
+            } catch (IOException e) {
+              throw new NextFailed(e);
+            }
+          });
     }
   }
 

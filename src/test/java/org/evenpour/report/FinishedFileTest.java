@@ -8,6 +8,8 @@ import static org.assertj.core.api.Assumptions.assumeThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -69,6 +71,28 @@ class FinishedFileTest {
         .isInstanceOf(IllegalStateException.class);
     assertThat(file).hasContent("old");
     assertThat(names()).containsExactly("report.json");
+  }
+
+  @Test
+  void leavesAllAsTheyWereWhereOneOfSeveralFails() throws IOException {
+    Path first = Files.writeString(folder.resolve("a.json"), "old");
+    Path second = folder.resolve("no/such.xlsx");
+    Map<Path, FinishedFile.Content> files = new LinkedHashMap<>();
+    files.put(first, out -> out.write('a'));
+    files.put(second, out -> out.write('b'));
+    assertThatThrownBy(() -> FinishedFile.writeAll(files))
+        .isInstanceOf(IOException.class)
+        .hasMessageStartingWith(second + ":")
+        .hasMessageNotContaining("a.json");
+    assertThat(first).hasContent("old");
+    files.remove(second);
+    files.put(folder.resolve("b.xlsx"), out -> out.write('b'));
+    FinishedFile.writeAll(files);
+    assertThat(first).hasContent("a");
+    assertThat(folder.resolve("b.xlsx")).hasContent("b");
+    try (Stream<Path> all = Files.list(folder)) {
+      assertThat(all).hasSize(2);
+    }
   }
 
   @Test

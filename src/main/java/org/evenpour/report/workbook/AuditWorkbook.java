@@ -65,7 +65,7 @@ public final class AuditWorkbook {
   }
 
   /** Writes the workbook to a stream and leaves it open. */
-  static void write(
+  public static void write(
       AuditReport report, @Nullable CastingRecord record, OutputStream out, ZoneId zone)
       throws IOException {
     write(report, record, out, zone, anodes -> {});
