@@ -37,6 +37,8 @@ import org.jspecify.annotations.Nullable;
  * <p>Its state is owned by its own thread; {@link #start} and {@link #close} belong to the owner.
  */
 public final class GrowingLog implements Feed {
+  private static final System.Logger LOG = System.getLogger("org.evenpour.feed");
+
   private static final int CHUNK = 1 << 16;
 
   /** So many of the last bytes read must still stand where they stood. */
@@ -166,6 +168,10 @@ public final class GrowingLog implements Feed {
       if (stop.getCount() > 0) {
         tell(listener, trouble(e));
       }
+    } catch (RuntimeException e) {
+      // A fault of ours in what stands there: told, and tried again when something else does.
+      LOG.log(System.Logger.Level.WARNING, "a look into " + file + " failed", e);
+      tell(listener, trouble(new IOException(e)));
     }
   }
 
