@@ -72,8 +72,8 @@ final class ScoreCommand implements Callable<Integer> {
       names = "--condition",
       paramLabel = "CONDITION",
       description = {
-        "ideal: normal pours, weights to 0.1 kg, nothing missing, molds that do not wear; or ordinary:",
-        "pours, scales, records and molds as plants have them. Default: ideal"
+        "ordinary: pours, scales, records and molds as plants have them; or ideal: normal pours, weights",
+        "to 0.1 kg, nothing missing, molds that do not wear. Default: ordinary"
       })
   private @Nullable Condition condition;
 
@@ -150,7 +150,7 @@ final class ScoreCommand implements Callable<Integer> {
   }
 
   private Condition chosenCondition() {
-    return condition == null ? Condition.IDEAL : condition;
+    return condition == null ? Condition.ORDINARY : condition;
   }
 
   private long first() {

@@ -79,10 +79,10 @@ final class SimulateCommand implements Callable<Integer> {
       names = "--condition",
       paramLabel = "CONDITION",
       description = {
-        "ideal: normal pours, weights to 0.1 kg, nothing missing, molds that do not wear; or ordinary:",
-        "pours, scales, records and molds as plants have them. Default: ideal"
+        "ordinary: pours, scales, records and molds as plants have them; or ideal: normal pours, weights",
+        "to 0.1 kg, nothing missing, molds that do not wear. Default: ordinary"
       })
-  private Condition condition = Condition.IDEAL;
+  private Condition condition = Condition.ORDINARY;
 
   @Option(names = "--seed", paramLabel = "N", description = "default: ${DEFAULT-VALUE}")
   private long seed = 1;

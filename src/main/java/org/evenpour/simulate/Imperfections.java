@@ -30,7 +30,7 @@ record Imperfections(
       new Imperfections(PourScatter.NORMAL, 0.1, 0, 0, 0, 0, 0);
 
   private static final Imperfections TORDILLA =
-      new Imperfections(new PourScatter(0.5, 0.03, 1.5, 0.75), 0.5, 0.1, 0.005, 0.015, 0.005, 0.5);
+      new Imperfections(new PourScatter(0.5, 0.02, 1.25, 0.75), 0.5, 0.1, 0.005, 0.015, 0.005, 0.5);
 
   /** Those of Tordilla. */
   static Imperfections ofTordilla(Condition condition) {
