@@ -2,9 +2,12 @@ package org.evenpour.stats;
 
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+import org.hipparchus.exception.MathIllegalStateException;
 
 /** Roots of increasing functions, to nearly full precision. */
 final class Root {
+  private static final int HALVINGS = 200;
+
   private Root() {}
 
   /**
@@ -43,7 +46,29 @@ final class Root {
     if (!(below < 0) || !(f.applyAsDouble(high) >= 0)) {
       return Double.NaN;
     }
-    return new BracketingNthOrderBrentSolver(1e-14, 1e-300, 0, 5)
-        .solve(500, f::applyAsDouble, low, high, 0.5 * (low + high));
+    try {
+      return new BracketingNthOrderBrentSolver(1e-14, 1e-300, 0, 5)
+          .solve(500, f::applyAsDouble, low, high, 0.5 * (low + high));
+    } catch (MathIllegalStateException e) {
+      return halved(f, low, high);
+    }
+  }
+
+  /** By halving, which no function that is flat or steep misleads: to 2⁻²⁰⁰ of the bracket. */
+  private static double halved(DoubleUnaryOperator f, double below, double above) {
+    double low = below;
+    double high = above;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = low + 0.5 * (high - low);
+      if (middle <= low || middle >= high) {
+        break;
+      }
+      if (f.applyAsDouble(middle) < 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return low + 0.5 * (high - low);
   }
 }

@@ -82,7 +82,7 @@ class FinishedFileTest {
     files.put(second, out -> out.write('b'));
     assertThatThrownBy(() -> FinishedFile.writeAll(files))
         .isInstanceOf(IOException.class)
-        .hasMessageStartingWith(second + ":")
+        .hasMessageStartingWith(second + " cannot be written")
         .hasMessageNotContaining("a.json");
     assertThat(first).hasContent("old");
     files.remove(second);
