@@ -206,8 +206,7 @@ public record ProposedLimits(
     }
 
     @Nullable LimitsVersion draft(List<String> logs, AlarmBudget budget) {
-      LimitProposal.Proposal proposal =
-          fromRow == toRow ? null : Terms.proposal(base(), budget);
+      LimitProposal.Proposal proposal = fromRow == toRow ? null : Terms.proposal(base(), budget);
       if (proposal == null) {
         return null;
       }

@@ -144,8 +144,7 @@ final class AuditCommand implements Callable<Integer> {
   private void write(CastingRecord record, AuditReport report, ZoneId zone) throws IOException {
     Map<Path, FinishedFile.Content> files = new LinkedHashMap<>();
     FinishedFile.Content asJson = stream -> JsonReport.write(report, stream);
-    FinishedFile.Content asWorkbook =
-        stream -> AuditWorkbook.write(report, record, stream, zone);
+    FinishedFile.Content asWorkbook = stream -> AuditWorkbook.write(report, record, stream, zone);
     if (out != null) {
       files.put(out.resolve("audit.json"), asJson);
       files.put(out.resolve("audit.xlsx"), asWorkbook);

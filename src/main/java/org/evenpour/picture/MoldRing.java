@@ -370,7 +370,10 @@ public record MoldRing(
   private Font numberFont(Pen pen, Ink ink, double wide, double high) {
     Font font = ink.bold(high * 0.95 / ink.textPx());
     double[] widths =
-        molds.stream().mapToDouble(mold -> pen.width(begins(mold.label()), font)).sorted().toArray();
+        molds.stream()
+            .mapToDouble(mold -> pen.width(begins(mold.label()), font))
+            .sorted()
+            .toArray();
     double usual = widths.length == 0 ? 0 : widths[widths.length / 2];
     double widest = Arrays.stream(widths).filter(each -> each <= LONGER * usual).max().orElse(0);
     return widest > wide ? font.deriveFont((float) (font.getSize2D() * wide / widest)) : font;
@@ -378,7 +381,9 @@ public record MoldRing(
 
   /** No pad has room for more, and some labels have thousands of characters. */
   private static String begins(String label) {
-    return label.length() <= SHOWN ? label : label.substring(0, label.offsetByCodePoints(0, SHOWN)) + "…";
+    return label.length() <= SHOWN
+        ? label
+        : label.substring(0, label.offsetByCodePoints(0, SHOWN)) + "…";
   }
 
   private static double hairOf(double size) {

@@ -46,7 +46,9 @@ class CorpusTest {
   @Test
   void eachIsExplained() throws IOException {
     String text = Files.readString(CORPUS.resolve("README.md"));
-    assertThat(names()).isNotEmpty().allSatisfy(name -> assertThat(text).contains("`" + name + "`"));
+    assertThat(names())
+        .isNotEmpty()
+        .allSatisfy(name -> assertThat(text).contains("`" + name + "`"));
   }
 
   private void copy(String from, String to) throws IOException {

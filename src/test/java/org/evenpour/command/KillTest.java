@@ -21,7 +21,8 @@ import org.junit.jupiter.api.io.TempDir;
  * Processes that are killed, asked to end, or interrupted while they write. Nothing that was said
  * to stand is lost, nothing half stands, and whoever comes next goes on.
  *
- * <p>A few kills each time; {@code -Devenpour.kills=170 -Devenpour.audits=30 -Devenpour.seed=N} for more.
+ * <p>A few kills each time; {@code -Devenpour.kills=170 -Devenpour.audits=30 -Devenpour.seed=N} for
+ * more.
  */
 class KillTest {
   private static final String[] SIGNALS =
@@ -36,7 +37,12 @@ class KillTest {
   @BeforeEach
   void sayTheSeed() {
     assumeThat(Path.of("/bin/kill")).exists();
-    System.out.println(String.join(", ", SIGNALS) + " of " + getClass().getSimpleName() + ": -Devenpour.seed=" + seed);
+    System.out.println(
+        String.join(", ", SIGNALS)
+            + " of "
+            + getClass().getSimpleName()
+            + ": -Devenpour.seed="
+            + seed);
   }
 
   /** What a shell starts in the background does not, nor what that starts. */

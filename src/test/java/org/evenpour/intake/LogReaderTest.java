@@ -448,7 +448,8 @@ class LogReaderTest {
   }
 
   @Test
-  void tellsOfPointsThatMayPartThousandsWhereCommasAreDecimal() throws IOException, IntakeException {
+  void tellsOfPointsThatMayPartThousandsWhereCommasAreDecimal()
+      throws IOException, IntakeException {
     String log =
         """
         cast_at;mold;mass_kg;flow

@@ -138,8 +138,7 @@ class PictureTest {
   void oneLongLabelDoesNotMakeTheOthersSmall() {
     MoldRing plain = ring(6, 0);
     List<MoldRing.Mold> molds = new ArrayList<>(plain.molds());
-    molds.set(
-        20, new MoldRing.Mold("x".repeat(40_000), 0.0, List.of(), "", "mold", null));
+    molds.set(20, new MoldRing.Mold("x".repeat(40_000), 0.0, List.of(), "", "mold", null));
     MoldRing withLong =
         new MoldRing(molds, plain.bearing(), 1, plain.spanLabel(), plain.pouring(), null);
     Drawn drawn = draw(plain, 600, 600);

@@ -143,8 +143,9 @@ class SeriesRegressionTest {
   }
 
   /**
-   * A column plus a large constant, beside a column of ones, asks the same: its coefficient and that
-   * coefficient's errors are those of the column itself, however near to each other the two are.
+   * A column plus a large constant, beside a column of ones, asks the same: its coefficient and
+   * that coefficient's errors are those of the column itself, however near to each other the two
+   * are.
    */
   @Test
   void standsColumnsThatLieCloseTogether() {
