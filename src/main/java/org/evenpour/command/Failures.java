@@ -21,8 +21,9 @@ final class Failures {
       return "there is not enough memory for this; give more, such as with"
           + " JAVA_TOOL_OPTIONS=-Xmx4g, or read a shorter period";
     }
-    if (failure instanceof UncheckedIOException unchecked) {
-      return line(unchecked.getCause());
+    Throwable cause = failure.getCause();
+    if (failure instanceof UncheckedIOException && cause != null) {
+      return line(cause);
     }
     if (failure instanceof IntakeException) {
       return String.valueOf(failure.getMessage());
