@@ -81,7 +81,7 @@ final class BeyondTold {
   /** The characteristic that a departure is told with; null where it is the clearest itself. */
   private static @Nullable String leader(Departure one, List<Departure> clearestFirst) {
     for (Departure other : clearestFirst) {
-      if (other == one) {
+      if (other.equals(one)) {
         return null;
       }
       if (!other.characteristic().equals(one.characteristic()) && one.isNear(other.sinceTurn())) {

@@ -196,7 +196,7 @@ final class BeyondWatch {
   /** The version that the newest turns were judged by; null where nobody approved any. */
   private static @Nullable LimitsVersion newestVersion(Audited.InForce inForce) {
     for (Term term : inForce.terms()) {
-      if (term.limits() != null && term.limits() == inForce.limits()) {
+      if (term.limits() != null && term.limits().equals(inForce.limits())) {
         return term.version();
       }
     }

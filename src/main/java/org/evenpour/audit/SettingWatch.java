@@ -57,8 +57,6 @@ final class SettingWatch {
   /** And more often than this in all. */
   private static final int RESTLESS_MOVES = 3;
 
-  private static final List<Scope> LASTING = List.of(Scope.MOLD, Scope.SIDE, Scope.WHEEL);
-
   private final WheelRecord wheel;
   private final TurnIndex turns;
   private final List<MoldChange> changes;
