@@ -74,6 +74,7 @@ public final class Summary {
     List<String> toDo = new ArrayList<>(verdicts());
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
     toDo.addAll(causes);
+    advised |= !toDo.isEmpty(); // a mold to replace or a ladle to leave alone is advice too
     if (!toDo.isEmpty()) {
       lines.add("");
       lines.addAll(toDo);
