@@ -43,14 +43,19 @@ class CausesCommandTest {
     return call(List.of("causes", "mark"), typed.toArray());
   }
 
+  /** The mold's last: mold 7 has one of a few turns by chance before its wash volume fell. */
   private JsonNode signal(JsonNode report, String mold, String characteristic) {
+    JsonNode last = null;
     for (JsonNode one : report.get("signals")) {
       if (mold.equals(one.get("mold").asText())
           && characteristic.equals(one.get("characteristic").asText())) {
-        return one;
+        last = one;
       }
     }
-    throw new AssertionError("no signal of mold " + mold);
+    if (last == null) {
+      throw new AssertionError("no signal of mold " + mold);
+    }
+    return last;
   }
 
   private static JsonNode link(JsonNode signal, String setting) {

@@ -39,7 +39,8 @@ class ScatterViewTest {
     assertThat(Double.valueOf(slope.middle())).isEqualTo(effect.perUnit());
     assertThat(Double.valueOf(slope.low())).isEqualTo(effect.low());
     assertThat(Double.valueOf(slope.high())).isEqualTo(effect.high());
-    assertThat(scatter.x()).hasSizeGreaterThan(6000);
+    // 6,107 anodes, of which 131 were not measured at every point (the sample's README).
+    assertThat(scatter.x()).hasSizeGreaterThan(5900);
   }
 
   @Test

@@ -148,7 +148,7 @@ class BoardScreenTest {
                     .getAccessibleContext()
                     .getAccessibleDescription());
     assertThat(said)
-        .contains("Mass 390.9 kg, +0.9 kg over target")
+        .contains("Mass 390.5 kg, +0.5 kg over target")
         .contains("Molds 13, 14, 15 and 16 pour thin");
   }
 

@@ -80,10 +80,11 @@ class CauseFormTest {
         });
   }
 
+  /** The mold's last: mold 7 has one of a few turns by chance before its wash volume fell. */
   private static Signal signal(String mold) {
     return Sample.opened().report().signals().stream()
         .filter(one -> mold.equals(one.mold()) && one.characteristic().equals("thickness"))
-        .findFirst()
+        .reduce((one, later) -> later)
         .orElseThrow();
   }
 

@@ -167,7 +167,8 @@ class GrowingDeskTest {
       Points will = mold(whole, mold);
       assertThat(is.size()).isGreaterThanOrEqualTo(was.size());
       for (int i = 0; i < is.size(); i++) {
-        assertThat(Double.valueOf(is.y()[i])).isEqualTo(will.y()[i]);
+        // Boxed: an anode that was not measured is NaN in both.
+        assertThat(Double.valueOf(is.y()[i])).isEqualTo(Double.valueOf(will.y()[i]));
         // A turn in which molds were left out is spread out once it is whole.
         assertThat(Math.floor(is.x()[i])).isEqualTo(Math.floor(will.x()[i]));
         assertThat(i == 0 || is.x()[i] > is.x()[i - 1]).isTrue();
