@@ -249,7 +249,7 @@ class LiveRecordTest {
           live.snapshot(0).now().stream()
               .filter(signal -> signal.scope() == Scope.MOLD && signal.open())
               // A planted shift, for what is hardly one may be over some turns later.
-              .filter(signal -> Math.abs(signal.sizeSigma()) > 1.5)
+              .filter(signal -> Math.abs(signal.sizeSigma()) > 2)
               .toList();
     }
     assertThat(signals).hasSize(1);

@@ -288,7 +288,9 @@ final class BoardPainter {
     Font font = pen.bold(size);
     int more = verdict.parts().size();
     for (BoardModel.Part part : verdict.parts()) {
-      if (x + (1.5 * size) * u + pen.width(part.text(), font) > left + room + u) {
+      // Of those that follow it at least how many they are must find room behind it.
+      double behind = more > 1 ? size * u + pen.width("+" + (more - 1), font) : 0;
+      if (x + (1.5 * size) * u + pen.width(part.text(), font) + behind > left + room + u) {
         pen.text("+" + more, x, y, font, pen.ink().text());
         return;
       }

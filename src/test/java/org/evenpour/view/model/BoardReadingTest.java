@@ -326,7 +326,7 @@ class BoardReadingTest {
   /** Turns enough, and yet no limits: the board says what is missing and claims nothing. */
   @ParameterizedTest
   @CsvSource({
-    "3, true, 'No judgement: 3 molds a turn, and four are needed to tell molds from turns'",
+    "3, false, 'No judgement: the values do not scatter: each is what its mold and its turn make it'",
     "8, false, 'No judgement: the values do not scatter: each is what its mold and its turn make it'"
   })
   void saysWhyThereIsNoJudgement(int molds, boolean scatters, String said) throws Exception {
