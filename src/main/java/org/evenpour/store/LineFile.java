@@ -119,9 +119,6 @@ final class LineFile {
    * {@code fresh} sees and what it adds.
    */
   void append(Fresh fresh) throws IOException {
-    if (Files.notExists(file)) {
-      fresh.after(new Lines(List.of(), 0)); // what cannot be added leaves no empty file behind
-    }
     synchronized (ONE_AT_A_TIME) {
       while (!added(fresh)) {
         // Another file has that name by now: one that was never written to was taken away.

@@ -17,7 +17,7 @@ class SimulateCommandTest {
     "--days, 1, simulate more days",
     "--days, 0, days must be 1 to 3660",
     "--molds, 1000, molds must be 16 to 40",
-    "--size, NaN, size must be above 0",
+    "--size, NaN, is no number",
     "--fault, landslide, there is no fault"
   })
   void saysWhatCannotBeSimulated(String option, String value, String why) {

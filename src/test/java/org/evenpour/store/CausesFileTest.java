@@ -105,7 +105,7 @@ class CausesFileTest {
     assertThatThrownBy(() -> file().read())
         .isInstanceOf(IOException.class)
         .hasMessageContaining("causes.jsonl:1: this line is damaged")
-        .hasMessageContaining("; put back a copy of the file from before, or take the line out");
+        .hasMessageContaining("; put back a copy of the file from before, or begin a new file");
     assertThatThrownBy(() -> file().add(mark("third"))).hasMessageContaining("causes.jsonl:1");
     assertThat(Files.readString(file().path())).isEqualTo(damaged);
   }
