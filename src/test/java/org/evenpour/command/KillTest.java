@@ -14,6 +14,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import java.util.zip.ZipFile;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  * <p>A few kills each time; {@code -Devenpour.kills=170 -Devenpour.audits=30 -Devenpour.seed=N} for
  * more.
  */
+@Tag("slow")
 class KillTest {
   private static final String[] SIGNALS =
       hearsInterrupts() ? new String[] {"KILL", "TERM", "INT"} : new String[] {"KILL", "TERM"};

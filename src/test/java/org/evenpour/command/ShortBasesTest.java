@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  *
  * <p>{@code -Devenpour.bases=N} tries N bases of random lengths, {@code -Devenpour.seed=S} others.
  */
+@Tag("slow")
 class ShortBasesTest {
   private static final Path SAMPLE = Path.of("samples", "tordilla-week");
   private static final int BASES = Integer.getInteger("evenpour.bases", 3);

@@ -15,10 +15,12 @@ import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.simulate.Simulation;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What cannot be written to standard output is never lost without a word. */
+@Tag("slow")
 class StandardOutputTest {
   @TempDir Path folder;
   private Path log = Path.of("");

@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
  * <p>{@code -Devenpour.mutations=N} and {@code -Devenpour.windows=N} say how many, {@code
  * -Devenpour.seed=S} from which seed on. What fails is kept in {@code target/findings}.
  */
+@Tag("slow")
 class WholeCommandFuzzTest {
   private static final int MUTATIONS = Integer.getInteger("evenpour.mutations", 60);
   private static final int WINDOWS = Integer.getInteger("evenpour.windows", 60);

@@ -28,6 +28,7 @@ import org.evenpour.intake.SetAside;
 import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,6 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
  * <p>The beginning of one each time; {@code -Devenpour.plants=100 -Devenpour.turns=400
  * -Devenpour.seed=N} for more.
  */
+@Tag("slow")
 class GrowthTest {
   private static final int PLANTS = Integer.getInteger("evenpour.plants", 1);
   private static final int TURNS = Integer.getInteger("evenpour.turns", 60);

@@ -29,10 +29,12 @@ import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Who followed from the start, who came later, and who reads the log at rest see the same. */
+@Tag("slow")
 class RestartTest {
   @TempDir Path folder;
 
