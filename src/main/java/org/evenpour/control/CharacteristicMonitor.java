@@ -224,14 +224,7 @@ public final class CharacteristicMonitor {
       }
       residuals(n, level, count, sides);
     }
-    listener.turnClosed(
-        turn,
-        turnAtMillis,
-        Double.isNaN(effect) ? plainMean(n) : limits.center() + effect,
-        n,
-        startUpTurn);
-    inTurn = 0;
-    startUpInTurn = 0;
+    closed(n, Double.isNaN(effect) ? plainMean(n) : limits.center() + effect, startUpTurn);
   }
 
   /** Each mold against its own past: what the turn has in common is part of it. */
@@ -247,7 +240,11 @@ public final class CharacteristicMonitor {
         moldPoint(state, i, deviation[i], 0, 1);
       }
     }
-    listener.turnClosed(turn, turnAtMillis, plainMean(n), n, 2 * startUpInTurn > n);
+    closed(n, plainMean(n), 2 * startUpInTurn > n);
+  }
+
+  private void closed(int n, double value, boolean startUpTurn) {
+    listener.turnClosed(turn, turnAtMillis, value, n, startUpTurn);
     inTurn = 0;
     startUpInTurn = 0;
   }

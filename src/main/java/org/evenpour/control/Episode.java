@@ -62,45 +62,27 @@ public record Episode(
 
   /** The same of another mold or side. */
   Episode withIndex(int other) {
-    return with(other, open, size);
+    return with(scope, other, open, size);
   }
 
   /** The same as if it were the whole wheel's. */
   public Episode ofWheel() {
-    return new Episode(
-        Scope.WHEEL,
-        -1,
-        direction,
-        firstTurn,
-        lastTurn,
-        firstAtMillis,
-        lastAtMillis,
-        sinceTurn,
-        sinceAtMillis,
-        open,
-        ramp,
-        tests,
-        points,
-        size,
-        sizeError,
-        sizeSigma,
-        companion,
-        otherSide);
+    return with(Scope.WHEEL, -1, open, size);
   }
 
   /** The same where the charts that it is on were ended. */
   Episode ended() {
-    return with(index, false, size);
+    return with(scope, index, false, size);
   }
 
   /** The same with another size. */
   Episode withSize(double other) {
-    return with(index, open, other);
+    return with(scope, index, open, other);
   }
 
-  private Episode with(int itsIndex, boolean isOpen, double itsSize) {
+  private Episode with(Scope itsScope, int itsIndex, boolean isOpen, double itsSize) {
     return new Episode(
-        scope,
+        itsScope,
         itsIndex,
         direction,
         firstTurn,

@@ -169,7 +169,8 @@ public final class LimitProposal {
     return Obstacle.FEW_MOLDS_ON_SIDES;
   }
 
-  private static int[][] rowsBy(int[] key, int keys) {
+  /** The places of each key, in order. */
+  static int[][] rowsBy(int[] key, int keys) {
     int[] count = new int[keys];
     for (int k : key) {
       count[k]++;

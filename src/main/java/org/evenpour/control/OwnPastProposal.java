@@ -39,7 +39,7 @@ public final class OwnPastProposal {
    *     included, which are not drawn
    */
   public static @Nullable Proposal inFull(BaseRecord base, AlarmBudget budget) {
-    int[][] rows = rowsByMold(base);
+    int[][] rows = LimitProposal.rowsBy(base.mold(), base.molds());
     int known = molds(rows);
     if (!isLongEnough(base)) {
       return null;
@@ -70,7 +70,7 @@ public final class OwnPastProposal {
 
   /** Whether molds have enough values, on average over those that have any. */
   public static boolean isLongEnough(BaseRecord base) {
-    int known = molds(rowsByMold(base));
+    int known = molds(LimitProposal.rowsBy(base.mold(), base.molds()));
     return known > 0 && base.size() >= LEAST_VALUES * known;
   }
 
@@ -138,22 +138,5 @@ public final class OwnPastProposal {
 
   private static double leastSigma(double[] values) {
     return values.length == 0 ? 0 : LEAST_SHARE * Robust.mad(values);
-  }
-
-  private static int[][] rowsByMold(BaseRecord base) {
-    int[] count = new int[base.molds()];
-    for (int m : base.mold()) {
-      count[m]++;
-    }
-    int[][] rows = new int[base.molds()][];
-    for (int m = 0; m < rows.length; m++) {
-      rows[m] = new int[count[m]];
-    }
-    Arrays.fill(count, 0);
-    for (int i = 0; i < base.size(); i++) {
-      int m = base.mold()[i];
-      rows[m][count[m]++] = i;
-    }
-    return rows;
   }
 }

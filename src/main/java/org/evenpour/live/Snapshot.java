@@ -76,31 +76,20 @@ public record Snapshot(
 
   /** The same, the feed being heard of at another time. */
   public Snapshot lookedAt(Instant at) {
-    return new Snapshot(
-        source,
-        reading,
-        rows,
-        rowsSetAside,
-        lastSetAside,
-        lastWasSetAside,
-        rowsLost,
-        trouble,
-        noteTrouble,
-        plantTrouble,
-        unjudged,
-        aheadMillis,
-        arrivedAt,
-        at,
-        silentAfterMillis,
-        wheels,
-        current,
-        report,
-        now,
-        seen);
+    return with(unjudged, at, seen);
   }
 
   /** The same, where what came since could not be judged. */
   Snapshot withUnjudged(Remark what) {
+    return with(what, lookedAt, seen);
+  }
+
+  /** The same, with other notes. */
+  public Snapshot withSeen(List<Seen> others) {
+    return with(unjudged, lookedAt, others);
+  }
+
+  private Snapshot with(@Nullable Remark what, @Nullable Instant at, List<Seen> others) {
     return new Snapshot(
         source,
         reading,
@@ -115,32 +104,7 @@ public record Snapshot(
         what,
         aheadMillis,
         arrivedAt,
-        lookedAt,
-        silentAfterMillis,
-        wheels,
-        current,
-        report,
-        now,
-        seen);
-  }
-
-  /** The same, with other notes. */
-  public Snapshot withSeen(List<Seen> others) {
-    return new Snapshot(
-        source,
-        reading,
-        rows,
-        rowsSetAside,
-        lastSetAside,
-        lastWasSetAside,
-        rowsLost,
-        trouble,
-        noteTrouble,
-        plantTrouble,
-        unjudged,
-        aheadMillis,
-        arrivedAt,
-        lookedAt,
+        at,
         silentAfterMillis,
         wheels,
         current,
