@@ -151,9 +151,10 @@ public final class PlantTrial {
             .row("side-1.6kg", (n, s) -> PlantDelays.side(1.6, n, s));
     Table scatter =
         new Table(
-                "Pours scatter 1.5 times as much for 100 turns: episodes that begin meanwhile",
+                "Pours scatter as usual, or 1.5 times as much, for 100 turns: episodes that begin meanwhile",
                 "scenario | all | pours | molds | sides | wheel | scatter | wheels without an"
                     + " episode of scatter")
+            .row("scatter-1", (n, s) -> PlantFaults.scatter(normal, 1, n, s))
             .row("scatter-1.5", (n, s) -> PlantFaults.scatter(normal, 1.5, n, s));
     Table gross =
         new Table(
