@@ -34,9 +34,8 @@ class ArchitectureTest {
           Map.entry("store", Set.of("casting", "stats", "control")),
           Map.entry("link", Set.of("casting", "stats", "control")),
           Map.entry("audit", Set.of("casting", "stats", "control", "link")),
-          Map.entry(
-              "live",
-              Set.of("casting", "stats", "intake", "feed", "control", "store", "link", "audit")),
+          Map.entry("plant", Set.of("casting", "intake", "feed", "control", "store", "audit")),
+          Map.entry("live", Set.of("casting", "intake", "feed", "control", "audit", "plant")),
           Map.entry("report", Set.of("casting", "control", "audit", "picture", "score")),
           Map.entry("picture", Set.of("casting", "audit")),
           Map.entry("simulate", Set.of("casting", "feed")),
@@ -44,7 +43,7 @@ class ArchitectureTest {
           Map.entry(
               "view",
               Set.of(
-                  "casting", "intake", "feed", "control", "store", "link", "audit", "live",
+                  "casting", "intake", "feed", "control", "store", "link", "audit", "plant", "live",
                   "report", "picture")),
           Map.entry(
               "command",
@@ -56,6 +55,7 @@ class ArchitectureTest {
                   "store",
                   "link",
                   "audit",
+                  "plant",
                   "live",
                   "report",
                   "picture",

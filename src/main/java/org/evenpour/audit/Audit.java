@@ -5,8 +5,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
-import java.util.stream.IntStream;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
@@ -14,13 +17,12 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
-import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.MoldChange;
+import org.evenpour.control.SuccessiveMonitor.Term;
 import org.evenpour.link.Advice;
 import org.evenpour.link.Linker;
 import org.jspecify.annotations.Nullable;
@@ -29,35 +31,71 @@ import org.jspecify.annotations.Nullable;
 public final class Audit {
   private Audit() {}
 
+  /** Who judged the anodes of a wheel. */
+  @FunctionalInterface
+  public interface Judge {
+    /**
+     * What came of it, by characteristic.
+     *
+     * @param wheel with all of its characteristics
+     * @param terms by characteristic, what is in force; empty where a characteristic has no value
+     */
+    Map<String, Replayed> judge(WheelRecord wheel, Function<String, List<Term>> terms);
+  }
+
   /**
-   * Audits a record.
+   * Audits a record of which nothing is kept beside it.
    *
    * @param record with at least one usable row
    */
   public static AuditReport run(CastingRecord record) {
-    return inFull(record).report();
+    return run(record, PlantRecords.NONE);
   }
 
   /**
-   * Audits a record, and the gauges that it was measured with.
+   * Audits a record by the limits that were approved for its time: each turn by the version that
+   * was in force when it began, and where none was by limits that are proposed from these turns
+   * themselves.
    *
    * @param record with at least one usable row
-   * @param gauges studies and check measurements
+   * @param plant what is kept beside it
    */
-  public static AuditReport run(CastingRecord record, List<GaugeFile> gauges) {
-    return run(record, LimitsBook.NONE, gauges);
+  public static AuditReport run(CastingRecord record, PlantRecords plant) {
+    return inFull(record, plant).report();
   }
 
   /**
-   * Audits a record by the limits that were approved for its time, and the gauges that it was
-   * measured with.
+   * As {@link #run}, with the limits that it was judged by, for whoever goes on judging by them.
    *
    * @param record with at least one usable row
-   * @param book what was approved and specified
-   * @param gauges studies and check measurements
+   * @param plant what is kept beside it
    */
-  public static AuditReport run(CastingRecord record, LimitsBook book, List<GaugeFile> gauges) {
-    return GaugeAudit.added(run(record, book), record, gauges);
+  public static Audited inFull(CastingRecord record, PlantRecords plant) {
+    return audit(record, plant, null, null);
+  }
+
+  /**
+   * Audits a record that went on, by the same limits.
+   *
+   * @param record with at least one usable row
+   * @param plant what is kept beside it
+   * @param by whose limits stay in force
+   */
+  public static Audited again(CastingRecord record, PlantRecords plant, Audited by) {
+    return audit(record, plant, by, null);
+  }
+
+  /**
+   * Audits a record whose anodes somebody else judges.
+   *
+   * @param record with at least one usable row
+   * @param plant what is kept beside it
+   * @param by whose limits stay in force; null = they are proposed where none are approved
+   * @param judge of each wheel, one after another
+   */
+  public static Audited inFull(
+      CastingRecord record, PlantRecords plant, @Nullable Audited by, Judge judge) {
+    return audit(record, plant, by, judge);
   }
 
   /**
@@ -87,46 +125,9 @@ public final class Audit {
     return wheel.withCharacteristics(all);
   }
 
-  /**
-   * Whether to adjust each ladle side or to leave it alone, with these signals under way.
-   *
-   * @param wheels the records of all wheels
-   */
-  public static List<SetPointReport> setPoints(List<WheelRecord> wheels, List<Signal> signals) {
-    return wheels.stream()
-        .flatMap(wheel -> SetPointAudit.of(wheel, TurnIndex.of(wheel), signals).stream())
-        .toList();
-  }
-
-  /**
-   * Audits a record by the limits that were approved for its time.
-   *
-   * @param record with at least one usable row
-   * @param book what was approved and specified
-   */
-  public static AuditReport run(CastingRecord record, LimitsBook book) {
-    return inFull(record, book).report();
-  }
-
-  /**
-   * Audits a record and gives the limits that it was judged by as well, for whoever goes on judging
-   * by them.
-   *
-   * @param record with at least one usable row
-   */
-  public static Audited inFull(CastingRecord record) {
-    return inFull(record, LimitsBook.NONE);
-  }
-
-  /**
-   * Audits a record by the limits that were approved for its time: each turn by the version that
-   * was in force when it began, and where none was by limits that are proposed from these turns
-   * themselves.
-   *
-   * @param record with at least one usable row
-   * @param book what was approved and specified
-   */
-  public static Audited inFull(CastingRecord record, LimitsBook book) {
+  private static Audited audit(
+      CastingRecord record, PlantRecords plant, @Nullable Audited by, @Nullable Judge judge) {
+    LimitsBook book = plant.book();
     List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<Looks.Wheel> wheels = new ArrayList<>();
@@ -153,14 +154,22 @@ public final class Audit {
               wheel.characteristics().size(),
               SettingWatch.takesShare(wheel),
               index.turnMinutes());
-      List<CharacteristicAudit.Result> results =
-          IntStream.range(0, wheel.characteristics().size())
-              .parallel()
-              .mapToObj(
-                  i ->
-                      CharacteristicAudit.of(
-                          wheel, wheel.characteristics().get(i), index, budget, changes, book))
+      List<CharacteristicAudit> audits =
+          wheel.characteristics().stream()
+              .map(each -> CharacteristicAudit.of(wheel, each, index, book))
               .toList();
+      Function<CharacteristicAudit, List<Term>> terms =
+          each -> by == null ? each.terms(budget, book) : by.terms(wheel.wheel(), each.name());
+      List<CharacteristicAudit.Result> results =
+          judge == null
+              ? audits.parallelStream()
+                  .map(
+                      each -> {
+                        List<Term> its = terms.apply(each);
+                        return each.result(its, each.replay(its, changes), book);
+                      })
+                  .toList()
+              : judged(recorded, audits, terms, judge, book);
       for (CharacteristicAudit.Result result : results) {
         characteristics.add(result.report());
         limits.add(
@@ -191,12 +200,14 @@ public final class Audit {
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
       setPoints.addAll(SetPointAudit.of(specified, index, signals));
       List<Audited.OfView> its =
-          new BeyondWatch(wheel, index)
-              .of(
-                  wheels.get(i).found(),
-                  settings.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
-                  signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
-                  limits);
+          by == null
+              ? new BeyondWatch(wheel, index)
+                  .of(
+                      wheels.get(i).found(),
+                      settings.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
+                      signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList(),
+                      limits)
+              : new BeyondWatch(wheel, index).again(by.views(), wheels.get(i).found());
       views.addAll(its);
       watched.add(
           watched(
@@ -204,10 +215,12 @@ public final class Audit {
               index,
               record.events(),
               signals,
-              null,
+              by,
               its.stream().map(Audited.OfView::view).toList()));
     }
-    return new Audited(
+    SettingsWatched now =
+        SettingsWatched.all(watched.stream().map(SettingWatch.Result::watched).toList());
+    AuditReport report =
         new AuditReport(
             log(record, molds.size(), turns),
             characteristics,
@@ -220,50 +233,37 @@ public final class Audit {
             setPoints,
             List.of(),
             CausesReport.NONE,
-            SettingsWatched.all(watched.stream().map(SettingWatch.Result::watched).toList())),
+            by == null
+                ? now
+                : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()));
+    return new Audited(
+        Causes.joined(GaugeAudit.added(report, record, plant.gauges()), plant.marks()),
         limits,
-        watched.stream().flatMap(one -> one.limits().stream()).toList(),
+        by == null
+            ? watched.stream().flatMap(one -> one.limits().stream()).toList()
+            : by.settings(),
         views);
   }
 
-  /**
-   * Episodes of a record that is still growing, with what goes with each of them now: the same
-   * findings that an audit of the record would make of them.
-   *
-   * @param wheels the records of all wheels
-   * @param events written down at them
-   * @param episodes of each wheel, in the order of {@code wheels}, one list for each of its
-   *     characteristics
-   */
-  public static List<Signal> signals(
-      List<WheelRecord> wheels, List<CastingEvent> events, List<List<List<Episode>>> episodes) {
-    SignalFindings findings = new SignalFindings(Advice.standard());
-    for (int i = 0; i < wheels.size(); i++) {
-      WheelRecord wheel = wheels.get(i);
-      findings.link(wheel, TurnIndex.of(wheel), eventsAt(events, wheel), episodes.get(i));
-    }
-    return findings.signals();
-  }
-
-  /**
-   * Where the recorded settings themselves moved by the limits of an audit, what departs beyond
-   * their effects, and which of the signals tell of that.
-   *
-   * @param wheels the records of all wheels
-   * @param events written down at them
-   * @param audited whose limits are in force
-   */
-  public static SettingsWatched settings(
-      List<WheelRecord> wheels, List<CastingEvent> events, List<Signal> signals, Audited audited) {
-    List<SettingsWatched> all = new ArrayList<>();
-    for (WheelRecord wheel : wheels) {
-      TurnIndex index = TurnIndex.of(wheel);
-      List<BeyondSettings.View> views =
-          new BeyondWatch(wheel, index).again(audited, moldChanges(events, wheel));
-      all.add(watched(wheel, index, events, signals, audited, views).watched());
-    }
-    SettingsWatched now = SettingsWatched.all(all);
-    return new SettingsWatched(audited.report().watched().settings(), now.moves(), now.beyond());
+  private static List<CharacteristicAudit.Result> judged(
+      WheelRecord recorded,
+      List<CharacteristicAudit> audits,
+      Function<CharacteristicAudit, List<Term>> termsOf,
+      Judge judge,
+      LimitsBook book) {
+    // A judge takes whole anodes, so that the terms of all characteristics must be there first.
+    Map<String, List<Term>> terms = new ConcurrentHashMap<>();
+    audits.parallelStream().forEach(each -> terms.put(each.name(), termsOf.apply(each)));
+    Map<String, Replayed> judged =
+        judge.judge(recorded, name -> terms.getOrDefault(name, List.of()));
+    return audits.parallelStream()
+        .map(
+            each ->
+                each.result(
+                    terms.getOrDefault(each.name(), List.of()),
+                    Objects.requireNonNull(judged.get(each.name()), each.name()),
+                    book))
+        .toList();
   }
 
   private static SettingWatch.Result watched(

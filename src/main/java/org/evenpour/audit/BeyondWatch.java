@@ -15,7 +15,6 @@ import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.BeyondSettings.Taken;
 import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.audit.LeftOver.Acting;
-import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
@@ -24,9 +23,6 @@ import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.control.LimitsVersion;
-import org.evenpour.control.MoldChange;
-import org.evenpour.control.Replay;
-import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.control.SuccessiveMonitor.Term;
 import org.evenpour.control.TurnSeries;
 import org.jspecify.annotations.Nullable;
@@ -221,46 +217,31 @@ final class BeyondWatch {
   /**
    * The same views of a record that went on, by the effects and limits that they have.
    *
-   * @param audited whose views they are
-   * @param changes of molds, in the order of time
+   * @param views of any wheels
+   * @param found of this wheel's characteristics
    */
-  List<View> again(Audited audited, List<MoldChange> changes) {
-    return audited.views().parallelStream()
+  List<Audited.OfView> again(List<Audited.OfView> views, List<CharacteristicReport> found) {
+    return views.parallelStream()
         .filter(one -> one.view().wheel().equals(wheel.wheel()))
         .map(
             one ->
-                judged(
-                    one.view(),
-                    one.limits(),
-                    turns.effects(
-                        points(
-                            one.view().characteristic(),
-                            audited.terms(wheel.wheel(), one.view().characteristic()),
-                            changes))))
+                new Audited.OfView(
+                    judged(
+                        one.view(),
+                        one.limits(),
+                        turns.effects(points(one.view().characteristic(), found))),
+                    one.limits()))
         .toList();
   }
 
-  private List<TurnPoint> points(String name, List<Term> terms, List<MoldChange> changes) {
-    List<TurnPoint> points = new ArrayList<>();
-    for (Characteristic one : wheel.characteristics()) {
-      if (one.name().equals(name) && !terms.isEmpty()) {
-        SuccessiveMonitor monitor =
-            new SuccessiveMonitor(
-                terms,
-                wheel.profile(),
-                wheel.molds(),
-                wheel.sides(),
-                wheel.serials(),
-                (turn, at, effect, anodes, startUp) -> {
-                  if (!Double.isNaN(effect)) {
-                    points.add(
-                        new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
-                  }
-                });
-        Replay.run(wheel, one.values().toArray(), changes, monitor);
+  private static List<TurnPoint> points(String name, List<CharacteristicReport> found) {
+    for (CharacteristicReport one : found) {
+      AuditReport.WheelChart chart = one.wheelChart();
+      if (one.name().equals(name) && chart != null) {
+        return chart.points();
       }
     }
-    return points;
+    return List.of();
   }
 
   private View judged(View view, SeriesLimits limits, double[] y) {

@@ -42,8 +42,8 @@ import org.evenpour.stats.TwoWay;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All figures of one characteristic of one wheel, in two passes over its column: the first for
- * means, scatter and limits, the second the replay through the engine.
+ * All figures of one characteristic of one wheel. Its anodes are judged by a replay through the
+ * engine, or were by a feed while they were cast.
  */
 final class CharacteristicAudit {
   /** A normal distribution is refused below this p: a choice. */
@@ -90,24 +90,61 @@ final class CharacteristicAudit {
       List<Episode> episodes) {}
 
   /**
-   * Audits one characteristic.
+   * Before its first pass.
    *
-   * @param budget how many false alarms each chart of this wheel may raise
-   * @param changes when molds were changed or dressed, in the order of time
    * @param book what was approved and specified
    */
-  static Result of(
-      WheelRecord record,
-      Characteristic characteristic,
-      TurnIndex turns,
-      AlarmBudget budget,
-      List<MoldChange> changes,
-      LimitsBook book) {
-    return new CharacteristicAudit(record, characteristic, turns, book)
-        .audit(budget, changes, book);
+  static CharacteristicAudit of(
+      WheelRecord record, Characteristic characteristic, TurnIndex turns, LimitsBook book) {
+    return new CharacteristicAudit(record, characteristic, turns, book);
   }
 
-  private Result audit(AlarmBudget budget, List<MoldChange> changes, LimitsBook book) {
+  /** What it is called. */
+  String name() {
+    return characteristic.name();
+  }
+
+  /**
+   * By what it is judged.
+   *
+   * @param budget how many false alarms each chart of this wheel may raise
+   * @param book what was approved
+   */
+  List<Term> terms(AlarmBudget budget, LimitsBook book) {
+    return Terms.of(record, characteristic.name(), value, turns, budget, book);
+  }
+
+  /**
+   * Judges every anode.
+   *
+   * @param changes when molds were changed or dressed, in the order of time
+   */
+  Replayed replay(List<Term> terms, List<MoldChange> changes) {
+    List<TurnPoint> points = new ArrayList<>();
+    SuccessiveMonitor monitor =
+        new SuccessiveMonitor(
+            terms,
+            record.profile(),
+            record.molds(),
+            record.sides(),
+            record.serials(),
+            (turn, at, effect, anodes, startUp) -> {
+              if (!Double.isNaN(effect)) {
+                points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
+              }
+            });
+    Replay.run(record, value, changes, monitor);
+    return Replayed.of(monitor, points);
+  }
+
+  /**
+   * All figures.
+   *
+   * @param terms by which it was judged
+   * @param replayed what came of that
+   * @param book what was approved
+   */
+  Result result(List<Term> terms, Replayed replayed, LimitsBook book) {
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
       if (!Double.isNaN(x)) {
@@ -127,24 +164,8 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       classic.accept(mold[i], value[i]);
     }
-    List<Term> terms = Terms.of(record, characteristic.name(), value, turns, budget, book);
-    List<TurnPoint> points = new ArrayList<>();
-    SuccessiveMonitor monitor =
-        new SuccessiveMonitor(
-            terms,
-            record.profile(),
-            record.molds(),
-            record.sides(),
-            record.serials(),
-            (turn, at, effect, anodes, startUp) -> {
-              if (!Double.isNaN(effect)) {
-                points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
-              }
-            });
-    Replay.run(record, value, changes, monitor);
-    Term newest = Judgement.newest(monitor.judged());
+    Term newest = Judgement.newest(replayed.judged());
     LimitsInForce limits = newest == null ? null : newest.limits();
-    List<Episode> episodes = monitor.episodes();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
     double[] its = specifications.values(record, value);
     TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
@@ -160,16 +181,16 @@ final class CharacteristicAudit {
             specifications.newest(),
             overall,
             variance(twoWay),
-            inFull(overall, ascending, its, itsTwoWay, resemblance, episodes),
-            limits == null ? null : wheelChart(limits, monitor, points),
+            inFull(overall, ascending, its, itsTwoWay, resemblance, replayed.episodes()),
+            limits == null ? null : wheelChart(limits, replayed),
             Judgement.monitoring(
                 terms,
                 Terms.notLookedFor(terms, record, characteristic.name(), value, turns, book),
-                monitor.judged(),
+                replayed.judged(),
                 record.profile().falseAlarmsPerShift()),
             moldReports(classicLimits, classic, twoWay, resemblance),
             specifications.used());
-    return new Result(report, limits, terms, episodes);
+    return new Result(report, limits, terms, replayed.episodes());
   }
 
   private Overall overall(double[] ascending, Resemblance resemblance, int itsTurns) {
@@ -252,22 +273,17 @@ final class CharacteristicAudit {
         known(f.p()));
   }
 
-  private static WheelChart wheelChart(
-      LimitsInForce limits, SuccessiveMonitor monitor, List<TurnPoint> points) {
+  private static WheelChart wheelChart(LimitsInForce limits, Replayed replayed) {
     double center = limits.wheel().center();
     double sigma = limits.movingRangeSigma();
-    Map<String, Long> counts = new LinkedHashMap<>();
-    for (RunTest test : RunTest.values()) {
-      counts.put(test.id(), monitor.count(test));
-    }
     return new WheelChart(
         center,
         center - 3 * sigma,
         center + 3 * sigma,
         sigma,
-        counts,
+        replayed.counts(),
         known(limits.wheel().correlation()),
-        List.copyOf(points));
+        replayed.turns());
   }
 
   private List<MoldReport> moldReports(

@@ -34,6 +34,11 @@ public record CastingRecord(
     warnings = List.copyOf(warnings);
   }
 
+  /** The same with other wheels. */
+  public CastingRecord with(List<WheelRecord> others) {
+    return new CastingRecord(logs, others, events, rowsRead, rowsSetAside, setAside, warnings);
+  }
+
   /** How many rows could be used. */
   public long rowsKept() {
     return rowsRead - rowsSetAside;

@@ -13,17 +13,13 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.Causes;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.CauseMark;
-import org.evenpour.casting.GaugeFile;
-import org.evenpour.control.LimitsBook;
-import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.KeptFiles;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.JsonReport;
-import org.evenpour.report.KeptFiles;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
 import org.jspecify.annotations.Nullable;
@@ -88,21 +84,15 @@ final class AuditCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     checkJson();
-    LogsToAudit.Around around = logs.around(spec);
-    List<GaugeFile> tried = new ArrayList<>();
-    for (Path gauge : gauges) {
-      tried.add(GaugeReader.read(gauge, around.profiles()));
-    }
-    ZoneId zone = around.zone();
-    LimitsBook approved = logs.book(spec);
-    List<CauseMark> marked = logs.marks(spec);
+    LogsToAudit.Plant plant = logs.plant(spec, gauges);
+    ZoneId zone = plant.zone();
     if (out != null) {
       Files.createDirectories(out);
     }
     try (SetAside setAside = out == null ? SetAside.besideLogs() : SetAside.into(out)) {
-      losesNothing(setAside);
-      CastingRecord record = around.read(spec, setAside);
-      AuditReport report = Causes.joined(Audit.run(record, approved, tried), marked);
+      losesNothing(plant.files(), setAside);
+      CastingRecord record = plant.read(spec, setAside);
+      AuditReport report = Audit.run(record, plant.kept().records());
       write(record, report, zone);
       List<Path> written = setAside.complete();
       if (!STANDARD_OUTPUT.equals(json)) {
@@ -123,10 +113,9 @@ final class AuditCommand implements Callable<Integer> {
   }
 
   /** Refuses to write over what is read, or one output over another. */
-  private void losesNothing(SetAside setAside) throws IOException {
-    KeptFiles kept = logs.kept();
-    gauges.forEach(gauge -> kept.reads(gauge, "kept.gauge"));
-    for (Path file : setAside.filesOf(logs.logs())) {
+  private void losesNothing(PlantFiles files, SetAside setAside) throws IOException {
+    KeptFiles kept = files.notToBeLost();
+    for (Path file : setAside.filesOf(files.logs())) {
       kept.writes(file, "rows set aside");
     }
     if (out != null) {

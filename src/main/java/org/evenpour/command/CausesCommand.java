@@ -13,7 +13,6 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Causes;
-import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
@@ -21,7 +20,8 @@ import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
-import org.evenpour.live.SeenFile;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.report.CausesText;
 import org.evenpour.store.CausesFile;
 import org.jspecify.annotations.Nullable;
@@ -54,12 +54,10 @@ final class CausesCommand implements Runnable {
     throw new ParameterException(spec.commandLine(), "say what: signals, mark or list");
   }
 
-  private static AuditReport audited(
-      CommandSpec spec, LogsToAudit logs, LogsToAudit.Around around, List<CauseMark> marks)
+  private static AuditReport audited(CommandSpec spec, LogsToAudit.Plant plant)
       throws IntakeException, IOException {
     try (SetAside nowhere = SetAside.nowhere()) {
-      return Causes.joined(
-          Audit.run(around.read(spec, nowhere), logs.book(spec), List.of()), marks);
+      return Audit.run(plant.read(spec, nowhere), plant.kept().records());
     }
   }
 
@@ -77,9 +75,9 @@ final class CausesCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      LogsToAudit.Around around = logs.around(spec);
-      AuditReport report = audited(spec, logs, around, logs.marks(spec));
-      spec.commandLine().getOut().print(new CausesText(around.zone()).signals(report));
+      LogsToAudit.Plant plant = logs.plant(spec);
+      AuditReport report = audited(spec, plant);
+      spec.commandLine().getOut().print(new CausesText(plant.zone()).signals(report));
       spec.commandLine().getOut().flush();
       return Main.DONE;
     }
@@ -152,11 +150,9 @@ final class CausesCommand implements Runnable {
     public Integer call() throws IntakeException, IOException {
       String who = signed.who(spec);
       String why = signed.why(spec);
-      CausesFile file = new CausesFile(logs.causesFile().path(), signed.key());
-      LogsToAudit.Around around = logs.around(spec);
-      CausesFile.Contents before = file.read();
-      LogsToAudit.warn(spec, before.warning());
-      AuditReport report = audited(spec, logs, around, before.marks());
+      CausesFile file = new CausesFile(logs.files().causesFile().path(), signed.key());
+      LogsToAudit.Plant plant = logs.plant(spec);
+      AuditReport report = audited(spec, plant);
       Signal signal = signal(report);
       Cause cause = cause(report, signal);
       Verdict verdict = said.verdict();
@@ -171,7 +167,7 @@ final class CausesCommand implements Runnable {
           Causes.joined(
               report, file.add(Causes.mark(signal, cause, verdict, who, why, Signed.now())));
       PrintWriter screen = spec.commandLine().getOut();
-      screen.print(new CausesText(around.zone()).signal(marked, signal));
+      screen.print(new CausesText(plant.zone()).signal(marked, signal));
       screen.println("written to " + file.path());
       screen.flush();
       return Main.DONE;
@@ -260,7 +256,7 @@ final class CausesCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      ZoneId zone = LimitsPlace.zone(profile == null ? Profiles.NONE : ProfileReader.read(profile));
+      ZoneId zone = (profile == null ? Profiles.NONE : ProfileReader.read(profile)).zone();
       CausesFile file = file();
       CausesFile.Contents contents = file.read();
       checked.check(file::holds, file::isSignedBy);
@@ -278,7 +274,7 @@ final class CausesCommand implements Runnable {
 
     private CausesFile file() throws IOException {
       if (causes != null) {
-        return new CausesFile(LimitsPlace.mustBeThere(causes));
+        return new CausesFile(PlantFiles.mustBeThere(causes));
       }
       Path beside = profile == null ? log : profile;
       if (beside == null) {

@@ -3,6 +3,7 @@ package org.evenpour.command;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.Chain;
 import org.evenpour.store.SigningKey;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +33,7 @@ final class Checked {
       holds.check(head);
     }
     if (signers != null) {
-      isSignedBy.check(SigningKey.signers(LimitsPlace.mustBeThere(signers)));
+      isSignedBy.check(SigningKey.signers(PlantFiles.mustBeThere(signers)));
     }
   }
 

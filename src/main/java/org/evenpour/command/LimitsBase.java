@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.PlantRecords;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.audit.ProposedLimits.LeaveOut;
 import org.evenpour.casting.CastingEvent;
@@ -95,7 +96,7 @@ final class LimitsBase {
 
   Outcome outcome(CommandSpec spec) throws IntakeException, IOException {
     Profiles profiles = place.profiles();
-    ZoneId zone = LimitsPlace.zone(profiles);
+    ZoneId zone = profiles.zone();
     List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
     Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
     Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
@@ -120,7 +121,7 @@ final class LimitsBase {
             drafts.stream().map(one -> one.numbered(1).approved(ALWAYS, ALWAYS, "", "")).toList(),
             List.of(),
             List.of());
-    return new Outcome(proposed, Audit.run(record, book), zone);
+    return new Outcome(proposed, Audit.run(record, PlantRecords.of(book)), zone);
   }
 
   private boolean isWanted(ProposedLimits one) {

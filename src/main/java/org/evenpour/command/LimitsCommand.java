@@ -166,7 +166,7 @@ final class LimitsCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      ZoneId zone = LimitsPlace.zone(place.profiles());
+      ZoneId zone = place.profiles().zone();
       LimitsFile file = place.existing(spec, log);
       LimitsBook book = book(spec, file);
       checked.check(file::holds, file::isSignedBy);
@@ -246,7 +246,7 @@ final class LimitsCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      LimitsText text = new LimitsText(LimitsPlace.zone(place.profiles()));
+      LimitsText text = new LimitsText(place.profiles().zone());
       LimitsBook book = book(spec, place.existing(spec, log));
       List<LimitsVersion> others = numbered(spec, book, other, wheel, characteristic);
       StringBuilder all = new StringBuilder();
@@ -309,7 +309,7 @@ final class LimitsCommand implements Runnable {
     public Integer call() throws IntakeException, IOException {
       String name = signed.who(spec);
       String reason = signed.why(spec);
-      ZoneId zone = LimitsPlace.zone(place.profiles());
+      ZoneId zone = place.profiles().zone();
       Instant at = Signed.now();
       Instant end = from == null ? at : Period.instant(spec, "--from", from, zone);
       LimitsFile file = new LimitsFile(place.existing(spec, log).path(), signed.key());
@@ -389,7 +389,7 @@ final class LimitsCommand implements Runnable {
     @Override
     public Integer call() throws IntakeException, IOException {
       Profiles profiles = place.profiles();
-      ZoneId zone = LimitsPlace.zone(profiles);
+      ZoneId zone = profiles.zone();
       if (!List.of("mass", "thickness", "wedge", "mass_deviation").contains(characteristic)) {
         throw new ParameterException(
             spec.commandLine(),

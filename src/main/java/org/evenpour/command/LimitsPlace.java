@@ -1,13 +1,11 @@
 package org.evenpour.command;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -53,31 +51,8 @@ final class LimitsPlace {
    */
   LimitsFile existing(CommandSpec spec, @Nullable Path log) throws IOException {
     if (limits != null) {
-      mustBeThere(limits);
+      PlantFiles.mustBeThere(limits);
     }
     return file(spec, log);
-  }
-
-  /** A file of limits that is to be read: one that was named must be there. */
-  static LimitsFile existing(@Nullable Path limits, @Nullable Path profile, Path log)
-      throws IOException {
-    if (limits == null) {
-      return LimitsFile.beside(profile, log);
-    }
-    return new LimitsFile(mustBeThere(limits));
-  }
-
-  /** A file that was named to be read. */
-  static Path mustBeThere(Path named) throws NoSuchFileException {
-    if (!Files.exists(named)) {
-      throw new NoSuchFileException(named.toString(), null, "there is no such file");
-    }
-    return named;
-  }
-
-  static ZoneId zone(Profiles profiles) {
-    return profiles.wheels().isEmpty()
-        ? profiles.forWheel("").zone()
-        : profiles.wheels().get(0).zone();
   }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.SigningKey;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,7 +28,7 @@ final class Signed {
 
   /** What to sign with; null where nothing is to be signed. */
   @Nullable SigningKey key() throws IOException {
-    return key == null ? null : SigningKey.read(LimitsPlace.mustBeThere(key));
+    return key == null ? null : SigningKey.read(PlantFiles.mustBeThere(key));
   }
 
   String who(CommandSpec spec) {

@@ -8,10 +8,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.view.model.Sources;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.screen.Viewer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -32,29 +33,13 @@ final class ViewCommand implements Callable<Integer> {
   @Parameters(paramLabel = "LOG", arity = "0..*", description = "casting logs for the desk")
   private List<Path> logs = new ArrayList<>();
 
-  @Option(names = "--profile", paramLabel = "F", description = "the wheels' profile (YAML)")
-  private @Nullable Path profile;
-
-  @Option(names = "--events", paramLabel = "F", description = "what was done at the wheel (CSV)")
-  private @Nullable Path events;
+  @Mixin private PlantOptions options = new PlantOptions();
 
   @Option(
       names = "--gauge",
       paramLabel = "F",
       description = "a gauge study or check weighings; may be given several times")
   private List<Path> gauges = new ArrayList<>();
-
-  @Option(
-      names = "--limits",
-      paramLabel = "F",
-      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
-  private @Nullable Path limits;
-
-  @Option(
-      names = "--causes",
-      paramLabel = "F",
-      description = "marked causes; default: <profile>.causes.jsonl, or <log>.causes.jsonl")
-  private @Nullable Path causes;
 
   @Option(
       names = "--follow",
@@ -71,17 +56,15 @@ final class ViewCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IntakeException, IOException {
     String tongue = tongue();
-    if (limits != null) {
-      LimitsPlace.mustBeThere(limits);
-    }
+    PlantFiles files = options.with(logs, gauges);
+    files.namedAreThere();
     if (!Viewer.hasDisplay()) {
       throw new IOException("there is no display to open a window on; audit works without one");
     }
-    Sources sources = new Sources(logs, profile, events, gauges, limits, causes);
     if (follow == null) {
-      Viewer.open(sources, tongue, dark, Clock.systemUTC());
+      Viewer.open(files, tongue, dark, Clock.systemUTC());
     } else if (logs.isEmpty()) {
-      Viewer.follow(follow, sources, tongue, dark, Clock.systemUTC());
+      Viewer.follow(follow, files, tongue, dark, Clock.systemUTC());
     } else {
       throw new ParameterException(
           spec.commandLine(), "--follow shows its own log on the desk; leave the other logs out");

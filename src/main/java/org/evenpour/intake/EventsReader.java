@@ -121,7 +121,7 @@ public final class EventsReader {
   }
 
   /** Which events name a wheel or a mold that no row of the logs names, in plain words. */
-  static List<Remark> unknown(List<CastingEvent> events, List<WheelRecord> wheels) {
+  public static List<Remark> unknown(List<CastingEvent> events, List<WheelRecord> wheels) {
     Set<Remark> warnings = new LinkedHashSet<>();
     for (CastingEvent event : events) {
       List<WheelRecord> meant =

@@ -1,5 +1,6 @@
 package org.evenpour.intake;
 
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -38,6 +39,11 @@ public record Profiles(List<WheelProfile> wheels) {
       }
     }
     return common;
+  }
+
+  /** In which zone times without one are read, and times are told: the first wheel's. */
+  public ZoneId zone() {
+    return wheels.isEmpty() ? forWheel("").zone() : wheels.get(0).zone();
   }
 
   /** Every profile's headings, in lower case, to the names that the program knows. */

@@ -24,6 +24,9 @@ import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.WildTimes;
+import org.evenpour.plant.PlantNow;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -114,32 +117,33 @@ public final class LiveEngine implements AutoCloseable {
    * anew by it; until that is done the last snapshot stands.
    *
    * @param log need not be there yet
-   * @param files from now on the engine's thread owns them
+   * @param beside what the plant says; from now on the engine's thread owns it
    * @param clock tells when something came
    * @param pause between two looks at the log
    */
   public static LiveEngine following(
-      Path log, PlantFiles files, InstantSource clock, Duration pause) {
-    Plant plant = new Plant(log, files, clock, pause);
+      Path log, PlantNow beside, InstantSource clock, Duration pause) {
+    Plant plant = new Plant(log, beside, clock, pause);
     Feed feed = plant.feed();
     WildTimes wild = WildTimes.lookedFor();
     LiveEngine engine =
         new LiveEngine(feed, plant.record(feed, wild), clock, QUEUE, Settling::run, plant);
     engine.wild = wild;
-    engine.profiles = files.profiles();
+    engine.profiles = beside.profiles();
     return engine;
   }
 
   /** What a feed and a record are made of. */
-  private record Plant(Path log, PlantFiles files, InstantSource clock, Duration pause) {
+  private record Plant(Path log, PlantNow beside, InstantSource clock, Duration pause) {
     Feed feed() {
-      return new GrowingLog(log, files.profiles(), clock, pause);
+      return new GrowingLog(log, beside.profiles(), clock, pause);
     }
 
     LiveRecord record(Feed feed, WildTimes wild) {
       LiveRecord record =
-          new LiveRecord(feed.name(), files.profiles(), files.events(), SeenFile.beside(log), wild);
-      record.book(files.book());
+          new LiveRecord(
+              feed.name(), beside.profiles(), beside.events(), SeenFile.beside(log), wild);
+      record.plant(beside.records());
       return record;
     }
   }
@@ -278,15 +282,15 @@ public final class LiveEngine implements AutoCloseable {
     boolean isNew = record.readSeen();
     Plant its = plant;
     if (its != null) {
-      its.files().look();
-      if (its.files().profiles().equals(profiles)) {
-        isNew |= record.events(its.files().events());
-        isNew |= record.book(its.files().book());
+      its.beside().look();
+      if (its.beside().profiles().equals(profiles)) {
+        isNew |= record.events(its.beside().events());
+        isNew |= record.plant(its.beside().records());
       } else {
-        profiles = its.files().profiles();
+        profiles = its.beside().profiles();
         beginAnew(its, WildTimes.lookedFor());
       }
-      isNew |= record.plantTrouble(its.files().trouble());
+      isNew |= record.plantTrouble(its.beside().trouble());
     }
     if (isNew) {
       settle();

@@ -13,6 +13,8 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Audited;
+import org.evenpour.audit.PlantRecords;
+import org.evenpour.audit.Replayed;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
@@ -22,12 +24,14 @@ import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
-import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
+import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.RowIntake;
 import org.evenpour.intake.WildTimes;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,14 +56,13 @@ public final class LiveRecord {
   private final RowIntake intake;
   private List<CastingEvent> events;
   private final SeenFile seenFile;
-  private LimitsBook book = LimitsBook.NONE;
+  private PlantRecords plant = PlantRecords.NONE;
   private List<Seen> seen = List.of();
   private @Nullable FileStamp seenStamp;
   private final List<SetAsideRow> setAside = new ArrayList<>();
   private final Map<String, WheelWatch> watches = new LinkedHashMap<>();
   private final Map<String, WheelNow> shown = new LinkedHashMap<>();
   private @Nullable Audited audited;
-  private @Nullable AuditReport report;
   private List<Signal> now = List.of();
   private String current = "";
   private boolean turnClosed;
@@ -152,19 +155,21 @@ public final class LiveRecord {
   }
 
   /**
-   * Limits were approved or retired, or a specification was dated: from now on these are in force,
-   * each for the turns of its time. Where nothing is approved limits are proposed anew.
+   * Something else is kept beside the log. Where limits were approved or retired, or a
+   * specification was dated, they are in force from now on, each for the turns of its time, and
+   * where nothing is approved limits are proposed anew.
    *
    * @return whether anything is new
    */
-  boolean book(LimitsBook fresh) {
-    if (fresh == book) {
+  boolean plant(PlantRecords fresh) {
+    if (fresh.equals(plant)) {
       return false;
     }
-    book = fresh;
-    renewal = audited != null;
+    renewal |= audited != null && !fresh.book().equals(plant.book());
+    turnClosed = true; // gauges and marks go into the next audit
+    plant = fresh;
     unjudged.tryNow();
-    return renewal;
+    return audited != null;
   }
 
   /**
@@ -313,12 +318,12 @@ public final class LiveRecord {
     } else if (its.by() == null) {
       renewal = audited != null;
     } else {
-      anew |= its.watched().isEmpty();
+      anew |= its.judged().isEmpty();
     }
     for (WheelRecord record : intake.records()) {
       WheelWatch watch = watches.get(record.wheel());
       if (watch == null || !watch.fits(record)) {
-        WheelWatch only = WheelWatch.unjudging(record, book);
+        WheelWatch only = WheelWatch.unjudging(record, plant.book());
         only.catchUp(record);
         watches.put(record.wheel(), only);
         current = current.isEmpty() ? record.wheel() : current;
@@ -344,12 +349,12 @@ public final class LiveRecord {
     boolean isPatient = unjudged.isPatient();
     Audited by = renewal && isPatient ? null : audited;
     boolean isAnew = anew && isPatient;
-    List<Settling.Watched> watched = new ArrayList<>();
+    Map<String, Map<String, Replayed>> judged = new LinkedHashMap<>();
     if (by != null && !isAnew) {
       for (WheelRecord record : records) {
         WheelWatch watch = watches.get(record.wheel());
         if (watch != null && watch.fits(record)) {
-          watched.add(new Settling.Watched(record, watch.episodes()));
+          judged.put(record.wheel(), watch.replayed());
         }
       }
     }
@@ -357,41 +362,38 @@ public final class LiveRecord {
     renewal &= !isPatient;
     anew &= !isPatient;
     turnClosed = false;
-    CastingRecord soFar =
-        new CastingRecord(
-            List.of(source),
-            records,
-            events,
-            intake.rowsRead(),
-            intake.rowsSetAside(),
-            setAside,
-            intake.warnings());
-    settling = new Settling(soFar, by, watched, book);
+    settling = new Settling(record(records), by, judged, plant);
     return settling;
+  }
+
+  private CastingRecord record(List<WheelRecord> frozen) {
+    List<Remark> warnings = new ArrayList<>(intake.warnings());
+    warnings.addAll(EventsReader.unknown(events, frozen));
+    return new CastingRecord(
+        List.of(source),
+        frozen,
+        events,
+        intake.rowsRead(),
+        intake.rowsSetAside(),
+        setAside,
+        warnings);
   }
 
   /** Takes what came of {@link #settling}, and judges by it what was cast meanwhile. */
   void settled(Settling.Settled done) {
+    Settling its = settling;
     settling = null;
     boolean isAll = !renewal && !anew;
     List<WheelRecord> records = intake.records();
-    Audited fresh = done.audited();
-    if (fresh != null) {
-      audited = fresh;
-      report = fresh.report();
-    }
+    boolean limitsStay = its != null && its.by() != null;
+    audited = done.audited();
     if (!done.watches().isEmpty()) {
-      watch(records, done.watches(), fresh == null);
+      watch(records, done.watches(), limitsStay);
     }
-    AuditReport before = report;
-    if (before != null) {
-      report =
-          before
-              .withSignals(done.signals())
-              .withSetPoints(done.setPoints())
-              .withWatched(done.settings());
-    }
-    now = done.signals().stream().filter(signal -> matters(signal, records)).toList();
+    now =
+        done.audited().report().signals().stream()
+            .filter(signal -> matters(signal, records))
+            .toList();
     if (isAll) {
       unjudged.judged();
     }
@@ -460,12 +462,18 @@ public final class LiveRecord {
     return watch == null ? List.of() : watch.episodes();
   }
 
+  /** Who watches a wheel; null where nobody does. */
+  @Nullable WheelWatch watch(String wheel) {
+    return watches.get(wheel);
+  }
+
   /**
    * What is known now.
    *
    * @param rowsLost how many rows were lost on the way here
    */
   public Snapshot snapshot(long rowsLost) {
+    Audited its = audited;
     for (WheelRecord record : intake.records()) {
       WheelWatch watch = watches.get(record.wheel());
       if (watch != null && watch.fits(record)) {
@@ -497,9 +505,18 @@ public final class LiveRecord {
         silentAfterMillis(),
         wheels,
         index,
-        report,
+        its == null ? null : new RecordNow(shownRecord(its.report()), its.report(), plant, intake),
         now,
         seen);
+  }
+
+  /** All rows until now of the wheels that a report is of. */
+  private CastingRecord shownRecord(AuditReport report) {
+    return record(
+        intake.records().stream()
+            .filter(one -> report.log().wheels().contains(one.wheel()))
+            .map(WheelRecord::frozen)
+            .toList());
   }
 
   /** Four times the median of the last gaps. */

@@ -5,85 +5,72 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Audited;
-import org.evenpour.audit.SetPointReport;
-import org.evenpour.audit.SettingsWatched;
+import org.evenpour.audit.PlantRecords;
+import org.evenpour.audit.Replayed;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.Episode;
-import org.evenpour.control.LimitsBook;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What takes longer than an anode may wait: to audit a record, to judge all of it by limits, and to
- * link what was found. It works on the record as it stood at one moment, which no longer changes,
- * so that any thread may do it while more is cast; when it is done makes no difference to what it
- * finds.
+ * What takes longer than an anode may wait: to audit a record, and to propose limits or judge all
+ * of it where that is asked for. It works on the record as it stood at one moment, which no longer
+ * changes, so that any thread may do it while more is cast; when it is done makes no difference to
+ * what it finds.
  *
  * @param record as it stood
  * @param by the limits to judge by; null where they are to be proposed anew
- * @param watched the episodes of each wheel that is watched already; empty where all that was cast
- *     is to be judged from the start
- * @param book what was approved and specified
+ * @param judged what the watches that there are made of their wheels, by wheel and characteristic;
+ *     empty where all that was cast is to be judged from the start
+ * @param plant what is kept beside the record
  */
 record Settling(
-    CastingRecord record, @Nullable Audited by, List<Watched> watched, LimitsBook book) {
-
-  /** A wheel as it stood, and the episodes of each of its characteristics. */
-  record Watched(WheelRecord wheel, List<List<Episode>> episodes) {}
+    CastingRecord record,
+    @Nullable Audited by,
+    Map<String, Map<String, Replayed>> judged,
+    PlantRecords plant) {
 
   /**
    * What came of it.
    *
-   * @param audited a new audit; null where the limits stay
+   * @param audited by the same limits as before, or by new ones
    * @param watches that have judged all that was cast until then, by wheel; empty where those that
    *     there are go on
-   * @param signals with all that goes with them
-   * @param setPoints whether to adjust, with these signals under way
-   * @param settings where the recorded settings themselves moved
    */
-  record Settled(
-      @Nullable Audited audited,
-      Map<String, WheelWatch> watches,
-      List<Signal> signals,
-      List<SetPointReport> setPoints,
-      SettingsWatched settings) {}
+  record Settled(Audited audited, Map<String, WheelWatch> watches) {}
 
   /** Does it. */
   Settled run() {
-    Audited limits = by == null ? Audit.inFull(record, book) : by;
     Map<String, WheelWatch> fresh = new LinkedHashMap<>();
-    List<Watched> all = watched;
-    if (all.isEmpty()) {
-      all = new ArrayList<>();
-      for (WheelRecord wheel : record.wheels()) {
-        WheelWatch watch = watch(wheel, limits);
-        fresh.put(wheel.wheel(), watch);
-        all.add(new Watched(wheel, watch.episodes()));
-      }
-    }
-    List<Signal> signals =
-        Audit.signals(
-            all.stream().map(Watched::wheel).toList(),
-            record.events(),
-            all.stream().map(Watched::episodes).toList());
-    List<WheelRecord> wheels = all.stream().map(one -> Audit.specified(one.wheel(), book)).toList();
-    return new Settled(
-        by == null ? limits : null,
-        fresh,
-        signals,
-        Audit.setPoints(wheels, signals),
-        Audit.settings(
-            all.stream().map(Watched::wheel).toList(), record.events(), signals, limits));
+    Audit.Judge judge =
+        (wheel, terms) -> {
+          Map<String, Replayed> its = judged.get(wheel.wheel());
+          if (its != null) {
+            return its;
+          }
+          WheelWatch watch =
+              new WheelWatch(wheel, terms, Audit.moldChanges(record.events(), wheel), plant.book());
+          watch.catchUp(wheel);
+          watch.begin();
+          fresh.put(wheel.wheel(), watch);
+          return watch.replayed();
+        };
+    Audited audited = Audit.inFull(judgeable(), plant, by, judge);
+    return new Settled(audited, fresh);
   }
 
-  private WheelWatch watch(WheelRecord wheel, Audited limits) {
-    WheelWatch watch =
-        new WheelWatch(wheel, limits, Audit.moldChanges(record.events(), wheel), book);
-    watch.catchUp(wheel);
-    watch.begin();
-    return watch;
+  /** Without wheels that came since they were judged: these ask for limits of their own. */
+  private CastingRecord judgeable() {
+    if (judged.isEmpty()) {
+      return record;
+    }
+    List<WheelRecord> some = new ArrayList<>();
+    for (WheelRecord wheel : record.wheels()) {
+      if (judged.containsKey(wheel.wheel())) {
+        some.add(wheel);
+      }
+    }
+    return record.with(some);
   }
 
   /** Whether limits will come of it for a wheel, with all that is judged of it now. */

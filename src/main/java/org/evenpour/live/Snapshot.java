@@ -6,6 +6,7 @@ import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
+import org.evenpour.plant.Seen;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  *     the usual
  * @param wheels by their names
  * @param current the wheel that cast the last anode; an index of {@code wheels}, −1 before
- * @param report the audit at the start, with the signals as they stand now; null before
+ * @param record all that was cast and the audit of it; null before there is one
  * @param now the signals of {@code report} that matter now: those that hold, and single anodes of
  *     the last turns
  * @param seen what was acknowledged, oldest first
@@ -56,7 +57,7 @@ public record Snapshot(
     long silentAfterMillis,
     List<WheelNow> wheels,
     int current,
-    @Nullable AuditReport report,
+    @Nullable RecordNow record,
     List<Signal> now,
     List<Seen> seen) {
 
@@ -65,6 +66,11 @@ public record Snapshot(
     wheels = List.copyOf(wheels);
     now = List.copyOf(now);
     seen = List.copyOf(seen);
+  }
+
+  /** The newest audit; null before there is one. */
+  public @Nullable AuditReport report() {
+    return record == null ? null : record.report();
   }
 
   /** Before anything was heard. */
@@ -108,7 +114,7 @@ public record Snapshot(
         silentAfterMillis,
         wheels,
         current,
-        report,
+        record,
         now,
         others);
   }

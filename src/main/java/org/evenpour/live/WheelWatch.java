@@ -5,11 +5,13 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.evenpour.audit.Audited;
+import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.MoldOrder;
+import org.evenpour.audit.Replayed;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.IntColumn;
@@ -43,6 +45,7 @@ final class WheelWatch {
   private final List<String> characteristics;
   private final List<SuccessiveMonitor> monitors = new ArrayList<>();
   private final List<Map<Integer, Double>> means = new ArrayList<>();
+  private final List<List<TurnPoint>> turnPoints = new ArrayList<>();
   private final List<MoldChange> changes;
   private int nextChange;
 
@@ -55,24 +58,20 @@ final class WheelWatch {
   private long stepsUp;
   private long stepsDown;
 
-  /**
-   * Watches by the limits of an audit.
-   *
-   * @param record of the wheel; none of its rows is watched yet
-   * @param audited whose limits are in force
-   * @param changes of molds, in the order of time
-   * @param book tells the specification of the time
-   */
-  WheelWatch(WheelRecord record, Audited audited, List<MoldChange> changes, LimitsBook book) {
-    this(record, name -> audited.terms(record.wheel(), name), changes, book);
-  }
-
   /** Judges nothing, and shows the anodes as they come: there are no limits. */
   static WheelWatch unjudging(WheelRecord record, LimitsBook book) {
     return new WheelWatch(record, name -> NONE_IN_FORCE, List.of(), book);
   }
 
-  private WheelWatch(
+  /**
+   * Watches by limits.
+   *
+   * @param record of the wheel; none of its rows is watched yet
+   * @param terms by characteristic, what is in force
+   * @param changes of molds, in the order of time
+   * @param book tells the specification of the time
+   */
+  WheelWatch(
       WheelRecord record,
       Function<String, List<Term>> terms,
       List<MoldChange> changes,
@@ -84,14 +83,22 @@ final class WheelWatch {
     for (String name : characteristics) {
       Map<Integer, Double> mean = new HashMap<>();
       means.add(mean);
+      List<TurnPoint> points = new ArrayList<>();
+      turnPoints.add(points);
+      List<Term> its = terms.apply(name);
       monitors.add(
           new SuccessiveMonitor(
-              terms.apply(name),
+              its.isEmpty() ? NONE_IN_FORCE : its,
               record.profile(),
               record.molds(),
               record.sides(),
               record.serials(),
-              (turn, at, value, anodes, startUp) -> mean.put(turn, value)));
+              (turn, at, value, anodes, startUp) -> {
+                mean.put(turn, value);
+                if (!Double.isNaN(value)) {
+                  points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), value, anodes, startUp));
+                }
+              }));
     }
   }
 
@@ -151,6 +158,11 @@ final class WheelWatch {
     return closes;
   }
 
+  /** How many anodes it has judged. */
+  int rows() {
+    return rows;
+  }
+
   private void close() {
     if (!open.isEmpty()) {
       int turn = open.get(0).turn();
@@ -193,13 +205,18 @@ final class WheelWatch {
         && turns > Math.max(LimitProposal.LEAST_TURNS, 2 * turnsAtStart);
   }
 
-  /** The episodes of each characteristic, as the closed turns show them. */
-  List<List<Episode>> episodes() {
-    List<List<Episode>> all = new ArrayList<>();
-    for (SuccessiveMonitor monitor : monitors) {
-      all.add(monitor.episodes());
+  /** What the monitors made of each characteristic so far, by its name. */
+  Map<String, Replayed> replayed() {
+    Map<String, Replayed> all = new LinkedHashMap<>();
+    for (int i = 0; i < monitors.size(); i++) {
+      all.put(characteristics.get(i), Replayed.of(monitors.get(i), turnPoints.get(i)));
     }
     return all;
+  }
+
+  /** The episodes of each characteristic, as the closed turns show them. */
+  List<List<Episode>> episodes() {
+    return monitors.stream().map(SuccessiveMonitor::episodes).toList();
   }
 
   /** The wheel as it stands. */

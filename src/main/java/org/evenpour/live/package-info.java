@@ -1,6 +1,6 @@
 /**
  * From a feed to what the board shows: rows through intake and the engine, one anode at a time, to
- * immutable snapshots; and the file in which signals are acknowledged.
+ * immutable snapshots.
  */
 @NullMarked
 package org.evenpour.live;

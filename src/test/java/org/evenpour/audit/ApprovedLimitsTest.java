@@ -93,7 +93,9 @@ class ApprovedLimitsTest {
   void limitsOfTheWholeRecordFindWhatTheAuditsOwnFind() {
     AuditReport own = Audit.run(record);
     AuditReport approved =
-        Audit.run(record, approved(EARLY, ProposedLimits.of(record, null, null, List.of())));
+        Audit.run(
+            record,
+            PlantRecords.of(approved(EARLY, ProposedLimits.of(record, null, null, List.of()))));
 
     assertThat(own.signals()).isNotEmpty();
     assertThat(approved.signals()).isEqualTo(own.signals());
@@ -109,13 +111,14 @@ class ApprovedLimitsTest {
   void judgesTheSameEachTime() {
     LimitsBook book = approved(MIDWAY, ofTheFirstDays());
 
-    assertThat(Audit.run(record, book)).isEqualTo(Audit.run(record, book));
+    assertThat(Audit.run(record, PlantRecords.of(book)))
+        .isEqualTo(Audit.run(record, PlantRecords.of(book)));
   }
 
   @Test
   void saysWhichTurnsWereJudgedByWhat() {
     LimitsBook book = approved(MIDWAY, ofTheFirstDays());
-    AuditReport report = Audit.run(record, book);
+    AuditReport report = Audit.run(record, PlantRecords.of(book));
     List<LimitsUsed> used = mass(report).monitoring().used();
 
     assertThat(used).extracting(LimitsUsed::source).containsExactly("proposed", "approved");
@@ -141,7 +144,7 @@ class ApprovedLimitsTest {
             book.versions(),
             List.of(new Retirement("T1", "mass", 1, MIDWAY, MIDWAY, "A. Rojas", "new ladle")),
             List.of());
-    AuditReport report = Audit.run(record, retired);
+    AuditReport report = Audit.run(record, PlantRecords.of(retired));
 
     assertThat(mass(report).monitoring().used())
         .extracting(LimitsUsed::source)
@@ -159,7 +162,7 @@ class ApprovedLimitsTest {
         Audit.run(
             new CastingRecord(
                 record.logs(), List.of(one, two), List.of(), 1, 0, List.of(), List.of()),
-            book);
+            PlantRecords.of(book));
 
     assertThat(report.characteristics())
         .allSatisfy(
@@ -214,7 +217,7 @@ class ApprovedLimitsTest {
             List.of(
                 new SpecificationRevision(
                     null, "mass", narrow, "kg", MIDWAY, MIDWAY, "A. Rojas", "contract")));
-    AuditReport report = Audit.run(record, book);
+    AuditReport report = Audit.run(record, PlantRecords.of(book));
     CharacteristicReport mass = mass(report);
     WheelRecord wheel = record.wheels().get(0);
     Specification before = wheel.profile().specification("mass");

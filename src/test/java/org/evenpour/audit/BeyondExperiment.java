@@ -3,7 +3,6 @@ package org.evenpour.audit;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -12,11 +11,6 @@ import java.util.stream.LongStream;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.WheelRecord;
-import org.evenpour.control.Episode;
-import org.evenpour.control.Replay;
-import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.intake.IntakeException;
 
 /**
@@ -50,24 +44,11 @@ public final class BeyondExperiment {
       String profile = WanderingWheel.profile(0.1);
       Audited audited =
           Audit.inFull(
-              WanderingWheel.read(folder, WanderingWheel.first(log, base, turns), profile));
+              WanderingWheel.read(folder, WanderingWheel.first(log, base, turns), profile),
+              PlantRecords.NONE);
       CastingRecord all = WanderingWheel.read(folder, log, profile);
-      WheelRecord whole = all.wheels().get(0);
-      List<List<Episode>> episodes = new ArrayList<>();
-      for (Characteristic one : whole.characteristics()) {
-        SuccessiveMonitor monitor =
-            new SuccessiveMonitor(
-                audited.terms(whole.wheel(), one.name()),
-                whole.profile(),
-                whole.molds(),
-                whole.sides(),
-                whole.serials(),
-                (turn, at, value, anodes, startUp) -> {});
-        Replay.run(whole, one.values().toArray(), List.of(), monitor);
-        episodes.add(monitor.episodes());
-      }
-      List<Signal> signals = Audit.signals(all.wheels(), List.of(), List.of(episodes));
-      return new Found(audited, signals, Audit.settings(all.wheels(), List.of(), signals, audited));
+      Audited now = Audit.again(all, PlantRecords.NONE, audited);
+      return new Found(audited, now.report().signals(), now.report().watched());
     } finally {
       Files.deleteIfExists(folder.resolve("log.csv"));
       Files.deleteIfExists(folder.resolve("p.yaml"));

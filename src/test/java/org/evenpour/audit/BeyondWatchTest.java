@@ -68,10 +68,11 @@ class BeyondWatchTest {
 
   @Test
   void aRecordThatGrowsIsJudgedByTheEffectsOfItsAudit() throws Exception {
-    Audited audited = Audit.inFull(record(200, step(200, TURNS), 0.1));
+    Audited audited = Audit.inFull(record(200, step(200, TURNS), 0.1), PlantRecords.NONE);
     assertThat(audited.report().watched().beyond().alone()).isEmpty();
     CastingRecord grown = record(TURNS, step(200, TURNS), 0.1);
-    BeyondSettings beyond = Audit.settings(grown.wheels(), List.of(), List.of(), audited).beyond();
+    BeyondSettings beyond =
+        Audit.again(grown, PlantRecords.NONE, audited).report().watched().beyond();
     View before = audited.report().watched().beyond().views().get(0);
     assertThat(beyond.views().get(0).with(List.of())).isEqualTo(before.with(List.of()));
     assertThat(beyond.alone()).extracting(Departure::open).containsExactly(true);
@@ -81,10 +82,7 @@ class BeyondWatchTest {
   @Test
   void theSameRecordIsJudgedTheSameWayAgain() throws Exception {
     CastingRecord record = record(TURNS, step(200, 260), 0.1);
-    Audited audited = Audit.inFull(record);
-    assertThat(
-            Audit.settings(record.wheels(), List.of(), audited.report().signals(), audited)
-                .beyond())
-        .isEqualTo(audited.report().watched().beyond());
+    Audited audited = Audit.inFull(record, PlantRecords.NONE);
+    assertThat(Audit.again(record, PlantRecords.NONE, audited)).isEqualTo(audited);
   }
 }

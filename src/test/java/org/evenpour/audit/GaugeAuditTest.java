@@ -16,6 +16,7 @@ import org.evenpour.audit.GaugeReport.Verdict;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.Unit;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.Profiles;
 import org.junit.jupiter.api.Test;
@@ -23,6 +24,10 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What gauge files make of an audit. */
 class GaugeAuditTest {
+  private static AuditReport run(CastingRecord record, GaugeFile gauge) {
+    return Audit.run(record, new PlantRecords(LimitsBook.NONE, List.of(gauge), List.of()));
+  }
+
   private static final String PROFILE =
       "characteristics:\n  mass: {unit: kg, lower: 388, target: 390, upper: 392}\n";
 
@@ -48,8 +53,7 @@ class GaugeAuditTest {
       }
     }
     Path file = Files.write(folder.resolve("manual.csv"), rows);
-    GaugeReport its =
-        Audit.run(record(1), List.of(GaugeReader.read(file, Profiles.NONE))).gauges().get(0);
+    GaugeReport its = run(record(1), GaugeReader.read(file, Profiles.NONE)).gauges().get(0);
     assertThat(its.parts()).isEqualTo(10);
     assertThat(its.operators()).isEqualTo(3);
     assertThat(its.readings()).isEqualTo(90);
@@ -88,7 +92,7 @@ class GaugeAuditTest {
 
   @Test
   void aBiasAndADriftAreFoundAndSaidFirst() throws Exception {
-    AuditReport report = Audit.run(record(1), List.of(checks(0.4, 0.05, 0.1)));
+    AuditReport report = run(record(1), checks(0.4, 0.05, 0.1));
     GaugeReport its = report.gauges().get(0);
     Estimate drift = Objects.requireNonNull(its.driftPerDay());
     assertThat(drift.low()).isLessThan(0.05);
@@ -105,7 +109,7 @@ class GaugeAuditTest {
   @Test
   void countsTheAnodesInDoubt() throws Exception {
     CastingRecord record = record(2);
-    GaugeReport its = Audit.run(record, List.of(checks(0, 0, 0.3))).gauges().get(0);
+    GaugeReport its = run(record, checks(0, 0, 0.3)).gauges().get(0);
     double guard = 1.6448536269514722 * its.sigma().value();
     long inDoubt = 0;
     var values = record.wheels().get(0).characteristics().get(0).values();
@@ -121,7 +125,7 @@ class GaugeAuditTest {
   void aFineGaugeRaisesNoNote() throws Exception {
     CastingRecord record = record(1);
     AuditReport without = Audit.run(record);
-    AuditReport with = Audit.run(record, List.of(checks(0, 0, 0.0001)));
+    AuditReport with = run(record, checks(0, 0, 0.0001));
     assertThat(with.gauges().get(0).wheels().get(0).tooCoarseFor()).isEmpty();
     assertThat(with.notes()).isEqualTo(without.notes());
   }

@@ -21,6 +21,7 @@ import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsInForce;
+import org.evenpour.control.SuccessiveMonitor.Term;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -183,9 +184,11 @@ class SampleAuditTest {
     TurnIndex turns = TurnIndex.of(wheel);
     AlarmBudget budget = AlarmBudget.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
     for (int c = 0; c < wheel.characteristics().size(); c++) {
+      CharacteristicAudit audit =
+          CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, LimitsBook.NONE);
+      List<Term> terms = audit.terms(budget, LimitsBook.NONE);
       CharacteristicAudit.Result batch =
-          CharacteristicAudit.of(
-              wheel, wheel.characteristics().get(c), turns, budget, List.of(), LimitsBook.NONE);
+          audit.result(terms, audit.replay(terms, List.of()), LimitsBook.NONE);
       LimitsInForce limits = Objects.requireNonNull(batch.limits());
       CharacteristicMonitor live =
           new CharacteristicMonitor(limits, wheel.profile(), (turn, at, x, anodes, startUp) -> {});

@@ -25,8 +25,13 @@ class SetPointAuditTest {
   private SetPointReport of(
       int turns, IntToDoubleFunction mass, @Nullable IntToDoubleFunction setPoint, String profile)
       throws Exception {
-    return Audit.setPoints(MadeWheel.of(folder, turns, mass, setPoint, profile).wheels(), List.of())
-        .get(0);
+    return setPoints(MadeWheel.of(folder, turns, mass, setPoint, profile).wheels()).get(0);
+  }
+
+  private static List<SetPointReport> setPoints(List<WheelRecord> wheels) {
+    return wheels.stream()
+        .flatMap(wheel -> SetPointAudit.of(wheel, TurnIndex.of(wheel), List.of()).stream())
+        .toList();
   }
 
   private static double[] white(int n, long seed) {
@@ -175,9 +180,9 @@ class SetPointAuditTest {
         MadeWheel.of(folder, x.length, t -> x[t], t -> t < 60 ? 390 : 391, PROFILE).wheels();
     List<WheelRecord> frozen = growing.stream().map(WheelRecord::frozen).toList();
 
-    List<SetPointReport> expected = Audit.setPoints(growing, List.of());
+    List<SetPointReport> expected = setPoints(growing);
 
     assertThat(expected.get(0).movesTakenOut()).isEqualTo(1);
-    assertThat(Audit.setPoints(frozen, List.of())).isEqualTo(expected);
+    assertThat(setPoints(frozen)).isEqualTo(expected);
   }
 }

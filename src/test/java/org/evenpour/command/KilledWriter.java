@@ -10,8 +10,8 @@ import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
-import org.evenpour.live.Seen;
-import org.evenpour.live.SeenFile;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
 

@@ -25,6 +25,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Condition;
 import org.evenpour.simulate.SimulatedPlant;
 import org.evenpour.simulate.Simulation;

@@ -22,6 +22,10 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.PouringPlace;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.Profiles;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.junit.jupiter.api.Test;
@@ -139,7 +143,11 @@ class LiveChangesTest {
     int atStart = 20 * 70;
     Files.writeString(file, log.text(atStart));
     try (LiveEngine engine =
-        LiveEngine.following(file, PlantFiles.read(profile, events), clock::get, PAUSE)) {
+        LiveEngine.following(
+            file,
+            new PlantNow(new PlantFiles(List.of(file), profile, events)),
+            clock::get,
+            PAUSE)) {
       engine.start();
       until(engine, snapshot -> !snapshot.reading());
       append(file, String.join("\n", log.lines().subList(atStart, rows)) + "\n");
@@ -191,7 +199,7 @@ class LiveChangesTest {
   @Test
   void refusesAProfileThatIsBrokenFromTheStart() throws Exception {
     Path profile = Files.writeString(folder.resolve("profile.yaml"), "turns: widdershins\n");
-    assertThatThrownBy(() -> PlantFiles.read(profile, null))
+    assertThatThrownBy(() -> new PlantFiles(List.of(), profile, null).profiles())
         .isInstanceOf(IntakeException.class)
         .hasMessageContaining("profile.yaml:1")
         .hasMessageContaining("clockwise, counterclockwise");
@@ -303,8 +311,9 @@ class LiveChangesTest {
     }
   }
 
-  private LiveEngine engine(Path file) throws IntakeException {
-    return LiveEngine.following(file, PlantFiles.read(null, null), clock::get, PAUSE);
+  private LiveEngine engine(Path file) throws IntakeException, IOException {
+    return LiveEngine.following(
+        file, new PlantNow(new PlantFiles(List.of(file), null, null)), clock::get, PAUSE);
   }
 
   private LiveRecord live() {

@@ -19,6 +19,7 @@ import org.evenpour.feed.GrowingLog;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.simulate.Simulation;
 import org.junit.jupiter.api.Test;

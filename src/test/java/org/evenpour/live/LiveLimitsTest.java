@@ -14,6 +14,7 @@ import java.util.function.Predicate;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.LimitsUsed;
+import org.evenpour.audit.PlantRecords;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.control.LimitsVersion;
@@ -21,6 +22,8 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.store.LimitsFile;
@@ -54,7 +57,10 @@ class LiveLimitsTest {
 
   private LiveEngine following(Path log, LimitsFile limits) throws Exception {
     return LiveEngine.following(
-        log, PlantFiles.read(null, null, limits), () -> SimulatedLog.NOW, Duration.ofMillis(10));
+        log,
+        new PlantNow(new PlantFiles(List.of(log), null, null, List.of(), limits.path(), null)),
+        () -> SimulatedLog.NOW,
+        Duration.ofMillis(10));
   }
 
   private static Snapshot until(LiveEngine engine, Predicate<Snapshot> wanted)
@@ -86,7 +92,7 @@ class LiveLimitsTest {
       Files.writeString(
           log, String.join("\n", LOG.lines().subList(1, 3000)) + "\n", StandardOpenOption.APPEND);
       Snapshot all = until(engine, snapshot -> snapshot.rows() == 3000 && !snapshot.reading());
-      AuditReport audit = Audit.run(read(log), limits.read().book());
+      AuditReport audit = Audit.run(read(log), PlantRecords.of(limits.read().book()));
       assertThat(until(engine, s -> s.report() != null && !s.report().signals().isEmpty()))
           .isNotNull();
       assertThat(all.wheels().get(0).characteristics().get(0).limits()).isEqualTo(mass.limits());

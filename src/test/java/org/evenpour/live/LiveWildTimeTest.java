@@ -14,6 +14,8 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -38,7 +40,7 @@ class LiveWildTimeTest {
       text.append(row(i, 0));
     }
     Files.writeString(log, text);
-    PlantFiles files = PlantFiles.read(null, null);
+    PlantNow files = new PlantNow(new PlantFiles(List.of(log), null, null));
     try (LiveEngine engine = LiveEngine.following(log, files, () -> BEGIN, Duration.ofMillis(10))) {
       engine.start();
       await(engine, now -> kept(now) == rows / 2);

@@ -14,6 +14,7 @@ import java.util.Objects;
 import java.util.Random;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.PlantRecords;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Remark;
@@ -27,6 +28,7 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.junit.jupiter.api.Tag;
@@ -47,7 +49,7 @@ class RestartTest {
     LiveRecord record =
         new LiveRecord(
             "log.csv", Profiles.NONE, List.of(), SeenFile.beside(folder.resolve("log.csv")));
-    record.book(book);
+    record.plant(PlantRecords.of(book));
     SimulatedLog.open(record);
     return record;
   }
@@ -95,9 +97,14 @@ class RestartTest {
     Files.writeString(file, log.text(last + 1));
     assertThat(signals.stream().map(Signal::characteristic).toList())
         .isEqualTo(
-            Audit.run(read(file), book).signals().stream().map(Signal::characteristic).toList());
+            Audit.run(read(file), PlantRecords.of(book)).signals().stream()
+                .map(Signal::characteristic)
+                .toList());
     assertThat(signals.stream().map(Signal::sinceTurn).toList())
-        .isEqualTo(Audit.run(read(file), book).signals().stream().map(Signal::sinceTurn).toList());
+        .isEqualTo(
+            Audit.run(read(file), PlantRecords.of(book)).signals().stream()
+                .map(Signal::sinceTurn)
+                .toList());
   }
 
   /**

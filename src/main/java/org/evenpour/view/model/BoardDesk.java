@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.live.LiveEngine;
-import org.evenpour.live.Seen;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
+import org.evenpour.plant.Seen;
 import org.jspecify.annotations.Nullable;
 
 /**

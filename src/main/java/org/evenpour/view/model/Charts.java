@@ -1,8 +1,10 @@
 package org.evenpour.view.model;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.LongFunction;
 import java.util.function.Predicate;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -15,6 +17,7 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.PeriodStrip;
 import org.evenpour.picture.Points;
@@ -83,7 +86,7 @@ public final class Charts {
       addLine(lines, its.lowerLimit(), false, desk, report);
     }
     return new SeriesPicture(
-        points(desk, report, desk.wheel().rows(mold), unit, came -> mold.equals(came.mold())),
+        points(desk, report, desk.wheel().rows(mold), unit),
         turns(desk, titled),
         scale(desk, report),
         band(desk, report),
@@ -105,12 +108,7 @@ public final class Charts {
       }
     }
     return new SeriesPicture(
-        points(
-            desk,
-            report,
-            java.util.Arrays.copyOf(rows, count),
-            desk.unit(report),
-            came -> side.equals(came.side())),
+        points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
         turns(desk, titled),
         scale(desk, report),
         band(desk, report),
@@ -188,52 +186,40 @@ public final class Charts {
     Unit unit = desk.unit(report);
     WheelRows wheel = desk.wheel();
     if (chart == null) {
-      return points(desk, report, null, unit, came -> true);
+      return points(desk, report, null, unit);
     }
     List<TurnPoint> turns = chart.points();
-    List<Since.TurnMean> since =
-        wheel.since().turns().stream()
-            .filter(turn -> turn.means().containsKey(report.name()))
-            .toList();
-    double[] x = new double[turns.size() + since.size()];
+    double[] x = new double[turns.size()];
     double[] y = new double[x.length];
-    for (int i = 0; i < turns.size(); i++) {
+    for (int i = 0; i < x.length; i++) {
       TurnPoint point = turns.get(i);
       x[i] = wheel.place(point.turn(), point.at()) + 0.5;
       y[i] = unit.fromCanonical(point.value());
     }
-    int size = turns.size();
-    for (Since.TurnMean turn : since) {
-      // The last turn that was read may have been under way then.
-      boolean isAgain = size > 0 && x[size - 1] == turn.number() + 0.5;
-      int at = isAgain ? size - 1 : size++;
-      x[at] = turn.number() + 0.5;
-      y[at] = unit.fromCanonical(turn.means().getOrDefault(report.name(), Double.NaN));
-    }
-    return new Points(
-        java.util.Arrays.copyOf(x, size), java.util.Arrays.copyOf(y, size), new int[0]);
+    return new Points(x, y, new int[0]);
   }
 
   private static Points points(
-      Desk desk,
-      CharacteristicReport report,
-      int @Nullable [] rows,
-      Unit unit,
-      Predicate<Since.Came> passes) {
+      Desk desk, CharacteristicReport report, int @Nullable [] rows, Unit unit) {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
-    if (column == null) {
-      return Points.NONE;
-    }
-    Specification specification = column.specification();
-    return wheel
-        .since()
-        .after(
-            wheel.points(column.values(), unit, rows, specification),
-            report.name(),
-            unit,
-            specification,
-            passes);
+    return column == null
+        ? Points.NONE
+        : wheel.points(column.values(), unit, rows, specification(desk, report, column));
+  }
+
+  /** What anodes had to meet when they were cast. */
+  private static LongFunction<Specification> specification(
+      Desk desk, CharacteristicReport report, Characteristic column) {
+    LimitsBook book = desk.log().plant().book();
+    return book.revisions().isEmpty()
+        ? castAt -> column.specification()
+        : castAt ->
+            book.specification(
+                report.wheel(),
+                report.name(),
+                column.specification(),
+                Instant.ofEpochMilli(castAt));
   }
 
   /** Signals of a characteristic as flags. */

@@ -121,7 +121,10 @@ public final class EvidenceView {
     }
     Points points =
         wheel.points(
-            numbers, Unit.NONE, mold == null ? null : wheel.rows(mold), Specification.NONE);
+            numbers,
+            Unit.NONE,
+            mold == null ? null : wheel.rows(mold),
+            castAt -> Specification.NONE);
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double value : points.y()) {

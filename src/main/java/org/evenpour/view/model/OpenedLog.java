@@ -1,20 +1,32 @@
 package org.evenpour.view.model;
 
+import java.io.IOException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.Causes;
+import org.evenpour.audit.PlantRecords;
+import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.live.Snapshot;
-import org.evenpour.live.WheelNow;
+import org.evenpour.intake.IntakeException;
+import org.evenpour.intake.LogReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.Progress;
+import org.evenpour.intake.SetAside;
+import org.evenpour.live.RecordNow;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +35,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param record the rows
  * @param report the only source of computed numbers
+ * @param plant what the report went by beside the log
  * @param wheels one for each wheel of the record: its rows turn by turn
  * @param ranked the report's signals, what matters most first
  * @param part an audit of a stretch by itself; null while there is none
@@ -30,6 +43,7 @@ import org.jspecify.annotations.Nullable;
 public record OpenedLog(
     CastingRecord record,
     AuditReport report,
+    PlantRecords plant,
     List<WheelRows> wheels,
     List<Signal> ranked,
     @Nullable StretchReport part) {
@@ -41,13 +55,61 @@ public record OpenedLog(
   }
 
   /** Arranges the rows; takes a moment for a long record. */
-  public static OpenedLog of(CastingRecord record, AuditReport report) {
+  public static OpenedLog of(RecordNow now) {
+    return of(now, now.record().wheels().stream().map(WheelRows::of).toList());
+  }
+
+  private static OpenedLog of(RecordNow now, List<WheelRows> wheels) {
     return new OpenedLog(
-        record,
-        report,
-        record.wheels().stream().map(wheel -> WheelRows.of(wheel, report)).toList(),
-        Topic.of(report).stream().flatMap(topic -> topic.signals().stream()).toList(),
+        now.record(),
+        now.report(),
+        now.plant(),
+        wheels,
+        Topic.of(now.report()).stream().flatMap(topic -> topic.signals().stream()).toList(),
         null);
+  }
+
+  /**
+   * Reads and audits logs.
+   *
+   * @param progress is told how far reading has come
+   * @param isCancelled asked while reading, and once more before the audit
+   * @throws CancellationException if it was cancelled
+   */
+  public static OpenedLog read(PlantFiles files, Progress progress, BooleanSupplier isCancelled)
+      throws IntakeException {
+    Profiles profiles = files.profiles();
+    List<CastingEvent> happened = files.happened(profiles);
+    CastingRecord record;
+    try (SetAside nowhere = SetAside.nowhere()) {
+      record =
+          LogReader.read(
+              files.logs(),
+              profiles,
+              happened,
+              null,
+              null,
+              nowhere,
+              (done, total) -> {
+                stopIf(isCancelled);
+                progress.at(done, total);
+              });
+    }
+    stopIf(isCancelled);
+    try {
+      PlantRecords plant = files.kept(profiles).records();
+      AuditReport report = Audit.run(record, plant);
+      stopIf(isCancelled);
+      return of(new RecordNow(record, report, plant));
+    } catch (IOException e) {
+      throw IntakeException.of(e);
+    }
+  }
+
+  private static void stopIf(BooleanSupplier isCancelled) {
+    if (isCancelled.getAsBoolean()) {
+      throw new CancellationException();
+    }
   }
 
   /** The rows of a wheel; those of the first wheel where there is no such wheel. */
@@ -60,29 +122,40 @@ public record OpenedLog(
 
   /** The same with what people said of causes. */
   public OpenedLog marked(List<CauseMark> marks) {
-    return new OpenedLog(record, Causes.joined(report, marks), wheels, ranked, part);
+    return new OpenedLog(record, Causes.joined(report, marks), plant, wheels, ranked, part);
   }
 
   /** The same with an audit of a stretch. */
   public OpenedLog with(@Nullable StretchReport ofStretch) {
-    return new OpenedLog(record, report, wheels, ranked, ofStretch);
+    return new OpenedLog(record, report, plant, wheels, ranked, ofStretch);
   }
 
-  /** The same with what an engine has heard since; the very same where that is nothing. */
-  public OpenedLog grown(Snapshot now) {
-    boolean hasGrown = false;
-    List<WheelRows> grown = new ArrayList<>();
-    for (WheelRows rows : wheels) {
-      WheelRows more = rows;
-      for (WheelNow wheel : now.wheels()) {
-        if (wheel.wheel().equals(rows.record().wheel())) {
-          more = rows.grown(wheel);
-        }
-      }
-      hasGrown |= more != rows;
-      grown.add(more);
+  /**
+   * The same log after more was cast, by the same audit or by a newer one.
+   *
+   * @param now begins with these rows
+   */
+  public OpenedLog grown(RecordNow now, boolean isSameAudit) {
+    List<WheelRows> longer = new ArrayList<>();
+    for (WheelRecord record : now.record().wheels()) {
+      WheelRows its = wheel(record.wheel());
+      boolean isIts = its.record().wheel().equals(record.wheel());
+      longer.add(isIts ? its.grown(record) : WheelRows.of(record));
     }
-    return hasGrown ? new OpenedLog(record, report, grown, ranked, part) : this;
+    return isSameAudit
+        ? new OpenedLog(now.record(), report, plant, longer, ranked, part)
+        : of(now, longer);
+  }
+
+  /** The last turn that figures of a wheel are of. */
+  public int figuredTo(String wheel) {
+    return report.characteristics().stream()
+        .filter(one -> one.wheel().equals(wheel))
+        .map(CharacteristicReport::wheelChart)
+        .filter(Objects::nonNull)
+        .flatMap(chart -> chart.points().stream())
+        .mapToInt(TurnPoint::turn)
+        .reduce(0, (before, turn) -> turn);
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
@@ -42,7 +43,7 @@ public record StretchReport(String wheel, Stretch turns, AuditReport report) {
     CastingRecord record =
         new CastingRecord(
             all.logs(), List.of(part), all.events(), to - from, 0, List.of(), List.of());
-    return new StretchReport(wheel, turns, Audit.run(record));
+    return new StretchReport(wheel, turns, Audit.run(record, PlantRecords.of(log.plant().book())));
   }
 
   /** Whether it is of these turns. */

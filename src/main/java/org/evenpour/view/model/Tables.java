@@ -158,16 +158,10 @@ public final class Tables {
     int[] rows = wheel.rows(mold);
     int end = Arrays.binarySearch(rows, wheel.rowAt(desk.turns().to()));
     end = end < 0 ? -end - 1 : end;
-    double[] since =
-        wheel.since().anodes().stream()
-            .filter(came -> mold.equals(came.mold()) && desk.turns().holds(came.at()))
-            .mapToDouble(came -> came.values().getOrDefault(report.name(), Double.NaN))
-            .toArray();
-    int from = Math.max(0, end + since.length - LAST);
-    double[] values = new double[end + since.length - from];
-    for (int i = from; i < end + since.length && column != null; i++) {
-      values[i - from] =
-          desk.unit(report).fromCanonical(i < end ? column.values().get(rows[i]) : since[i - end]);
+    int from = Math.max(0, end - LAST);
+    double[] values = new double[end - from];
+    for (int i = from; i < end && column != null; i++) {
+      values[i - from] = desk.unit(report).fromCanonical(column.values().get(rows[i]));
     }
     double last = values.length == 0 ? Double.NaN : values[values.length - 1];
     int decimals = desk.figures(report).decimals();

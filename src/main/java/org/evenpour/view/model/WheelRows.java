@@ -2,13 +2,12 @@ package org.evenpour.view.model;
 
 import java.time.Instant;
 import java.util.Arrays;
-import org.evenpour.audit.AuditReport;
+import java.util.function.LongFunction;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Points;
 import org.jspecify.annotations.Nullable;
 
@@ -21,53 +20,78 @@ import org.jspecify.annotations.Nullable;
  * @param rowsOfMold the rows of each mold, ascending
  * @param numbered whether {@code at} counts turns as the log numbers them; if the log starts anew,
  *     turns are numbered through
- * @param since what was cast after these rows
  */
 @SuppressWarnings("ArrayRecordComponent") // as long as the record, never changed, never compared
-public record WheelRows(
-    WheelRecord record, double[] at, int[][] rowsOfMold, boolean numbered, Since since) {
+public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boolean numbered) {
 
   private static final int[] NO_ROWS = new int[0];
 
   /** Arranges the rows. */
-  public static WheelRows of(WheelRecord record, AuditReport report) {
+  public static WheelRows of(WheelRecord record) {
     int[] turn = record.turn().toArray();
     boolean numbered = true;
     for (int i = 1; i < turn.length && numbered; i++) {
       numbered = turn[i] >= turn[i - 1];
     }
     double[] at = new double[turn.length];
-    int number = turn.length == 0 ? 0 : turn[0];
-    int from = 0;
-    for (int i = 1; i <= turn.length; i++) {
-      if (i == turn.length || turn[i] != turn[i - 1]) {
+    arrange(record, numbered, at, 0);
+    return new WheelRows(record, at, byMold(record, new int[0][], 0), numbered);
+  }
+
+  /**
+   * The same record after more was cast: the rows that were there are not arranged again.
+   *
+   * @param later begins with these rows
+   */
+  WheelRows grown(WheelRecord later) {
+    int known = at.length;
+    boolean goesOn = numbered && known > 0;
+    for (int i = known; i < later.rows() && goesOn; i++) {
+      goesOn = later.turn().get(i) >= later.turn().get(i - 1);
+    }
+    if (!goesOn) {
+      return of(later);
+    }
+    double[] longer = Arrays.copyOf(at, later.rows());
+    // The last turn may have been under way.
+    arrange(later, true, longer, rowAt(lastTurn()));
+    return new WheelRows(later, longer, byMold(later, rowsOfMold, known), true);
+  }
+
+  /** Fills in where rows lie, from the first row of a turn on. */
+  private static void arrange(WheelRecord record, boolean numbered, double[] at, int fromRow) {
+    int number = fromRow == at.length ? 0 : record.turn().get(fromRow);
+    int from = fromRow;
+    for (int i = fromRow + 1; i <= at.length; i++) {
+      if (i == at.length || record.turn().get(i) != record.turn().get(i - 1)) {
         // The last turn may be under way: its anodes lie where they will lie when it is whole.
-        int ofTurn = i == turn.length ? Math.max(i - from, record.molds().size()) : i - from;
+        int ofTurn = i == at.length ? Math.max(i - from, record.molds().size()) : i - from;
         for (int k = from; k < i; k++) {
           at[k] = number + (k - from) / (double) ofTurn;
         }
         from = i;
-        if (i < turn.length) {
-          number = numbered ? turn[i] : number + 1;
+        if (i < at.length) {
+          number = numbered ? record.turn().get(i) : number + 1;
         }
       }
     }
-    return new WheelRows(record, at, byMold(record), numbered, Since.NOTHING);
   }
 
-  private static int[][] byMold(WheelRecord record) {
-    int[] mold = record.mold().toArray();
+  /** The rows of each mold: those that are known, and behind them the later ones. */
+  private static int[][] byMold(WheelRecord record, int[][] known, int fromRow) {
     int[] counts = new int[record.molds().size()];
-    for (int one : mold) {
-      counts[one]++;
+    for (int i = fromRow; i < record.rows(); i++) {
+      counts[record.mold().get(i)]++;
     }
     int[][] rows = new int[counts.length][];
-    for (int i = 0; i < rows.length; i++) {
-      rows[i] = new int[counts[i]];
-      counts[i] = 0;
+    for (int mold = 0; mold < rows.length; mold++) {
+      int[] before = mold < known.length ? known[mold] : NO_ROWS;
+      rows[mold] = counts[mold] == 0 ? before : Arrays.copyOf(before, before.length + counts[mold]);
+      counts[mold] = before.length;
     }
-    for (int i = 0; i < mold.length; i++) {
-      rows[mold[i]][counts[mold[i]]++] = i;
+    for (int i = fromRow; i < record.rows(); i++) {
+      int mold = record.mold().get(i);
+      rows[mold][counts[mold]++] = i;
     }
     return rows;
   }
@@ -83,25 +107,14 @@ public record WheelRows(
     return at.length == 0 ? 0 : Math.floor(at[0]);
   }
 
-  /** Where what is known ends: the record, or what was cast since. */
+  /** Where the record ends. */
   public double last() {
-    return since.anodes().isEmpty() ? lastTurnRead() + 1 : Math.floor(since.last().at()) + 1;
+    return lastTurn() + 1;
   }
 
-  /** The last turn of which rows were read. */
-  public double lastTurnRead() {
+  /** The last turn. */
+  double lastTurn() {
     return at.length == 0 ? 0 : Math.floor(at[at.length - 1]);
-  }
-
-  /** How many rows the last turn that was read has. */
-  int ofLastTurn() {
-    return at.length - rowAt(lastTurnRead());
-  }
-
-  /** The same with what an engine has heard since; the very same where that is nothing. */
-  WheelRows grown(WheelNow now) {
-    Since grown = at.length == 0 ? since : since.with(now, this);
-    return grown == since ? this : new WheelRows(record, at, rowsOfMold, numbered, grown);
   }
 
   /** Where a turn of a report lies. */
@@ -122,7 +135,7 @@ public record WheelRows(
         high = middle;
       }
     }
-    return low == at.length ? lastTurnRead() + 1 : at[low];
+    return low == at.length ? lastTurn() + 1 : at[low];
   }
 
   /** The first row at or after a place. */
@@ -144,10 +157,13 @@ public record WheelRows(
    * @param column one value per row
    * @param unit to show it in; values are taken to be in the unit that figures are computed in
    * @param rows ascending; null = all
-   * @param specification values outside it are flagged
+   * @param specification by the time of casting; values outside it are flagged
    */
   public Points points(
-      DoubleColumn column, Unit unit, int @Nullable [] rows, Specification specification) {
+      DoubleColumn column,
+      Unit unit,
+      int @Nullable [] rows,
+      LongFunction<Specification> specification) {
     int size = rows == null ? at.length : rows.length;
     double[] x = rows == null ? at : new double[size];
     double[] y = new double[size];
@@ -159,7 +175,7 @@ public record WheelRows(
         x[i] = at[row];
       }
       double value = column.get(row);
-      if (specification.excludes(value)) {
+      if (specification.apply(record.castAtMillis().get(row)).excludes(value)) {
         if (flags == flagged.length) {
           flagged = Arrays.copyOf(flagged, flags * 2);
         }

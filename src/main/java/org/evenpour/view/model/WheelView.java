@@ -89,13 +89,6 @@ public final class WheelView {
 
   private static int lastMold(Desk desk) {
     WheelRows wheel = desk.wheel();
-    Since since = wheel.since();
-    if (!since.anodes().isEmpty()) {
-      int last = wheel.record().molds().find(since.last().mold());
-      if (last >= 0) {
-        return last;
-      }
-    }
     int rows = wheel.record().rows();
     return rows == 0 ? 0 : wheel.record().mold().get(rows - 1);
   }
@@ -194,21 +187,13 @@ public final class WheelView {
     if (column != null) {
       int[] rows = mold == null ? null : wheel.rows(mold);
       int size = rows == null ? wheel.at().length : rows.length;
-      List<Since.Came> since = wheel.since().anodes();
-      values = new double[size + since.size()];
+      values = new double[size];
       int count = 0;
       Double lower = report.specification().lower();
       Double upper = report.specification().upper();
-      for (int i = 0; i < size + since.size(); i++) {
-        double value;
-        if (i < size) {
-          int row = rows == null ? i : rows[i];
-          value = turns.holds(wheel.at()[row]) ? column.values().get(row) : Double.NaN;
-        } else {
-          Since.Came came = since.get(i - size);
-          boolean isSeen = turns.holds(came.at()) && (mold == null || mold.equals(came.mold()));
-          value = isSeen ? came.values().getOrDefault(report.name(), Double.NaN) : Double.NaN;
-        }
+      for (int i = 0; i < size; i++) {
+        int row = rows == null ? i : rows[i];
+        double value = turns.holds(wheel.at()[row]) ? column.values().get(row) : Double.NaN;
         if (Double.isNaN(value)) {
           continue;
         }

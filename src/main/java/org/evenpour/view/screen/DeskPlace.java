@@ -21,14 +21,16 @@ import javax.swing.SwingUtilities;
 import javax.swing.SwingWorker;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.Remark;
+import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.Marking;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Sources;
 import org.evenpour.view.model.StretchReport;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +49,7 @@ public final class DeskPlace implements Place {
   private final Consumer<OpenedLog> onOpened;
   private final Marking marking;
   private List<CauseMark> marks = List.of();
-  private volatile Sources sources = Sources.NONE; // a worker that saves asks for it too
+  private volatile PlantFiles sources = PlantFiles.NONE; // a worker that saves asks for it too
   private @Nullable OpenedLog log;
   private @Nullable Throwable failure;
   private @Nullable Throwable notRenewed;
@@ -61,7 +63,8 @@ public final class DeskPlace implements Place {
   private final AtomicBoolean isDue = new AtomicBoolean();
   private @Nullable Runnable unlisten;
   private @Nullable Supplier<Snapshot> engine;
-  private @Nullable Snapshot heard;
+  private @Nullable RecordNow heard;
+  private @Nullable Remark stuck;
 
   /**
    * @param ask for files
@@ -83,7 +86,7 @@ public final class DeskPlace implements Place {
 
           @Override
           public void mayWrite(Path file) throws IOException {
-            sources.kept().mayWrite(file);
+            sources.notToBeLost().mayWrite(file);
           }
         };
     this.onOpened = onOpened;
@@ -114,7 +117,8 @@ public final class DeskPlace implements Place {
         new ComponentAdapter() {
           @Override
           public void componentShown(ComponentEvent event) {
-            refresh(); // it may have grown behind the board
+            hear(); // it may have grown behind the board
+            refresh();
           }
         });
     fill();
@@ -134,16 +138,17 @@ public final class DeskPlace implements Place {
     open(sources.with(files));
   }
 
-  /** Reads the same files again. */
+  /** Reads the same files again; what an engine follows, it reads again by itself. */
   public void reload() {
-    if (!sources.logs().isEmpty()) {
+    if (!isFollowing() && !sources.logs().isEmpty()) {
       open(sources);
     }
   }
 
   /** Opens files; what was being read is given up. */
-  public void open(Sources next) {
+  public void open(PlantFiles next) {
     stop();
+    unfollow();
     renewal.stop();
     sources = next;
     marks = List.of();
@@ -159,18 +164,18 @@ public final class DeskPlace implements Place {
   }
 
   /**
-   * Opens a log that an engine follows, as soon as it is there, and shows from then on at once what
-   * the engine hears: new anodes in the pictures, with the limits of the last audit. Figures and
-   * tables follow when the log is read again, which happens by itself.
+   * Shows from now on what an engine knows of the log that it follows: each anode as it comes, and
+   * the figures of the last turn that closed.
    *
    * @param snapshots the engine's newest
    * @param telling when there is a newer one
    * @param followed the log, its profile and its events
    */
-  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, Sources followed) {
+  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, PlantFiles followed) {
     engine = snapshots;
     sources = followed;
     unlisten = telling.tell(this::news);
+    fill();
     hear();
   }
 
@@ -185,36 +190,31 @@ public final class DeskPlace implements Place {
     }
   }
 
+  @SuppressWarnings("ReferenceEquality") // the very same audit; to compare it would cost more
   private void hear() {
     Supplier<Snapshot> source = engine;
     if (source == null) {
       return;
     }
-    Snapshot now = source.get();
-    if (now == heard) {
+    Snapshot snapshot = source.get();
+    stuck = snapshot.unjudged();
+    RecordNow now = snapshot.record();
+    RecordNow before = heard;
+    if (now == null || now == before) {
       return;
     }
-    OpenedLog opened = log;
-    if (opened == null) {
-      // Only what the engine could read is there to be read.
-      if (reading == null && failure == null && !now.wheels().isEmpty()) {
-        open(sources);
-      }
-      return;
-    }
-    heard = now;
-    grow(opened.grown(now));
-  }
-
-  /** Shows more of the same log. */
-  @SuppressWarnings("ReferenceEquality") // the very same where nothing came
-  private void grow(OpenedLog grown) {
-    if (grown != log) {
-      log = grown;
-      JPanel panel = host;
-      if (panel != null && panel.isVisible()) {
-        refresh();
-      }
+    OpenedLog shown = log;
+    JPanel panel = host;
+    if (shown == null || before == null) {
+      heard = now;
+      show(OpenedLog.of(now));
+    } else if (now.report() != before.report()) {
+      heard = now;
+      renew(now.goesOnFrom(before) ? shown.grown(now, false) : OpenedLog.of(now));
+    } else if (panel != null && panel.isVisible()) {
+      heard = now;
+      log = shown.grown(now, true);
+      refresh();
     }
   }
 
@@ -232,11 +232,9 @@ public final class DeskPlace implements Place {
       show(again);
       return;
     }
-    Snapshot now = heard;
     // A file that is only added to may have grown while the logs were read.
     boolean isBehind = again.report().causes().read() < marks.size();
-    OpenedLog next = (isBehind ? again.marked(marks) : again).with(before.part());
-    log = now == null ? next : next.grown(now);
+    log = (isBehind ? again.marked(marks) : again).with(before.part());
     notRenewed = null;
     onOpened.accept(again);
     figures.again();
@@ -265,8 +263,14 @@ public final class DeskPlace implements Place {
   /** Why the log, which has changed, could not be read again; null where it could. */
   @Nullable String notRenewed() {
     Throwable why = notRenewed;
+    Remark unjudged = stuck;
     Look now = look;
-    return why == null || now == null ? null : Reasons.of(why, now);
+    if (now == null) {
+      return null;
+    }
+    return why != null
+        ? Reasons.of(why, now)
+        : unjudged == null ? null : now.language().say(unjudged);
   }
 
   /** Shows what now stands in the file of marks, unless another log was opened meanwhile. */
@@ -292,16 +296,22 @@ public final class DeskPlace implements Place {
     stop();
     renewal.stop();
     figures.cancel();
+    unfollow();
+  }
+
+  private void unfollow() {
     Runnable end = unlisten;
     if (end != null) {
       end.run();
       unlisten = null;
       engine = null;
+      heard = null;
+      stuck = null;
     }
   }
 
   /** Shows what is already opened, and keeps marks where its files say. */
-  void show(OpenedLog opened, Sources its) {
+  void show(OpenedLog opened, PlantFiles its) {
     sources = its;
     show(opened);
   }
@@ -423,6 +433,9 @@ public final class DeskPlace implements Place {
             fill();
           });
       panel.add(cancel);
+    } else if (isFollowing()) {
+      panel.add(
+          Parts.heading("reading.title", now.say("reading.title", names(sources.logs())), now));
     } else if (problem != null) {
       panel.add(Parts.heading("failed.title", now.say("failed.title"), now));
       panel.add(Parts.prose("failed.why", Reasons.of(problem, now), now.ink().font(1), now), width);
@@ -447,12 +460,12 @@ public final class DeskPlace implements Place {
 
   /** Reads and audits on a worker thread. */
   private final class Reading extends SwingWorker<OpenedLog, Integer> {
-    private final Sources its;
+    private final PlantFiles its;
     private volatile List<Long> stamp = List.of();
     private @Nullable JProgressBar progress;
     private int percent;
 
-    Reading(Sources its) {
+    Reading(PlantFiles its) {
       this.its = its;
     }
 
@@ -477,7 +490,8 @@ public final class DeskPlace implements Place {
     @Override
     protected OpenedLog doInBackground() throws Exception {
       stamp = its.stamp();
-      return its.open(
+      return OpenedLog.read(
+          its,
           (done, total) -> publish(total == 0 ? 0 : (int) Math.min(100, done * 100 / total)),
           this::isCancelled);
     }
@@ -499,7 +513,6 @@ public final class DeskPlace implements Place {
       reading = null;
       try {
         OpenedLog opened = get();
-        heard = null;
         OpenedLog before = log;
         if (before != null && !before.record().logs().equals(opened.record().logs())) {
           selection.forget();

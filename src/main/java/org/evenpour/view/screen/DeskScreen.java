@@ -327,12 +327,11 @@ final class DeskScreen {
   /** To which turn the figures go, where more is expected. */
   private void sayUntil(Look look) {
     String trouble = growth.trouble().get();
-    boolean hasMore = !desk.wheel().since().anodes().isEmpty();
-    until.setVisible(trouble != null || hasMore || growth.isFollowing().getAsBoolean());
+    until.setVisible(trouble != null || growth.isFollowing().getAsBoolean());
     until.setText(
         trouble != null
             ? look.say("strip.stuck")
-            : look.say("strip.until", (int) desk.wheel().lastTurnRead()));
+            : look.say("strip.until", desk.log().figuredTo(desk.selection().wheel())));
     until.setToolTipText(Tips.wrapped(trouble != null ? trouble : look.say("strip.until.tip")));
   }
 

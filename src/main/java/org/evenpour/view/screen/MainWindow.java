@@ -23,12 +23,12 @@ import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.Timer;
 import org.evenpour.live.Snapshot;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
-import org.evenpour.view.model.Sources;
 
 /**
  * The window: places, menus and the look. When the look changes, the screens are built anew from
@@ -103,7 +103,7 @@ public final class MainWindow {
   }
 
   /** Opens files on the desk. */
-  public void open(Sources sources) {
+  public void open(PlantFiles sources) {
     desk.open(sources);
   }
 
@@ -114,7 +114,7 @@ public final class MainWindow {
    * @param telling when there is a newer one
    * @param sources the log, which need not be there yet, its profile and its events
    */
-  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, Sources sources) {
+  public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, PlantFiles sources) {
     desk.follow(snapshots, telling, sources);
   }
 

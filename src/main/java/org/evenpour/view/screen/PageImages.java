@@ -21,12 +21,12 @@ import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.Progress;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 
 /** Every page of the desk as an image, without a display. */
@@ -58,12 +58,12 @@ public final class PageImages {
     Path from = Path.of(args[0]);
     Path to = Files.createDirectories(Path.of(args[1]));
     List<String> wishes = List.of(args).subList(2, args.length);
-    Sources sources =
-        new Sources(
+    PlantFiles sources =
+        new PlantFiles(
             List.of(from.resolve("casting-log.csv")),
             from.resolve("profile.yaml"),
             from.resolve("events.csv"));
-    OpenedLog log = sources.open(Progress.NONE, () -> false);
+    OpenedLog log = OpenedLog.read(sources, Progress.NONE, () -> false);
     for (String size : wishes.stream().filter(wish -> wish.matches("\\d+x\\d+")).toList()) {
       int width = Integer.parseInt(size.substring(0, size.indexOf('x')));
       int height = Integer.parseInt(size.substring(size.indexOf('x') + 1));
@@ -89,7 +89,7 @@ public final class PageImages {
   }
 
   private static BufferedImage draw(
-      OpenedLog log, Sources sources, Look look, String page, int width, int height) {
+      OpenedLog log, PlantFiles sources, Look look, String page, int width, int height) {
     Theme.install(look.ink());
     DeskPlace desk = new DeskPlace(NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
     WindowScreen window =

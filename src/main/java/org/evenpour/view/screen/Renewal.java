@@ -9,8 +9,8 @@ import java.util.function.Consumer;
 import javax.swing.SwingWorker;
 import javax.swing.Timer;
 import org.evenpour.intake.Progress;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.OpenedLog;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,7 +27,7 @@ final class Renewal {
   private final Consumer<OpenedLog> renewed;
   private final Consumer<Throwable> failed;
   private final Timer timer = new Timer(LEAST_PAUSE_MILLIS, event -> begin());
-  private Sources sources = Sources.NONE;
+  private PlantFiles sources = PlantFiles.NONE;
   private List<Long> stamp = List.of();
   private @Nullable Look work;
 
@@ -47,7 +47,7 @@ final class Renewal {
    * @param readAs their stamp before they were read
    * @param rows how many there were
    */
-  void watch(Sources its, List<Long> readAs, long rows) {
+  void watch(PlantFiles its, List<Long> readAs, long rows) {
     stop();
     sources = its;
     stamp = readAs;
@@ -80,10 +80,10 @@ final class Renewal {
 
   /** Looks once, and reads where it must. */
   private final class Look extends SwingWorker<@Nullable Read, Void> {
-    private final Sources its;
+    private final PlantFiles its;
     private final List<Long> before;
 
-    Look(Sources its, List<Long> before) {
+    Look(PlantFiles its, List<Long> before) {
       this.its = its;
       this.before = before;
     }
@@ -98,7 +98,8 @@ final class Renewal {
       // processor.
       ForkJoinPool beside = new ForkJoinPool(1);
       FutureTask<Read> read =
-          new FutureTask<>(() -> new Read(now, its.open(Progress.NONE, this::isCancelled)));
+          new FutureTask<>(
+              () -> new Read(now, OpenedLog.read(its, Progress.NONE, this::isCancelled)));
       try {
         beside.execute(read);
         return read.get();

@@ -11,9 +11,9 @@ import java.util.List;
 import javax.swing.SwingUtilities;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.live.LiveEngine;
-import org.evenpour.live.PlantFiles;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
 import org.evenpour.view.model.BoardDesk;
-import org.evenpour.view.model.Sources;
 
 /** Opens the window. */
 public final class Viewer {
@@ -30,12 +30,13 @@ public final class Viewer {
    * Opens the window and, in it, files; returns at once. The program ends when the window is
    * closed.
    *
-   * @param sources which files; {@link Sources#NONE} = none yet
+   * @param sources which files; {@link PlantFiles#NONE} = none yet
    * @param languageTag {@code en} or {@code es}
    * @param dark whether the window begins dark
    * @param clock tells when something was said
    */
-  public static void open(Sources sources, String languageTag, boolean dark, InstantSource clock) {
+  public static void open(
+      PlantFiles sources, String languageTag, boolean dark, InstantSource clock) {
     SwingUtilities.invokeLater(
         () -> {
           MainWindow window = new MainWindow(languageTag, dark, clock, made -> List.of());
@@ -56,16 +57,10 @@ public final class Viewer {
    * @throws IntakeException if the profile or the events cannot be read
    */
   public static void follow(
-      Path log, Sources sources, String languageTag, boolean dark, InstantSource clock)
+      Path log, PlantFiles sources, String languageTag, boolean dark, InstantSource clock)
       throws IntakeException, IOException {
-    Path profile = sources.profile();
-    Path events = sources.events();
-    Sources all =
-        new Sources(
-            List.of(log), profile, events, sources.gauges(), sources.limits(), sources.causes());
-    LiveEngine engine =
-        LiveEngine.following(
-            log, PlantFiles.read(profile, events, all.limitsFile()), clock, LOOK_EVERY);
+    PlantFiles all = sources.withLogs(List.of(log));
+    LiveEngine engine = LiveEngine.following(log, new PlantNow(all), clock, LOOK_EVERY);
     engine.start();
     SwingUtilities.invokeLater(
         () -> {

@@ -18,12 +18,12 @@ import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.live.LiveRecord;
-import org.evenpour.live.Seen;
-import org.evenpour.live.SeenFile;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.MoldRing;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -144,7 +144,7 @@ class BoardReadingTest {
             s.silentAfterMillis(),
             List.of(untold),
             0,
-            s.report(),
+            s.record(),
             s.now(),
             s.seen());
     BoardModel model =
@@ -245,7 +245,7 @@ class BoardReadingTest {
         s.silentAfterMillis(),
         s.wheels(),
         s.current(),
-        s.report(),
+        s.record(),
         s.now(),
         s.seen());
   }
@@ -408,7 +408,7 @@ class BoardReadingTest {
             s.silentAfterMillis(),
             s.wheels(),
             s.current(),
-            early.snapshot().report(),
+            early.snapshot().record(),
             List.of(),
             s.seen());
     assertThat(
@@ -470,7 +470,7 @@ class BoardReadingTest {
             s.silentAfterMillis(),
             s.wheels(),
             s.current(),
-            s.report(),
+            s.record(),
             s.now(),
             s.seen());
     return BoardReading.of(other, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)

@@ -16,8 +16,8 @@ import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.live.LiveRecord;
-import org.evenpour.live.SeenFile;
 import org.evenpour.live.Snapshot;
+import org.evenpour.plant.SeenFile;
 
 /** The sample week as the board saw it in the midst of a turn. */
 public record BoardSample(Snapshot snapshot, Instant castAt) {

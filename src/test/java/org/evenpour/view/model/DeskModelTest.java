@@ -22,6 +22,7 @@ import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.intake.Progress;
 import org.evenpour.picture.CauseBars;
 import org.evenpour.picture.MoldRing;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Figures;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -53,7 +54,8 @@ class DeskModelTest {
       log.append(at + "," + row / 3 + "," + row % 3 + "," + (388 + row * 7 % 5) + "\n");
     }
     Path file = Files.writeString(folder.resolve("log.csv"), log);
-    OpenedLog opened = new Sources(List.of(file), null, null).open(Progress.NONE, () -> false);
+    OpenedLog opened =
+        OpenedLog.read(new PlantFiles(List.of(file), null, null), Progress.NONE, () -> false);
     Selection selection = new Selection();
     opened.fit(selection);
     Look look = Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720);
@@ -241,16 +243,16 @@ class DeskModelTest {
     Path log = Files.writeString(folder.resolve("a.csv"), "cast_at,mold,mass_kg\n");
     Path events = Files.writeString(folder.resolve("b.csv"), "at,wheel,mold,event,note\n");
     Path profile = Files.writeString(folder.resolve("c.yaml"), "wheel: N2\n");
-    Sources sources = Sources.NONE.with(List.of(events, profile, log));
-    assertThat(sources).isEqualTo(new Sources(List.of(log), profile, events));
+    PlantFiles sources = PlantFiles.NONE.with(List.of(events, profile, log));
+    assertThat(sources).isEqualTo(new PlantFiles(List.of(log), profile, events));
     Path other = Files.writeString(folder.resolve("d.csv"), "cast_at,mold,mass_kg\n");
     assertThat(sources.with(List.of(other)))
-        .isEqualTo(new Sources(List.of(other), profile, events));
+        .isEqualTo(new PlantFiles(List.of(other), profile, events));
   }
 
   @Test
   void readingCanBeStopped() {
-    assertThatThrownBy(() -> Sample.SOURCES.open(Progress.NONE, () -> true))
+    assertThatThrownBy(() -> OpenedLog.read(Sample.SOURCES, Progress.NONE, () -> true))
         .isInstanceOf(CancellationException.class);
   }
 

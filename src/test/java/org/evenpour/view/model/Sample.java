@@ -4,14 +4,15 @@ import java.nio.file.Path;
 import java.util.List;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.Progress;
+import org.evenpour.plant.PlantFiles;
 
 /** The sample week, read and audited once. */
 public final class Sample {
   private static final Path FOLDER = Path.of("samples", "tordilla-week");
 
   /** Its files. */
-  public static final Sources SOURCES =
-      new Sources(
+  public static final PlantFiles SOURCES =
+      new PlantFiles(
           List.of(FOLDER.resolve("casting-log.csv")),
           FOLDER.resolve("profile.yaml"),
           FOLDER.resolve("events.csv"));
@@ -22,7 +23,7 @@ public final class Sample {
 
   private static OpenedLog open() {
     try {
-      return SOURCES.open(Progress.NONE, () -> false);
+      return OpenedLog.read(SOURCES, Progress.NONE, () -> false);
     } catch (IntakeException e) {
       throw new IllegalStateException(e);
     }

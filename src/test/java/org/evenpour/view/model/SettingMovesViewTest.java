@@ -13,6 +13,7 @@ import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
 import org.evenpour.picture.Mark;
 import org.junit.jupiter.api.Test;
@@ -82,7 +83,13 @@ class SettingMovesViewTest {
     Selection selection = new Selection();
     opened.fit(selection);
     return new Desk(
-        new OpenedLog(opened.record(), report, opened.wheels(), opened.ranked(), opened.part()),
+        new OpenedLog(
+            opened.record(),
+            report,
+            opened.plant(),
+            opened.wheels(),
+            opened.ranked(),
+            opened.part()),
         selection,
         Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720));
   }
@@ -130,6 +137,7 @@ class SettingMovesViewTest {
   }
 
   private static Snapshot with(Snapshot s, AuditReport report) {
+    RecordNow its = s.record();
     return new Snapshot(
         s.source(),
         s.reading(),
@@ -148,7 +156,7 @@ class SettingMovesViewTest {
         s.silentAfterMillis(),
         s.wheels(),
         s.current(),
-        report,
+        its == null ? null : new RecordNow(its.record(), report, its.plant()),
         s.now(),
         s.seen());
   }

@@ -30,11 +30,11 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.live.LiveEngine;
 import org.evenpour.live.LiveRecord;
-import org.evenpour.live.Seen;
-import org.evenpour.live.SeenFile;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.Seen;
+import org.evenpour.plant.SeenFile;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.BoardModel;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -177,7 +177,7 @@ class BoardIT {
     now.set(Instant.parse("2026-03-08T20:54:00Z"));
     Viewer.follow(
         log,
-        new Sources(List.of(), SAMPLE.resolve("profile.yaml"), SAMPLE.resolve("events.csv")),
+        new PlantFiles(List.of(), SAMPLE.resolve("profile.yaml"), SAMPLE.resolve("events.csv")),
         "es",
         true,
         now::get);

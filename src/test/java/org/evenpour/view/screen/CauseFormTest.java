@@ -17,13 +17,13 @@ import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -74,7 +74,7 @@ class CauseFormTest {
           place.turnTo("signals");
           place.show(
               Sample.opened(),
-              new Sources(Sample.SOURCES.logs(), null, null, List.of(), null, file));
+              new PlantFiles(Sample.SOURCES.logs(), null, null, List.of(), null, file));
           place.selection().chooseSignal(signal("7"));
           return true;
         });

@@ -22,12 +22,12 @@ import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import org.evenpour.intake.Progress;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
-import org.evenpour.view.model.Sources;
 import org.evenpour.view.model.Stretch;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -177,7 +177,7 @@ class DeskScreenTest {
         () -> {
           open.place().selection().chooseMold("17");
           open.place().selection().chooseStretch(new Stretch(2, 9));
-          open.place().open(new Sources(List.of(other), null, null));
+          open.place().open(new PlantFiles(List.of(other), null, null));
           return null;
         });
     for (int i = 0; i < 600 && onEventThread(() -> open.place().isReading()); i++) {
@@ -340,7 +340,7 @@ class DeskScreenTest {
               Theme.install(look.ink());
               DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
               JComponent screen = place.screen(look);
-              place.open(new Sources(List.of(broken), null, null));
+              place.open(new PlantFiles(List.of(broken), null, null));
               return new Open(place, screen);
             });
     assertThat(failure(open.screen())).contains("broken.csv:1: " + said);
@@ -375,7 +375,10 @@ class DeskScreenTest {
     Path log = folder.resolve("log.csv");
     Files.writeString(log, String.join("\n", lines) + "\nyesterday,T1\n");
     OpenedLog opened =
-        new Sources(List.of(log), Sample.SOURCES.profile(), null).open(Progress.NONE, () -> false);
+        OpenedLog.read(
+            new PlantFiles(List.of(log), Sample.SOURCES.profile(), null),
+            Progress.NONE,
+            () -> false);
     Open open = open("es", false, NOTHING);
     onEventThread(
         () -> {

@@ -8,18 +8,24 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.time.Duration;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicInteger;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JTable;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.intake.Progress;
+import org.evenpour.live.LiveEngine;
+import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
 import org.evenpour.picture.Points;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
 import org.evenpour.view.model.BoardSample;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
@@ -29,7 +35,6 @@ import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Sources;
 import org.evenpour.view.model.Stretch;
 import org.evenpour.view.model.WheelRows;
 import org.junit.jupiter.api.AfterEach;
@@ -112,8 +117,8 @@ class GrowingDeskTest {
     return line == 0 ? 0 : Integer.parseInt(lines.get(line).split(",")[3]);
   }
 
-  private Sources sources() {
-    return new Sources(List.of(log), Sample.SOURCES.profile(), Sample.SOURCES.events());
+  private PlantFiles sources() {
+    return new PlantFiles(List.of(log), Sample.SOURCES.profile(), Sample.SOURCES.events());
   }
 
   private static void until(Callable<Boolean> isDone) throws InterruptedException {
@@ -134,32 +139,37 @@ class GrowingDeskTest {
 
   @Test
   void aFollowedLogIsJudgedWithItsGaugeToo() throws Exception {
-    Sources withGauge =
-        new Sources(
+    PlantFiles withGauge =
+        new PlantFiles(
             List.of(log),
             Sample.SOURCES.profile(),
             Sample.SOURCES.events(),
             List.of(LOG.resolveSibling("gauge.csv")));
-    Snapshot snapshot = BoardSample.at(205).snapshot();
-    onEventThread(
-        () -> {
-          place.follow(() -> snapshot, listener -> () -> {}, withGauge);
-          return true;
-        });
-    until(() -> place.log() != null);
-
-    assertThat(opened().report().gauges()).isNotEmpty();
+    try (LiveEngine engine =
+        LiveEngine.following(
+            log, new PlantNow(withGauge), InstantSource.system(), Duration.ofMillis(10))) {
+      onEventThread(
+          () -> {
+            place.follow(engine::snapshot, engine::onSnapshot, withGauge);
+            return true;
+          });
+      engine.start();
+      until(() -> place.log() != null);
+      assertThat(opened().report().gauges()).isNotEmpty();
+    }
   }
 
   @Test
   void whatAnEngineHearsLiesWhereTheLogReadAgainWouldPutIt() throws Exception {
-    OpenedLog before = sources().open(Progress.NONE, () -> false);
-    Snapshot snapshot = BoardSample.at(205).snapshot();
-    OpenedLog grown = before.grown(snapshot);
-    assertThat(grown.grown(snapshot)).isSameAs(grown);
+    RecordNow now = Objects.requireNonNull(BoardSample.at(205).snapshot().record());
+    OpenedLog before = OpenedLog.read(sources(), Progress.NONE, () -> false);
+    OpenedLog grown = before.grown(now, true);
+    assertThat(grown.report()).isSameAs(before.report());
+    OpenedLog again = OpenedLog.of(now);
     OpenedLog whole = Sample.opened();
     WheelRows rows = grown.wheels().get(0);
-    assertThat(rows.since().anodes()).hasSizeGreaterThan(20);
+    assertThat(rows.at()).isEqualTo(again.wheels().get(0).at());
+    assertThat(rows.rowsOfMold()).isEqualTo(again.wheels().get(0).rowsOfMold());
     int compared = 0;
     for (String mold : rows.record().molds().names()) {
       Points is = mold(grown, mold);
@@ -177,17 +187,31 @@ class GrowingDeskTest {
     }
     assertThat(compared).isGreaterThan(1000);
     assertThat(rows.last()).isEqualTo(206);
-    assertThat(rows.since().turns()).isNotEmpty();
   }
 
   @Test
   void newAnodesAreSeenAtOnceAndNothingElseMoves() throws Exception {
+    // The engine's own: a first audit, then the same audit and more anodes.
+    RecordNow later = Objects.requireNonNull(BoardSample.at(205).snapshot().record());
+    OpenedLog first = OpenedLog.read(sources(), Progress.NONE, () -> false);
+    Object reading = new Object();
+    List<Snapshot> snapshots =
+        List.of(
+            heard(new RecordNow(first.record(), first.report(), first.plant(), reading)),
+            heard(new RecordNow(later.record(), first.report(), first.plant(), reading)));
+    AtomicInteger at = new AtomicInteger();
+    List<Runnable> listeners = new ArrayList<>();
     onEventThread(
         () -> {
-          place.open(sources());
+          place.follow(
+              () -> snapshots.get(at.get()),
+              listener -> {
+                listeners.add(listener);
+                return () -> {};
+              },
+              sources());
           return true;
         });
-    until(() -> place.log() != null);
     DeskScreen desk = Objects.requireNonNull(onEventThread(place::desk));
     onEventThread(
         () -> {
@@ -195,10 +219,17 @@ class GrowingDeskTest {
           place.selection().chooseMold("17");
           JTable table = find(screen, "molds.table", JTable.class);
           table.getRowSorter().toggleSortOrder(5);
-          List<Object> order = order(table);
-          int chosen = table.getSelectedRow();
-          place.follow(() -> BoardSample.at(205).snapshot(), listener -> () -> {}, sources());
-          assertThat(opened().wheels().get(0).since().anodes()).isNotEmpty();
+          return true;
+        });
+    JTable table = find(screen, "molds.table", JTable.class);
+    List<Object> order = onEventThread(() -> order(table));
+    int chosen = onEventThread(table::getSelectedRow);
+    long rows = onEventThread(() -> opened().record().rowsKept());
+    at.set(1);
+    listeners.forEach(Runnable::run);
+    until(() -> opened().record().rowsKept() > rows);
+    onEventThread(
+        () -> {
           assertThat(place.desk()).isSameAs(desk);
           assertThat(order(table)).isEqualTo(order);
           assertThat(table.getSelectedRow()).isEqualTo(chosen);
@@ -206,6 +237,30 @@ class GrowingDeskTest {
           assertThat(find(screen, "strip.until", JLabel.class).getText()).contains("204");
           return true;
         });
+  }
+
+  private static Snapshot heard(RecordNow record) {
+    return new Snapshot(
+        "casting-log.csv",
+        false,
+        0,
+        0,
+        null,
+        false,
+        0,
+        null,
+        null,
+        null,
+        null,
+        0,
+        null,
+        null,
+        0,
+        List.of(),
+        -1,
+        record,
+        List.of(),
+        List.of());
   }
 
   private static List<Object> order(JTable table) {

@@ -32,13 +32,13 @@ import javax.swing.JToolTip;
 import javax.swing.plaf.basic.BasicHTML;
 import javax.swing.text.View;
 import org.evenpour.intake.Progress;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -189,9 +189,9 @@ class HostileTextTest {
   /** Every page of the desk, the workbook and the summary of a log that is full of such. */
   @Test
   void aLogFullOfPagesIsShownAsItStands() throws Exception {
-    OpenedLog log = hostile().open(Progress.NONE, () -> false);
+    OpenedLog log = OpenedLog.read(hostile(), Progress.NONE, () -> false);
     assertThat(log.record().rowsKept()).isEqualTo(1200);
-    Sources sources = hostile();
+    PlantFiles sources = hostile();
     for (String page : DeskPlace.PAGES) {
       JComponent screen = onEventThread(() -> drawn(log, sources, page));
       areText(screen);
@@ -204,7 +204,7 @@ class HostileTextTest {
     assertThat(calls).hasValue(0);
   }
 
-  private static JComponent drawn(OpenedLog log, Sources sources, String page) {
+  private static JComponent drawn(OpenedLog log, PlantFiles sources, String page) {
     Theme.install(LOOK.ink());
     DeskPlace desk = new DeskPlace(NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
     WindowScreen window =
@@ -235,7 +235,7 @@ class HostileTextTest {
       };
 
   /** Twelve molds, two crews, a setting and events, all of them pages; one mold steps. */
-  private Sources hostile() throws IOException {
+  private PlantFiles hostile() throws IOException {
     StringBuilder rows = new StringBuilder("cast_at,mold,mass_kg,crew,defect,disposition,");
     rows.append(page("setting")).append("_ml\n");
     java.util.Random random = new java.util.Random(7);
@@ -266,6 +266,6 @@ class HostileTextTest {
                 + ","
                 + page("note")
                 + "\n");
-    return new Sources(List.of(log), null, events);
+    return new PlantFiles(List.of(log), null, events);
   }
 }

@@ -32,12 +32,11 @@ import javax.swing.RepaintManager;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.live.LiveEngine;
-import org.evenpour.live.PlantFiles;
+import org.evenpour.plant.PlantFiles;
+import org.evenpour.plant.PlantNow;
 import org.evenpour.view.model.BoardModel;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Since;
-import org.evenpour.view.model.Sources;
 import org.jspecify.annotations.Nullable;
 
 /** What {@code scripts/bench live} measures; passes and fails nothing. Needs a display. */
@@ -116,7 +115,7 @@ final class LiveBench {
               return board == null || !isPainted(board) ? null : board.model().place();
             });
         Viewer.follow(
-            followed, new Sources(List.of(), profile, null), "en", false, Clock.systemUTC());
+            followed, new PlantFiles(List.of(), profile, null), "en", false, Clock.systemUTC());
         while (!onEventThread(LiveBench::isComplete)) {
           Thread.sleep(50);
         }
@@ -140,16 +139,15 @@ final class LiveBench {
 
   private static MainWindow desk(Path followed, Path profile) {
     try {
+      PlantFiles files = new PlantFiles(List.of(followed), profile, null);
       LiveEngine engine =
-          LiveEngine.following(
-              followed, PlantFiles.read(profile, null), Clock.systemUTC(), Viewer.LOOK_EVERY);
+          LiveEngine.following(followed, new PlantNow(files), Clock.systemUTC(), Viewer.LOOK_EVERY);
       MainWindow window = new MainWindow("en", false, InstantSource.system(), made -> List.of());
       window.frame().setVisible(true);
       engine.start();
-      window.follow(
-          engine::snapshot, engine::onSnapshot, new Sources(List.of(followed), profile, null));
+      window.follow(engine::snapshot, engine::onSnapshot, files);
       return window;
-    } catch (IntakeException e) {
+    } catch (IntakeException | IOException e) {
       throw new IllegalStateException(e);
     }
   }
@@ -172,17 +170,12 @@ final class LiveBench {
         }
       }
     }
-    List<Since.Came> came = log.wheels().get(0).since().anodes();
     if (!anyPicture) {
       return null;
     }
-    if (came.isEmpty()) { // the log was just read again, up to its newest anode
-      WheelRecord read = log.wheels().get(0).record();
-      int row = read.turn().size() - 1;
-      return place(read.turn().get(row), read.molds().name(read.mold().get(row)));
-    }
-    Since.Came last = came.get(came.size() - 1);
-    return place(last.turn(), last.mold());
+    WheelRecord read = log.wheels().get(0).record();
+    int row = read.rows() - 1;
+    return place(read.turn().get(row), read.molds().name(read.mold().get(row)));
   }
 
   private static String place(int turn, String mold) {

@@ -20,9 +20,9 @@ import org.evenpour.picture.SeriesPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.picture.SeriesPicture.Band;
 import org.evenpour.picture.SeriesPicture.Line;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Sources;
 import org.evenpour.view.model.Stretch;
 
 /** What {@code scripts/bench window} measures; passes and fails nothing. */
@@ -58,7 +58,7 @@ final class WindowBench {
     MainWindow window = opened.get();
     settle();
     steps.during("opening");
-    SwingUtilities.invokeAndWait(() -> window.open(new Sources(List.of(log), profile, null)));
+    SwingUtilities.invokeAndWait(() -> window.open(new PlantFiles(List.of(log), profile, null)));
     while (onEventThread(() -> window.desk().desk() == null)) {
       Thread.sleep(10);
     }
@@ -119,7 +119,7 @@ final class WindowBench {
               MainWindow window =
                   new MainWindow("en", false, InstantSource.system(), made -> List.of());
               window.frame().setVisible(true);
-              window.open(new Sources(List.of(log), profile, null));
+              window.open(new PlantFiles(List.of(log), profile, null));
               return window;
             });
     SwingUtilities.invokeLater(opened);

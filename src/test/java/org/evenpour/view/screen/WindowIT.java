@@ -47,13 +47,13 @@ import javax.swing.JTable;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.TransferHandler;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.BoardSample;
 import org.evenpour.view.model.Cell;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Selection;
-import org.evenpour.view.model.Sources;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -113,8 +113,8 @@ class WindowIT {
   }
 
   /** The sample; whatever is marked goes into a file of this test's own. */
-  private Sources sources() {
-    return new Sources(
+  private PlantFiles sources() {
+    return new PlantFiles(
         Sample.SOURCES.logs(),
         Sample.SOURCES.profile(),
         Sample.SOURCES.events(),

@@ -1,39 +1,32 @@
-package org.evenpour.view.model;
+package org.evenpour.plant;
 
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.concurrent.CancellationException;
-import java.util.function.BooleanSupplier;
-import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.Causes;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingEvent;
-import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
-import org.evenpour.intake.Progress;
-import org.evenpour.intake.SetAside;
-import org.evenpour.live.SeenFile;
-import org.evenpour.report.KeptFiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The files that a desk shows.
+ * Which of the plant's files an audit goes by, and what they say.
  *
  * @param logs casting logs; empty = nothing is open
  * @param profile what the plant says of its wheels; null = nothing
@@ -42,7 +35,7 @@ import org.jspecify.annotations.Nullable;
  * @param limits what was approved; null = the usual file, which need not be there
  * @param causes what was marked; null = the usual file, which need not be there
  */
-public record Sources(
+public record PlantFiles(
     List<Path> logs,
     @Nullable Path profile,
     @Nullable Path events,
@@ -51,22 +44,22 @@ public record Sources(
     @Nullable Path causes) {
 
   /** With the usual files of limits and causes. */
-  public Sources(
+  public PlantFiles(
       List<Path> logs, @Nullable Path profile, @Nullable Path events, List<Path> gauges) {
     this(logs, profile, events, gauges, null, null);
   }
 
   /** Nothing is open. */
-  public static final Sources NONE = new Sources(List.of(), null, null);
+  public static final PlantFiles NONE = new PlantFiles(List.of(), null, null);
 
   /** Copies the lists. */
-  public Sources {
+  public PlantFiles {
     logs = List.copyOf(logs);
     gauges = List.copyOf(gauges);
   }
 
   /** Without gauges. */
-  public Sources(List<Path> logs, @Nullable Path profile, @Nullable Path events) {
+  public PlantFiles(List<Path> logs, @Nullable Path profile, @Nullable Path events) {
     this(logs, profile, events, List.of());
   }
 
@@ -74,7 +67,7 @@ public record Sources(
    * These files after others were opened: a profile or an events file joins what is there, logs
    * take the place of the logs.
    */
-  public Sources with(List<Path> opened) {
+  public PlantFiles with(List<Path> opened) {
     List<Path> newLogs = new ArrayList<>();
     Path newProfile = profile;
     Path newEvents = events;
@@ -92,8 +85,13 @@ public record Sources(
         newLogs.add(path);
       }
     }
-    return new Sources(
+    return new PlantFiles(
         newLogs.isEmpty() ? logs : newLogs, newProfile, newEvents, newGauges, limits, causes);
+  }
+
+  /** The same beside other logs. */
+  public PlantFiles withLogs(List<Path> others) {
+    return new PlantFiles(others, profile, events, gauges, limits, causes);
   }
 
   /** An events file names its columns {@code at} and {@code event}; a log never does. */
@@ -114,56 +112,87 @@ public record Sources(
     }
   }
 
+  /** What the plant says of its wheels. */
+  public Profiles profiles() throws IntakeException {
+    return profile == null ? Profiles.NONE : ProfileReader.read(profile);
+  }
+
   /**
-   * Reads and audits the logs.
+   * What people wrote down at the wheel.
    *
-   * @param progress is told how far reading has come
-   * @param isCancelled asked while reading, and once more before the audit
-   * @throws CancellationException if it was cancelled
+   * @param profiles tell the zone of times without one
    */
-  public OpenedLog open(Progress progress, BooleanSupplier isCancelled) throws IntakeException {
-    Profiles profiles = profile == null ? Profiles.NONE : ProfileReader.read(profile);
-    List<CastingEvent> written = events == null ? List.of() : EventsReader.read(events, profiles);
+  public List<CastingEvent> happened(Profiles profiles) throws IntakeException {
+    return events == null ? List.of() : EventsReader.read(events, profiles);
+  }
+
+  /**
+   * Everything else that is kept beside the logs.
+   *
+   * @param profiles tell how gauges' columns are called
+   * @throws IOException if a file cannot be read or is damaged: names it
+   */
+  public Kept kept(Profiles profiles) throws IntakeException, IOException {
     List<GaugeFile> tried = new ArrayList<>();
     for (Path gauge : gauges) {
       tried.add(GaugeReader.read(gauge, profiles));
     }
-    CastingRecord record;
-    try (SetAside nowhere = SetAside.nowhere()) {
-      record =
-          LogReader.read(
-              logs,
-              profiles,
-              written,
-              null,
-              null,
-              nowhere,
-              (done, total) -> {
-                stopIf(isCancelled);
-                progress.at(done, total);
-              });
+    if (logs.isEmpty() && profile == null && limits == null && causes == null) {
+      return new Kept(new PlantRecords(LimitsBook.NONE, tried, List.of()), List.of());
     }
-    stopIf(isCancelled);
-    AuditReport report = Audit.run(record, book(), tried);
-    stopIf(isCancelled);
-    return OpenedLog.of(record, Causes.joined(report, marks()));
+    LimitsFile.Contents approved = limitsFile().read();
+    CausesFile.Contents marked = causesFile().read();
+    return new Kept(
+        new PlantRecords(approved.book(), tried, marked.marks()),
+        Stream.of(approved.warning(), marked.warning()).flatMap(Stream::ofNullable).toList());
+  }
+
+  /**
+   * What is kept.
+   *
+   * @param warnings what a reader should know
+   */
+  public record Kept(PlantRecords records, List<Remark> warnings) {
+    /** Copies the list. */
+    public Kept {
+      warnings = List.copyOf(warnings);
+    }
+  }
+
+  /**
+   * Limits and causes that were named must be there; the usual files need not be.
+   *
+   * @throws NoSuchFileException if one is not
+   */
+  public void namedAreThere() throws NoSuchFileException {
+    if (limits != null) {
+      mustBeThere(limits);
+    }
+    if (causes != null) {
+      mustBeThere(causes);
+    }
+  }
+
+  /** A file that was named to be read. */
+  public static Path mustBeThere(Path named) throws NoSuchFileException {
+    if (!Files.exists(named)) {
+      throw new NoSuchFileException(named.toString(), null, "there is no such file");
+    }
+    return named;
   }
 
   /** Where causes are marked. */
   public CausesFile causesFile() {
-    return causes == null ? CausesFile.beside(profile, logs.get(0)) : new CausesFile(causes);
+    return causes == null ? CausesFile.beside(profile, log()) : new CausesFile(causes);
   }
 
-  private List<CauseMark> marks() throws IntakeException {
-    try {
-      return causesFile().read().marks();
-    } catch (IOException e) {
-      throw IntakeException.of(e);
-    }
+  /** The log beside which the plant's files lie where there is no profile. */
+  private Path log() {
+    return logs.isEmpty() ? Objects.requireNonNull(profile, "no log and no profile") : logs.get(0);
   }
 
   /** All these files, and what people wrote beside them: none of them may be written over. */
-  public KeptFiles kept() {
+  public KeptFiles notToBeLost() {
     KeptFiles kept = new KeptFiles();
     for (Path log : logs) {
       kept.reads(log, "kept.log").reads(SeenFile.beside(log).path(), "kept.seen");
@@ -177,15 +206,7 @@ public record Sources(
 
   /** Where approved limits stand. */
   public LimitsFile limitsFile() {
-    return limits == null ? LimitsFile.beside(profile, logs.get(0)) : new LimitsFile(limits);
-  }
-
-  private LimitsBook book() throws IntakeException {
-    try {
-      return limitsFile().read().book();
-    } catch (IOException e) {
-      throw IntakeException.of(e);
-    }
+    return limits == null ? LimitsFile.beside(profile, log()) : new LimitsFile(limits);
   }
 
   /**
@@ -214,11 +235,5 @@ public record Sources(
       }
     }
     return stamp;
-  }
-
-  private static void stopIf(BooleanSupplier isCancelled) {
-    if (isCancelled.getAsBoolean()) {
-      throw new CancellationException();
-    }
   }
 }

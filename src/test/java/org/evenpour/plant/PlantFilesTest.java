@@ -1,4 +1,4 @@
-package org.evenpour.view.model;
+package org.evenpour.plant;
 
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -7,11 +7,10 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.evenpour.report.KeptFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class SourcesTest {
+class PlantFilesTest {
   @TempDir Path folder;
 
   /** What is saved from the window never takes the place of what it shows. */
@@ -20,7 +19,7 @@ class SourcesTest {
     Path log = Files.writeString(folder.resolve("june.csv"), "");
     Path profile = Files.writeString(folder.resolve("wheel.yaml"), "");
     Path events = Files.writeString(folder.resolve("events.csv"), "");
-    KeptFiles kept = new Sources(List.of(log), profile, events).kept();
+    KeptFiles kept = new PlantFiles(List.of(log), profile, events).notToBeLost();
     Path link = Files.createSymbolicLink(folder.resolve("link.csv"), log);
     for (Path one :
         List.of(
@@ -36,6 +35,6 @@ class SourcesTest {
           .hasMessageContaining("would be lost");
     }
     assertThatCode(() -> kept.mayWrite(folder.resolve("rows.csv"))).doesNotThrowAnyException();
-    assertThatCode(() -> Sources.NONE.kept().mayWrite(log)).doesNotThrowAnyException();
+    assertThatCode(() -> PlantFiles.NONE.notToBeLost().mayWrite(log)).doesNotThrowAnyException();
   }
 }

@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.plant;
 
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,4 +1,4 @@
-package org.evenpour.live;
+package org.evenpour.plant;
 
 import java.time.Instant;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package org.evenpour.live;
+package org.evenpour.plant;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

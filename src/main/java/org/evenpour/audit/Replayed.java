@@ -1,0 +1,43 @@
+package org.evenpour.audit;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.evenpour.audit.AuditReport.TurnPoint;
+import org.evenpour.control.Episode;
+import org.evenpour.control.SuccessiveMonitor;
+import org.evenpour.control.SuccessiveMonitor.Judged;
+import org.evenpour.stats.RunTest;
+
+/**
+ * What the engine's monitor made of the anodes of one characteristic, whoever handed them to it: a
+ * replay of a record, or a feed while they were cast.
+ *
+ * @param judged which turns by which limits
+ * @param episodes as the closed turns show them
+ * @param counts how often each run test completed on the wheel's classic chart, by its id
+ * @param turns the closed turns' effects
+ */
+public record Replayed(
+    List<Judged> judged, List<Episode> episodes, Map<String, Long> counts, List<TurnPoint> turns) {
+
+  /** Copies the lists. */
+  public Replayed {
+    judged = List.copyOf(judged);
+    episodes = List.copyOf(episodes);
+    turns = List.copyOf(turns);
+  }
+
+  /**
+   * As it stands now, whatever the monitor is handed later.
+   *
+   * @param turns that the monitor's listener heard of
+   */
+  public static Replayed of(SuccessiveMonitor monitor, List<TurnPoint> turns) {
+    Map<String, Long> counts = new LinkedHashMap<>();
+    for (RunTest test : RunTest.values()) {
+      counts.put(test.id(), monitor.count(test));
+    }
+    return new Replayed(monitor.judged(), monitor.episodes(), counts, turns);
+  }
+}
