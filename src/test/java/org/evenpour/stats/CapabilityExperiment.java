@@ -1,6 +1,8 @@
 package org.evenpour.stats;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
@@ -162,50 +164,60 @@ final class CapabilityExperiment {
   }
 
   /**
-   * Prints the table of {@code docs/methods}. Arguments: how many records for each line; of how
-   * many turns, where not of 60, 260 and 1,000.
+   * Prints the table of {@code docs/methods}, with standard errors over records.
+   *
+   * @param args how many records for each line (default 400), the first seed (default 1946, the
+   *     same for all lines), and what the names of lines must begin with (default: all)
    */
   @SuppressWarnings("SystemOut")
   public static void main(String[] args) {
     int trials = args.length > 0 ? Integer.parseInt(args[0]) : 400;
-    StringBuilder head = new StringBuilder("turns molds offsets turn/pour  phi pour_phi");
+    long seed = args.length > 1 ? Long.parseLong(args[1]) : 1946;
+    String wanted = args.length > 2 ? args[2] : "";
+    System.out.println(trials + " records a line, seed " + seed + "; intervals that hold, percent");
+    StringBuilder head = new StringBuilder("| record");
     for (Index index : Index.values()) {
-      head.append(String.format(Locale.ROOT, " %9s", index.name().toLowerCase(Locale.ROOT)));
+      head.append(" | ").append(index.name().toLowerCase(Locale.ROOT));
     }
-    System.out.println(head);
-    int[] lengths =
-        args.length > 1 ? new int[] {Integer.parseInt(args[1])} : new int[] {60, 260, 1000};
-    for (int turns : lengths) {
+    System.out.println(head + " |\n" + "|---".repeat(Index.values().length + 1) + "|");
+    for (int turns : new int[] {60, 260, 1000}) {
+      List<Setting> lines = new ArrayList<>();
       for (double turnSd : new double[] {0.3, 0.6, 1}) {
         for (double phi : new double[] {0, 0.3, 0.5, 0.7}) {
-          print(new Setting(turns, 26, 1, turnSd, phi, 0), trials);
+          lines.add(new Setting(turns, 26, 1, turnSd, phi, 0));
         }
       }
-      print(new Setting(turns, 26, 1, 0.6, 0.5, 0.4), trials);
-      print(new Setting(turns, 26, 0, 0, 0, 0), trials);
-      print(new Setting(turns, 26, 2, 0.6, 0.5, 0), trials);
-      print(new Setting(turns, 6, 1, 0.6, 0.5, 0), trials);
+      lines.add(new Setting(turns, 26, 1, 0.6, 0.5, 0.4));
+      lines.add(new Setting(turns, 26, 0, 0, 0, 0));
+      lines.add(new Setting(turns, 26, 2, 0.6, 0.5, 0));
+      lines.add(new Setting(turns, 6, 1, 0.6, 0.5, 0));
+      lines.stream()
+          .filter(line -> name(line).startsWith(wanted))
+          .forEach(line -> print(line, trials, seed));
     }
   }
 
+  private static String name(Setting s) {
+    return String.format(
+        Locale.ROOT,
+        "phi%.1f-%dturns-%dmolds-turn%.1f-offsets%.0f-pourphi%.1f",
+        s.phi(),
+        s.turns(),
+        s.molds(),
+        s.turnSd(),
+        s.offsets(),
+        s.pourPhi());
+  }
+
   @SuppressWarnings("SystemOut")
-  private static void print(Setting s, int trials) {
+  private static void print(Setting s, int trials, long seed) {
     for (boolean independent : new boolean[] {true, false}) {
-      StringBuilder line =
-          new StringBuilder(
-              String.format(
-                  Locale.ROOT,
-                  "%5d %5d %7.1f %9.1f %4.1f %8.1f",
-                  s.turns(),
-                  s.molds(),
-                  s.offsets(),
-                  s.turnSd(),
-                  s.phi(),
-                  s.pourPhi()));
-      for (double each : coverage(s, trials, 1946, independent)) {
-        line.append(String.format(Locale.ROOT, " %9.1f", 100 * each));
+      StringBuilder line = new StringBuilder("| " + name(s) + (independent ? ", before" : ""));
+      for (double held : coverage(s, trials, seed, independent)) {
+        double error = Math.sqrt(held * (1 - held) / Math.max(1, trials - 1));
+        line.append(String.format(Locale.ROOT, " | %.1f ± %.1f", 100 * held, 100 * error));
       }
-      System.out.println(line + (independent ? "  before" : ""));
+      System.out.println(line + " |");
     }
   }
 }
