@@ -299,10 +299,10 @@ public final class Linker {
       onset = wentOnFrom(characteristic, episode, onset);
       nearest = nearest(changes, onset);
     }
-    boolean isNear = Math.abs(nearest - onset) <= window.tolerance();
+    // What stood when the record begins may have come just then: its first turn is a change too.
+    boolean isFirst = onset <= window.tolerance() && onset <= Math.abs(nearest - onset);
+    boolean isNear = !isFirst && Math.abs(nearest - onset) <= window.tolerance();
     double p = isNear ? chance(changes.length, nearest - window.onset()) : 1;
-    // What stood when the record begins may have come just then.
-    boolean isFirst = !isNear && onset <= window.tolerance();
     nearest = isFirst ? 0 : nearest;
     LevelEffects.Difference difference = null;
     if ((isNear || isFirst) && episode.scope() == Episode.Scope.WHEEL) {

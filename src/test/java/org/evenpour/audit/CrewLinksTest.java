@@ -3,6 +3,7 @@ package org.evenpour.audit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
 import org.evenpour.audit.AuditReport.Direction;
@@ -85,5 +86,27 @@ class CrewLinksTest {
             .allMatch(one -> one.evidence() == Evidence.NONE);
       }
     }
+  }
+
+  /** A record that begins with the last turns of its visit: its signal is over when others come. */
+  @Test
+  void namesACrewThatPouredAlreadyWhenTheRecordBegins() throws Exception {
+    int signals = 0;
+    for (int seed = 1; seed <= 4; seed++) {
+      int turns = 320;
+      int before = 12 + seed;
+      LinkWheel wheel = new LinkWheel(seed, turns, 0.4, 0);
+      double[] heavy = new double[turns];
+      Arrays.setAll(heavy, t -> (t + before) / 20 % 3 == 0 ? 1 : 0);
+      wheel.record("crew", t -> "K" + ((t + before) / 20 % 3 + 1));
+      wheel.act(heavy, 2.5);
+      for (Signal signal : highs(wheel.audit())) {
+        if (signal.firstTurn() <= 20 - before) {
+          signals++;
+          assertThat(isFirstAndMoved(signal)).as("seed %d, %s", seed, signal.id()).isTrue();
+        }
+      }
+    }
+    assertThat(signals).isPositive();
   }
 }
