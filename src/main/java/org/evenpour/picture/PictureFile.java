@@ -6,10 +6,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import javax.imageio.ImageIO;
-import org.jfree.svg.SVGGraphics2D;
-import org.jfree.svg.ViewBox;
 
 /** Pictures as files; each on paper's ground, with a margin. */
 public final class PictureFile {
@@ -47,13 +44,12 @@ public final class PictureFile {
   /** Writes an SVG; the same picture gives the same bytes. */
   public static void svg(Picture picture, int width, int height, Ink ink, OutputStream out)
       throws IOException {
-    SVGGraphics2D g = new SVGGraphics2D(width, height);
-    g.setDefsKeyPrefix("evenpour");
+    Drawing drawing = new Drawing(width, height);
+    Graphics2D g = drawing.pen();
     g.setColor(ink.field());
     g.fillRect(0, 0, width, height);
     picture.paint(g, inner(width, height), ink);
-    String svg = g.getSVGElement(null, true, new ViewBox(0, 0, width, height), null, null);
-    out.write(svg.getBytes(StandardCharsets.UTF_8));
+    drawing.write(out);
   }
 
   private static Rectangle2D inner(int width, int height) {

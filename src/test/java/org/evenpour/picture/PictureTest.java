@@ -7,11 +7,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
@@ -171,22 +167,6 @@ class PictureTest {
     BufferedImage light = draw(ring(0, -1), 600, 600).image();
     assertThat(isInked(light, outward.getX(), outward.getY(), 1)).isFalse();
     assertThat(isInked(light, inward.getX(), inward.getY(), 1)).isTrue();
-  }
-
-  @Test
-  void savedDrawingsAreTheSameEveryTime() throws IOException {
-    double[] y = new double[1000];
-    Arrays.setAll(y, i -> i % 7);
-    assertThat(svg(series(y, new int[] {3})))
-        .isEqualTo(svg(series(y, new int[] {3})))
-        .startsWith("<svg")
-        .contains("</svg>");
-  }
-
-  private static String svg(Picture picture) throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    PictureFile.svg(picture, 800, 400, INK, out);
-    return out.toString(StandardCharsets.UTF_8);
   }
 
   @Test
