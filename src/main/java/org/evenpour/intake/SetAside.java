@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.QuoteMode;
+import org.evenpour.casting.Formulas;
 import org.evenpour.casting.PartFiles;
 import org.evenpour.casting.Remark;
 import org.jspecify.annotations.Nullable;
@@ -120,20 +121,12 @@ public final class SetAside implements AutoCloseable {
         writer.write("line,reason,row\n");
       }
       writer.write(line + ",");
-      writer.write(FORMAT.format(plain(reason.toString())) + ",");
-      ROW.print(writer).print(plain(text));
+      writer.write(FORMAT.format(Formulas.defused(reason.toString())) + ",");
+      ROW.print(writer).print(Formulas.defused(text));
       writer.write('\n');
     } catch (IOException e) {
       throw IntakeException.unwritable(target.file, e);
     }
-  }
-
-  /**
-   * Text that no spreadsheet takes for a formula (OWASP, <i>CSV Injection</i>): a quote mark goes
-   * before one that begins like one.
-   */
-  private static String plain(String text) {
-    return !text.isEmpty() && "=+-@\t\r".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
   }
 
   /**

@@ -15,6 +15,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.apache.commons.csv.QuoteMode;
+import org.evenpour.casting.Formulas;
 import org.evenpour.store.Chain;
 import org.jspecify.annotations.Nullable;
 
@@ -37,7 +43,8 @@ public final class SeenFile {
   /** A line's number among those that count, and the hash of the one before it. */
   private static final Pattern PLACE = Pattern.compile("([0-9]{1,9}) ([0-9a-f]{64})");
 
-  private static final Pattern CELL = Pattern.compile("\\G\"((?:[^\"]|\"\")*)\"(,|$)");
+  private static final CSVFormat CSV =
+      CSVFormat.RFC4180.builder().setQuoteMode(QuoteMode.ALL).setRecordSeparator('\n').get();
 
   private final Path file;
 
@@ -147,47 +154,37 @@ public final class SeenFile {
   }
 
   private static String line(Seen seen, Chain.Link place) {
-    return String.join(
-            ",",
-            quoted(seen.at().toString()),
-            quoted(seen.signal()),
-            quoted(Integer.toString(seen.sinceTurn())),
-            quoted(Integer.toString(seen.turn())),
-            quoted(seen.who()),
-            quoted(seen.note()),
-            quoted(place.number() + " " + place.before()))
+    return CSV.format(
+            Stream.of(
+                    seen.at().toString(),
+                    seen.signal(),
+                    Integer.toString(seen.sinceTurn()),
+                    Integer.toString(seen.turn()),
+                    seen.who(),
+                    seen.note(),
+                    place.number() + " " + place.before())
+                .map(cell -> Formulas.defused(cell.replaceAll("\\R|\\p{Cntrl}", " ").strip()))
+                .toArray())
         + "\n";
   }
 
-  private static String quoted(String cell) {
-    String oneLine = cell.replaceAll("\\R|\\p{Cntrl}", " ").strip();
-    return '"' + plain(oneLine).replace("\"", "\"\"") + '"';
-  }
-
-  /**
-   * Text that no spreadsheet takes for a formula (OWASP, <i>CSV Injection</i>): a quote mark goes
-   * before one that begins like one.
-   */
-  private static String plain(String text) {
-    return !text.isEmpty() && "=+-@".indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
-  }
-
-  private static String asTyped(String text) {
-    return text.length() > 1 && text.charAt(0) == '\'' && "=+-@".indexOf(text.charAt(1)) >= 0
-        ? text.substring(1)
-        : text;
+  /** The cells of a line as it is written here; of any other, none. */
+  private static List<String> cells(String line) {
+    try (CSVParser parser = CSVParser.parse(line, CSV)) {
+      List<CSVRecord> records = parser.getRecords();
+      if (records.size() == 1 && CSV.format((Object[]) records.get(0).values()).equals(line)) {
+        return records.get(0).stream().map(Formulas::asTyped).toList();
+      }
+    } catch (IOException | RuntimeException e) {
+      // a quote that is not closed, or stands where none may
+    }
+    return List.of();
   }
 
   private static @Nullable Line parsed(int number, String line) {
-    List<String> cells = new ArrayList<>();
-    Matcher cell = CELL.matcher(line);
-    int end = 0;
-    while (cells.size() <= CELLS + 1 && end < line.length() && cell.find()) {
-      cells.add(asTyped(cell.group(1).replace("\"\"", "\"")));
-      end = cell.end();
-    }
+    List<String> cells = cells(line);
     boolean isHashed = cells.size() == CELLS + 1;
-    if (cells.size() != CELLS && !isHashed || end != line.length()) {
+    if (cells.size() != CELLS && !isHashed) {
       return null;
     }
     Matcher place = PLACE.matcher(isHashed ? cells.get(CELLS) : "");

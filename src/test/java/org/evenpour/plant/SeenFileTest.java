@@ -13,6 +13,8 @@ import org.evenpour.store.Chain;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SeenFileTest {
   private static final Seen FIRST =
@@ -115,6 +117,30 @@ class SeenFileTest {
   void neverTakesALineBreakFromANote() throws IOException {
     file.add(new Seen(FIRST.at(), "s", 1, 2, "", "one\r\ntwo\tthree\u2028four"));
     assertThat(file.read()).singleElement().extracting(Seen::note).isEqualTo("one two three four");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "=1+1", "+", "-2 kg", "@x", "'", "'-", "\"", "\"\",\"", ",", "a\\", "#", "", "é中😀"
+      })
+  void anyNoteComesBack(String note) throws IOException {
+    Seen seen = new Seen(FIRST.at(), note + "s", 1, 2, note, note);
+    file.add(seen);
+    // an apostrophe before what begins like a formula is taken for the one that was put there
+    assertThat(file.read())
+        .containsExactly(note.equals("'-") ? new Seen(FIRST.at(), "-s", 1, 2, "-", "-") : seen);
+  }
+
+  @Test
+  void passesOverALineThatWasNotWrittenHere() throws IOException {
+    file.add(FIRST);
+    String line = Files.readAllLines(path).get(1);
+    Files.writeString(
+        path,
+        line.replace("\"131\"", "131") + "\n" + line + ",\n" + line + " x\n",
+        StandardOpenOption.APPEND);
+    assertThat(file.read()).containsExactly(FIRST);
   }
 
   @Test

@@ -2,9 +2,19 @@ package org.evenpour.view.model;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.regex.Pattern;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.QuoteMode;
+import org.evenpour.casting.Formulas;
 
 /** Writes tables as comma-separated text. */
 public final class CsvText {
+  /** A choice: no more is quoted than RFC 4180 asks for (2.6), where the library quotes more. */
+  private static final Pattern MUST_BE_QUOTED = Pattern.compile("[,\"\n\r]");
+
+  private static final CSVFormat QUOTED =
+      CSVFormat.RFC4180.builder().setQuoteMode(QuoteMode.ALL).get();
+
   private CsvText() {}
 
   /** A table: headings, then a line for each row. */
@@ -34,15 +44,7 @@ public final class CsvText {
    * spreadsheet would take for a formula get an apostrophe before them (OWASP ASVS 5.0, 1.2.10).
    */
   public static String cell(String text, boolean isWords) {
-    String safe = isWords ? text : text.replace('−', '-').replace("—", "");
-    if (isWords && !safe.isEmpty() && "=+-@\t\r".indexOf(safe.charAt(0)) >= 0) {
-      safe = "'" + safe;
-    }
-    boolean quoted =
-        safe.indexOf(',') >= 0
-            || safe.indexOf('"') >= 0
-            || safe.indexOf('\n') >= 0
-            || safe.indexOf('\r') >= 0;
-    return quoted ? '"' + safe.replace("\"", "\"\"") + '"' : safe;
+    String safe = isWords ? Formulas.defused(text) : text.replace('−', '-').replace("—", "");
+    return MUST_BE_QUOTED.matcher(safe).find() ? QUOTED.format(safe) : safe;
   }
 }

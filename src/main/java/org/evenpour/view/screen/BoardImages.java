@@ -3,6 +3,7 @@ package org.evenpour.view.screen;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +12,7 @@ import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
+import org.apache.commons.csv.CSVFormat;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
@@ -97,10 +99,13 @@ public final class BoardImages {
         new LiveRecord(
             "casting-log.csv", profiles, events, new SeenFile(to.resolve("nobody.seen.csv")));
     record.header(LogHeader.read("casting-log.csv", 1, lines.get(0), profiles));
+    CSVFormat format = CSVFormat.RFC4180;
     Instant castAt = Instant.EPOCH;
     for (int row = 1; row <= rows; row++) {
       String line = lines.get(row);
-      castAt = OffsetDateTime.parse(line.substring(0, line.indexOf(','))).toInstant();
+      castAt =
+          OffsetDateTime.parse(format.parse(new StringReader(line)).iterator().next().get(0))
+              .toInstant();
       record.row(row + 1L, line.getBytes(StandardCharsets.UTF_8), castAt);
     }
     record.caughtUp(castAt);

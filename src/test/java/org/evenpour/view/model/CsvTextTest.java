@@ -2,6 +2,10 @@ package org.evenpour.view.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
 import org.junit.jupiter.api.Test;
 
 class CsvTextTest {
@@ -27,5 +31,16 @@ class CsvTextTest {
   @Test
   void commasAndQuotesAreQuoted() {
     assertThat(CsvText.cell("a, \"b\"", true)).isEqualTo("\"a, \"\"b\"\"\"");
+  }
+
+  @Test
+  void lineBreaksAreQuotedAndNothingElseIs() throws IOException {
+    StringBuilder out = new StringBuilder();
+    CsvText.line(List.of("", "one\ntwo", "three\rfour", " #!é ", "=1,2", "\"=3"), true, out);
+    assertThat(out).hasToString(",\"one\ntwo\",\"three\rfour\", #!é ,\"'=1,2\",\"\"\"=3\"\n");
+    try (CSVParser parser = CSVParser.parse(out.toString(), CSVFormat.RFC4180)) {
+      assertThat(parser.getRecords().get(0).toList())
+          .containsExactly("", "one\ntwo", "three\rfour", " #!é ", "'=1,2", "\"=3");
+    }
   }
 }
