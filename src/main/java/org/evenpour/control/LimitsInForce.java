@@ -192,8 +192,8 @@ public record LimitsInForce(
     public double turnsToFind(double shift) {
       double seen = Math.abs(shift) / sigma * scores.slope() * gain();
       return Math.min(
-          RunLength.cusumOneSided(decision.k(), decision.h(), seen, 0),
-          RunLength.cusumOneSided(decision.k2(), decision.h2(), seen, 0));
+          RunLength.cusumOneSided(decision.k(), decision.h(), seen),
+          RunLength.cusumOneSided(decision.k2(), decision.h2(), seen));
     }
   }
 }

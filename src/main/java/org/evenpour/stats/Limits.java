@@ -16,13 +16,4 @@ public record Limits(double center, double lower, double upper, double sigma) {
   public static Limits around(double center, double sigma, double k) {
     return new Limits(center, center - k * sigma, center + k * sigma, sigma);
   }
-
-  public boolean isDefined() {
-    return !Double.isNaN(sigma);
-  }
-
-  /** Whether x lies outside; never for NaN or undefined limits. */
-  public boolean excludes(double x) {
-    return x > upper || x < lower;
-  }
 }

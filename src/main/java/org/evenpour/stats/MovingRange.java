@@ -13,14 +13,6 @@ public final class MovingRange {
   private final Moments ranges = new Moments();
   private double last = Double.NaN;
 
-  public static MovingRange of(double... x) {
-    MovingRange ranges = new MovingRange();
-    for (double value : x) {
-      ranges.add(value);
-    }
-    return ranges;
-  }
-
   public void add(double x) {
     if (Double.isNaN(x)) {
       return;
@@ -37,10 +29,6 @@ public final class MovingRange {
     last = Double.NaN;
   }
 
-  public Moments values() {
-    return values;
-  }
-
   /** Number of ranges. */
   public long count() {
     return ranges.count();
@@ -53,23 +41,12 @@ public final class MovingRange {
 
   /** Mean moving range / d2; NaN with fewer than two values. */
   public double sigma() {
-    return sigma(ChartConstants.d2(2));
-  }
-
-  /** Mean moving range / the given d2. */
-  public double sigma(double d2) {
-    return meanRange() / d2;
+    return meanRange() / ChartConstants.d2(2);
   }
 
   /** Limits for the individual values: mean ± 3 sigma. */
   public Limits limits() {
     return Limits.around(values.mean(), sigma(), 3);
-  }
-
-  /** Limits for the moving ranges: D3 and D4 for two times the mean range. */
-  public Limits rangeLimits() {
-    double mean = meanRange();
-    return new Limits(mean, 0, ChartConstants.bigD4(2) * mean, sigma() * ChartConstants.d3(2));
   }
 
   /** The degrees of freedom of this sigma. */

@@ -1,6 +1,5 @@
 package org.evenpour.stats;
 
-import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -38,33 +37,19 @@ final class Panels {
   }
 
   /**
-   * Panels from low to high that meet at each break inside, and of about the same width.
+   * Panels from low to high, all of the same width.
    *
    * @param widest no panel is wider
    * @param points nodes in each panel
    */
-  static Panels on(double low, double high, double widest, int points, double... breaks) {
-    double[] edges =
-        Arrays.stream(breaks).filter(b -> b > low && b < high).sorted().distinct().toArray();
-    double[] all = new double[edges.length + 2];
-    all[0] = low;
-    System.arraycopy(edges, 0, all, 1, edges.length);
-    all[all.length - 1] = high;
-    double narrowest = 1e-9 * (high - low);
-    double[] cut = {low};
-    for (int e = 1; e < all.length; e++) {
-      double from = cut[cut.length - 1];
-      double width = all[e] - from;
-      if (width <= narrowest && e < all.length - 1) {
-        continue;
-      }
-      int parts = Math.max(1, (int) Math.ceil(width / widest));
-      cut = Arrays.copyOf(cut, cut.length + parts);
-      for (int i = 1; i <= parts; i++) {
-        cut[cut.length - 1 - parts + i] = i == parts ? all[e] : from + width * i / parts;
-      }
+  static Panels on(double low, double high, double widest, int points) {
+    int parts = Math.max(1, (int) Math.ceil((high - low) / widest));
+    double[] breaks = new double[parts + 1];
+    for (int i = 0; i < parts; i++) {
+      breaks[i] = low + (high - low) * i / parts;
     }
-    return new Panels(cut, points);
+    breaks[parts] = high;
+    return new Panels(breaks, points);
   }
 
   int size() {
@@ -73,11 +58,6 @@ final class Panels {
 
   double node(int i) {
     return nodes[i];
-  }
-
-  /** ∫ f over the whole interval is Σ weight·f(node). */
-  double weight(int i) {
-    return weights[i];
   }
 
   /** Adds to row the weights w with Σ w·f(node) = ∫ kernel·f from low to high. */

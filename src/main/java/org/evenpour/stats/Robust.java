@@ -54,22 +54,6 @@ public final class Robust {
     return Math.sqrt(values.length * above) / Math.abs(below) / BIWEIGHT_OF_NORMAL;
   }
 
-  /**
-   * Median moving range / 0.9539, sigma of individuals where a few are wild. NaN with fewer than
-   * two values; missing ones are passed over.
-   */
-  public static double medianMovingRangeSigma(double[] x) {
-    double[] values = Arrays.stream(x).filter(v -> !Double.isNaN(v)).toArray();
-    if (values.length < 2) {
-      return Double.NaN;
-    }
-    double[] ranges = new double[values.length - 1];
-    for (int i = 0; i < ranges.length; i++) {
-      ranges[i] = Math.abs(values[i + 1] - values[i]);
-    }
-    return median(ranges) / (Math.sqrt(2) * MAD_OF_NORMAL);
-  }
-
   private static double rawMad(double[] sorted, double median) {
     double[] deviations = new double[sorted.length];
     for (int i = 0; i < sorted.length; i++) {

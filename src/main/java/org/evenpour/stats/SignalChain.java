@@ -19,28 +19,6 @@ record SignalChain(double[] first, double[][] next) {
     return 1 + dot(first, solve(next, ones(first.length)));
   }
 
-  RunLengthDistribution distribution() {
-    double[][] now = {first};
-    return RunLengthDistribution.of(
-        () -> {
-          double sum = 0;
-          for (double mass : now[0]) {
-            sum += mass;
-          }
-          double[] moved = new double[first.length];
-          for (int i = 0; i < moved.length; i++) {
-            double mass = now[0][i];
-            double[] row = next[i];
-            for (int j = 0; j < moved.length; j++) {
-              moved[j] += mass * row[j];
-            }
-          }
-          now[0] = moved;
-          return sum;
-        },
-        0);
-  }
-
   /** (I − next)⁻¹·b. */
   static double[] solve(double[][] next, double[] b) {
     int n = b.length;

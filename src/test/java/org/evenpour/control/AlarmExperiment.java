@@ -14,7 +14,7 @@ import org.evenpour.control.AlarmWheel.Casting;
 import org.evenpour.control.AlarmWheel.Setup;
 import org.evenpour.control.PlantWatch.Mean;
 import org.evenpour.stats.Cusum;
-import org.evenpour.stats.RunLength;
+import org.evenpour.stats.RunLengthLimits;
 
 /**
  * What the alarm costs and how fast it is, on simulated wheels: realized false alarms against the
@@ -142,7 +142,7 @@ public final class AlarmExperiment {
     double rate = 1 / setup.turnsPerShift() / molds;
     double g = Math.sqrt((1 - setup.pourPhi()) / (1 + setup.pourPhi()));
     double k = shift * seen * g / 2;
-    double h = RunLength.cusumLimit(k, 1 / rate);
+    double h = RunLengthLimits.cusum(k, 1 / rate);
     return IntStream.range(0, wheels)
         .parallel()
         .mapToObj(

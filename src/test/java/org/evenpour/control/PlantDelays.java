@@ -5,7 +5,7 @@ import java.util.SplittableRandom;
 import org.evenpour.control.PlantWatch.Mean;
 import org.evenpour.control.PlantWatch.Watched;
 import org.evenpour.stats.Cusum;
-import org.evenpour.stats.RunLength;
+import org.evenpour.stats.RunLengthLimits;
 
 /** How soon a mold or a ladle side that shifts is named: see PlantTrial. */
 final class PlantDelays {
@@ -166,7 +166,7 @@ final class PlantDelays {
     Watched watched = new Watched(plant);
     int molds = plant.molds();
     double k = Math.abs(sigma) * Math.sqrt(1 - 1.0 / molds) / 2;
-    double h = RunLength.cusumLimit(k, plant.turnsPerShift() * molds);
+    double h = RunLengthLimits.cusum(k, plant.turnsPerShift() * molds);
     int mold = molds / 3;
     return PlantWatch.each(
         wheels,
@@ -237,7 +237,7 @@ final class PlantDelays {
       gain = ahead / (ahead + seen);
       errorSigma = Math.sqrt(ahead + seen);
       double k = kg * (1 - phi) / (1 - phi + phi * gain) / errorSigma / 2;
-      cusum = new Cusum(0, k, RunLength.cusumLimit(k, 1 / rate));
+      cusum = new Cusum(0, k, RunLengthLimits.cusum(k, 1 / rate));
     }
 
     @Override

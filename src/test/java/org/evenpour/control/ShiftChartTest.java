@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.SplittableRandom;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.Onset;
-import org.evenpour.stats.RunLength;
+import org.evenpour.stats.RunLengthLimits;
 import org.junit.jupiter.api.Test;
 
 class ShiftChartTest {
@@ -38,7 +38,7 @@ class ShiftChartTest {
    */
   @Test
   void alarmsAsRarelyAsRunLengthsSay() {
-    double h = RunLength.cusumLimit(0.5, 200);
+    double h = RunLengthLimits.cusum(0.5, 200);
     SplittableRandom random = new SplittableRandom(42);
     int runs = 2000;
     long total = 0;

@@ -7,7 +7,7 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.evenpour.casting.WheelProfile;
 import org.evenpour.stats.Cusum;
-import org.evenpour.stats.RunLength;
+import org.evenpour.stats.RunLengthLimits;
 
 /**
  * How soon a ladle side that is off is found, against the best that could be done, and how often
@@ -189,7 +189,7 @@ public final class SideExperiment {
     for (int base : new int[] {400, 160, 60}) {
       double alarms = falseAlarms(base, wheels, rate);
       for (double by : new double[] {0.8, 1.6}) {
-        double h = RunLength.cusumLimit(by / CONTRAST_SIGMA / 2, 1 / rate);
+        double h = RunLengthLimits.cusum(by / CONTRAST_SIGMA / 2, 1 / rate);
         double[][] rows =
             IntStream.range(0, wheels)
                 .parallel()

@@ -103,12 +103,14 @@ final class CapabilityExperiment {
       for (int t = 0; t < turns; t++) {
         one[t] = x[t * molds];
       }
-      MovingRange ranges = MovingRange.of(one);
-      double itsSd = ranges.values().sd();
+      MovingRange ranges = new MovingRange();
+      Arrays.stream(one).forEach(ranges::add);
+      Moments ofOne = Moments.of(one);
+      double itsSd = ofOne.sd();
       Capability its =
           Capability.of(
               turns,
-              ranges.values().mean(),
+              ofOne.mean(),
               ranges.sigma(),
               ranges.degreesOfFreedom(),
               itsSd,

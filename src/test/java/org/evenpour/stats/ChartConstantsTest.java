@@ -4,17 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.function.IntToDoubleFunction;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class ChartConstantsTest {
-
-  static Stream<Reference.Row> constants() {
-    return Reference.rows("chart-constants.csv").stream();
-  }
 
   /**
    * Exact values computed independently; printed ones from Walpole et al., Table A.22, and
@@ -24,68 +19,52 @@ class ChartConstantsTest {
   @MethodSource("constants")
   void agreeWithExactAndPrintedTables(Reference.Row row) {
     int n = row.whole("n");
-    double value = function(row.text("constant")).applyAsDouble(n);
+    double value =
+        row.text("constant").equals("d2")
+            ? ChartConstants.d2(n)
+            : ChartConstants.c4OfDegrees(n - 1.0);
     double exact = row.number("exact");
     assertThat(value).isCloseTo(exact, within(1e-12 * Math.abs(exact)));
     if (row.has("printed")) {
-      // D1 and D2 carry three times the rounding of the printed d3, half a unit of 0.001
-      boolean triple = row.text("constant").matches("D[12]");
-      assertThat(value).isCloseTo(row.number("printed"), within(triple ? 0.002 : 0.0015));
+      assertThat(value).isCloseTo(row.number("printed"), within(0.0015));
     }
   }
 
-  private static IntToDoubleFunction function(String name) {
-    return switch (name) {
-      case "A" -> ChartConstants::a;
-      case "A2" -> ChartConstants::a2;
-      case "A3" -> ChartConstants::a3;
-      case "c4" -> ChartConstants::c4;
-      case "B3" -> ChartConstants::b3;
-      case "B4" -> ChartConstants::b4;
-      case "B5" -> ChartConstants::b5;
-      case "B6" -> ChartConstants::b6;
-      case "d2" -> ChartConstants::d2;
-      case "d3" -> ChartConstants::d3;
-      case "D1" -> ChartConstants::bigD1;
-      case "D2" -> ChartConstants::bigD2;
-      case "D3" -> ChartConstants::bigD3;
-      case "D4" -> ChartConstants::bigD4;
-      case "E2" -> ChartConstants::e2;
-      default -> throw new IllegalArgumentException(name);
-    };
+  static Stream<Reference.Row> constants() {
+    return Reference.rows("chart-constants.csv").stream();
   }
 
-  /** Closed forms: d3(2) = √(2 − 4/π), d3(3) = √(2 + 3√3/π − 9/π). */
+  /** Closed forms of d2(2) and d2(3). */
   @Test
   void agreeWithClosedForms() {
     assertThat(ChartConstants.d2(2)).isCloseTo(2 / Math.sqrt(Math.PI), within(3e-15));
     assertThat(ChartConstants.d2(3)).isCloseTo(3 / Math.sqrt(Math.PI), within(3e-15));
-    assertThat(ChartConstants.d3(2)).isCloseTo(Math.sqrt(2 - 4 / Math.PI), within(1e-13));
-    assertThat(ChartConstants.d3(3))
-        .isCloseTo(Math.sqrt(2 + (3 * Math.sqrt(3) - 9) / Math.PI), within(1e-13));
   }
 
-  /** d2(100) and d3(100): 5.01519 and 0.60456 (Tippett 1925 and Pearson 1926, from memory). */
+  /** d2(100): 5.01519 (Tippett 1925, from memory). */
   @Test
   void reachSubgroupsOfAHundred() {
     assertThat(ChartConstants.d2(100)).isCloseTo(5.01519, within(1e-5));
-    assertThat(ChartConstants.d3(100)).isCloseTo(0.605, within(1e-3));
   }
 
-  /** c4 of real degrees of freedom meets c4(n) at whole ones, and so do the recurrence's ends. */
+  /**
+   * c4(n) by the recurrence of its gamma functions, g(n) = Γ(n/2)/Γ((n − 1)/2), g(n)·g(n − 1) = (n
+   * − 2)/2; and its limit, 1 − 1/4n.
+   */
   @Test
-  void c4IsOneFunctionByTwoWays() {
-    for (int n : new int[] {2, 3, 7, 25, 100, 5000}) {
+  void c4OfDegreesMeetsTheRecurrence() {
+    double g = 1 / Math.sqrt(Math.PI);
+    for (int n = 2; n <= 5000; n++) {
       assertThat(ChartConstants.c4OfDegrees(n - 1.0))
-          .isCloseTo(ChartConstants.c4(n), within(1e-12));
+          .isCloseTo(Math.sqrt(2.0 / (n - 1)) * g, within(1e-12));
+      g = 0.5 * (n - 1) / g;
     }
-    assertThat(ChartConstants.c4(20_001)).isCloseTo(1 - 1 / (4.0 * 20_000), within(1e-9));
+    assertThat(ChartConstants.c4OfDegrees(20_000)).isCloseTo(1 - 1 / (4.0 * 20_000), within(1e-9));
   }
 
   @Test
   void refuseSubgroupsTheyAreNotFor() {
     assertThatThrownBy(() -> ChartConstants.d2(1)).hasMessageContaining("2 to 100");
-    assertThatThrownBy(() -> ChartConstants.d3(101)).hasMessageContaining("2 to 100");
-    assertThatThrownBy(() -> ChartConstants.c4(1)).hasMessageContaining("at least 2");
+    assertThatThrownBy(() -> ChartConstants.d2(101)).hasMessageContaining("2 to 100");
   }
 }

@@ -13,10 +13,10 @@ class CusumPairTest {
   @Test
   void isOneCusumWhereTheOtherSumIsOutOfReach() {
     for (double shift : new double[] {0, 0.5, 1, 2}) {
-      assertThat(new CusumPair(0.5, 5, 1, 12).runLength(shift))
+      assertThat(CusumPairRunLength.of(new CusumPair(0.5, 5, 1, 12), shift))
           .isCloseTo(RunLength.cusum(0.5, 5, shift), Percentage.withPercentage(0.6));
     }
-    assertThat(new CusumPair(0.5, 20, 1, 2.5).runLength(1))
+    assertThat(CusumPairRunLength.of(new CusumPair(0.5, 20, 1, 2.5), 1))
         .isCloseTo(RunLength.cusum(1, 2.5, 1), Percentage.withPercentage(1.5));
   }
 
@@ -47,7 +47,8 @@ class CusumPairTest {
       }
       double mean = sum / runs;
       double error = Math.sqrt((squares / runs - mean * mean) / runs);
-      assertThat(mean).isCloseTo(pair.runLength(shift), within(3 * error + 0.005 * mean));
+      assertThat(mean)
+          .isCloseTo(CusumPairRunLength.of(pair, shift), within(3 * error + 0.005 * mean));
     }
   }
 
@@ -56,7 +57,7 @@ class CusumPairTest {
   void keepsToItsRate() {
     for (double k : new double[] {0.3, 0.5}) {
       for (double rate : new double[] {1e-2, 1e-3, 2e-4}) {
-        assertThat(1 / CusumPair.of(k, rate, 0, 0).runLength(0))
+        assertThat(1 / CusumPairRunLength.of(CusumPair.of(k, rate, 0, 0), 0))
             .isCloseTo(rate, Percentage.withPercentage(3));
       }
     }

@@ -75,7 +75,7 @@ final class RunTestLength {
     }
     Moves moves = moves();
     Flow flow = new Flow(moves, zones, ordered ? NODES : 1);
-    return RunLengthDistribution.of(flow::advance, 0);
+    return RunLengthDistribution.of(flow::advance);
   }
 
   /** Probability as it moves between states; owned by the thread that advances it. */

@@ -10,7 +10,7 @@ import java.util.function.DoubleSupplier;
  * geometrically. Mean = Σ P(T &gt; n), E T² = Σ (2n + 1)·P(T &gt; n), n from 0, the tail in closed
  * form. Not changed once made.
  */
-public final class RunLengthDistribution {
+final class RunLengthDistribution {
   private static final int STEADY = 20;
   private static final int LONGEST = 200_000;
 
@@ -22,12 +22,8 @@ public final class RunLengthDistribution {
     this.ratio = ratio;
   }
 
-  /**
-   * From P(T &gt; 1), P(T &gt; 2), … as they are asked for, until their ratio stands still.
-   *
-   * @param atLeast points before which the ratio isn't trusted, as where limits still widen
-   */
-  static RunLengthDistribution of(DoubleSupplier next, int atLeast) {
+  /** From P(T &gt; 1), P(T &gt; 2), … as they are asked for, until their ratio stands still. */
+  static RunLengthDistribution of(DoubleSupplier next) {
     double[] alive = new double[256];
     alive[0] = 1;
     int n = 0;
@@ -41,25 +37,15 @@ public final class RunLengthDistribution {
       double ratio = alive[n + 1] / alive[n];
       // what moves the ratio by less than this moves the mean by less than its tenth digit
       boolean same = Math.abs(ratio - last) <= Math.max(4e-16, 1e-11 * (1 - ratio));
-      steady = same && n >= atLeast ? steady + 1 : 0;
+      steady = same ? steady + 1 : 0;
       last = ratio;
       n++;
     }
     return new RunLengthDistribution(Arrays.copyOf(alive, n + 1), Math.max(0, last));
   }
 
-  /** The first of two that run side by side, as if independent. */
-  RunLengthDistribution firstOf(RunLengthDistribution other) {
-    int n = Math.max(alive.length, other.alive.length);
-    double[] both = new double[n];
-    for (int i = 0; i < n; i++) {
-      both[i] = beyond(i) * other.beyond(i);
-    }
-    return new RunLengthDistribution(both, ratio * other.ratio);
-  }
-
   /** The average run length. */
-  public double mean() {
+  double mean() {
     int last = alive.length - 1;
     double sum = alive[last] / (1 - ratio);
     for (int n = last - 1; n >= 0; n--) {
@@ -68,7 +54,7 @@ public final class RunLengthDistribution {
     return sum;
   }
 
-  public double sd() {
+  double sd() {
     int last = alive.length - 1;
     double rest = 1 - ratio;
     // Σ (2(last + j) + 1)·ratioʲ
@@ -78,31 +64,5 @@ public final class RunLengthDistribution {
     }
     double mean = mean();
     return Math.sqrt(Math.max(0, second - mean * mean));
-  }
-
-  /** The probability of a signal at one of the first n points. */
-  public double signalWithin(long n) {
-    return 1 - beyond(n);
-  }
-
-  /** The fewest points within which a signal has probability p, from 0 to below 1. */
-  public long points(double p) {
-    if (!(p >= 0 && p < 1)) {
-      throw new IllegalArgumentException("a probability from 0 to below 1 is needed, not " + p);
-    }
-    int last = alive.length - 1;
-    for (int n = 0; n <= last; n++) {
-      if (1 - alive[n] >= p) {
-        return n;
-      }
-    }
-    return last + (long) Math.ceil(Math.log((1 - p) / alive[last]) / Math.log(ratio));
-  }
-
-  private double beyond(long n) {
-    int last = alive.length - 1;
-    return n <= last
-        ? alive[(int) Math.max(0, n)]
-        : alive[last] * Math.pow(ratio, (double) (n - last));
   }
 }
