@@ -24,11 +24,6 @@ public record CapabilityInFull(
     List<WhatIf> whatIfs,
     List<Group> groups) {
 
-  /** Nothing but whether the process is stable. */
-  public static CapabilityInFull bare(boolean isStable) {
-    return new CapabilityInFull(isStable, null, null, List.of(), List.of(), List.of());
-  }
-
   /** Copies the lists. */
   public CapabilityInFull {
     parts = List.copyOf(parts);

@@ -15,10 +15,4 @@ import org.jspecify.annotations.Nullable;
  * @param source where it stands, such as {@code events.csv:3}; empty where that is not known
  */
 public record CastingEvent(
-    Instant at, String wheel, @Nullable String mold, String kind, String note, String source) {
-
-  /** An event that comes from no file. */
-  public CastingEvent(Instant at, String wheel, @Nullable String mold, String kind, String note) {
-    this(at, wheel, mold, kind, note, "");
-  }
-}
+    Instant at, String wheel, @Nullable String mold, String kind, String note, String source) {}

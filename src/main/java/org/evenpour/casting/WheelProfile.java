@@ -69,37 +69,6 @@ public record WheelProfile(
           MOVE_COSTS,
           SETTINGS_ALARM_SHARE);
 
-  /** A profile that says neither what a move of the set-point costs nor what settings may raise. */
-  public WheelProfile(
-      @Nullable String wheel,
-      @Nullable Integer molds,
-      ZoneId zone,
-      Map<String, CharacteristicProfile> characteristics,
-      Map<String, SettingProfile> settings,
-      Map<String, String> headings,
-      double backwardsSeconds,
-      double stopMinutes,
-      double falseAlarmsPerShift,
-      double shiftHours,
-      PouringPlace pouringPlace,
-      boolean clockwise) {
-    this(
-        wheel,
-        molds,
-        zone,
-        characteristics,
-        settings,
-        headings,
-        backwardsSeconds,
-        stopMinutes,
-        falseAlarmsPerShift,
-        shiftHours,
-        pouringPlace,
-        clockwise,
-        MOVE_COSTS,
-        SETTINGS_ALARM_SHARE);
-  }
-
   /** Copies the maps, so that a profile never changes. */
   public WheelProfile {
     characteristics = Map.copyOf(characteristics);

@@ -53,20 +53,6 @@ public record AlarmBudget(
   private static final double BEYOND_PART = 0.4;
 
   /**
-   * Shares a budget of false alarms out where no setting is watched.
-   *
-   * @param profile with the budget
-   * @param molds charts of molds for one characteristic
-   * @param sides ladle sides
-   * @param characteristics how many are watched
-   * @param turnMinutes how long a turn of the wheel takes
-   */
-  public static AlarmBudget of(
-      WheelProfile profile, int molds, int sides, int characteristics, double turnMinutes) {
-    return of(profile, molds, sides, characteristics, false, turnMinutes);
-  }
-
-  /**
    * Shares a budget of false alarms out over the characteristics.
    *
    * @param profile with the budget

@@ -81,10 +81,6 @@ final class SettingIntake {
     return new SettingIntake(name, Unit.NONE, Kind.CATEGORY, NAMES, pages);
   }
 
-  String name() {
-    return name;
-  }
-
   /**
    * Takes in a cell of a row that is kept.
    *

@@ -190,20 +190,12 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
   }
 
   /**
-   * Compares the levels.
+   * Compares the levels by all visits but those that some turns are part of: whatever is to be
+   * explained by the levels must not have taught what they do.
    *
    * @param turns the wheel's mean, turn by turn; NaN = not known
    * @param labels the level of each turn; −1 = not written down, which does not end a visit
    * @param count how many labels there are
-   */
-  static LevelEffects of(double[] turns, int[] labels, int count) {
-    return without(turns, labels, count, 0, 0);
-  }
-
-  /**
-   * Compares the levels by all visits but those that some turns are part of: whatever is to be
-   * explained by the levels must not have taught what they do.
-   *
    * @param from first of these turns
    * @param to the turn after the last
    */

@@ -28,13 +28,6 @@ public final class OneWayAnova {
     groups[group].add(x);
   }
 
-  public void addAll(OneWayAnova other) {
-    grow(other.groups.length);
-    for (int g = 0; g < other.groups.length; g++) {
-      groups[g].addAll(other.groups[g]);
-    }
-  }
-
   /** The moments of one group; live, not a copy. */
   public Moments group(int group) {
     return groups[group];

@@ -30,11 +30,6 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
    */
   private static final double TOLD_APART = 0.5;
 
-  /** As {@link #find(double[], int, int, double)}, for independent values. */
-  public static Onset find(double[] z, int n, int sign) {
-    return find(z, n, sign, 1);
-  }
-
   /**
    * Finds the onset of a departure that lasts to the end.
    *

@@ -57,10 +57,6 @@ final class LineFile {
 
   private final @Nullable SigningKey key;
 
-  LineFile(Path file) {
-    this(file, null);
-  }
-
   /** Lines that are added are signed. */
   LineFile(Path file, @Nullable SigningKey key) {
     this.file = file;

@@ -182,7 +182,7 @@ class SampleAuditTest {
   void findsTheSameOneAnodeAtATime() {
     WheelRecord wheel = record.wheels().get(0);
     TurnIndex turns = TurnIndex.of(wheel);
-    AlarmBudget budget = AlarmBudget.of(wheel.profile(), 26, 2, 3, turns.turnMinutes());
+    AlarmBudget budget = AlarmBudget.of(wheel.profile(), 26, 2, 3, false, turns.turnMinutes());
     for (int c = 0; c < wheel.characteristics().size(); c++) {
       CharacteristicAudit audit =
           CharacteristicAudit.of(wheel, wheel.characteristics().get(c), turns, LimitsBook.NONE);

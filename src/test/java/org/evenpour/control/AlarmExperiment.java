@@ -59,7 +59,9 @@ public final class AlarmExperiment {
         budget,
         d.shiftHours(),
         d.pouringPlace(),
-        d.clockwise());
+        d.clockwise(),
+        d.setPointMoveCosts(),
+        d.settingsAlarmShare());
   }
 
   private static LimitsInForce limits(Setup setup, double[][] x, WheelProfile profile) {
@@ -91,7 +93,7 @@ public final class AlarmExperiment {
                 x.length,
                 molds,
                 sides),
-            AlarmBudget.of(profile, molds, sides, 1, setup.turnMinutes())));
+            AlarmBudget.of(profile, molds, sides, 1, false, setup.turnMinutes())));
   }
 
   /** Gives a monitor the turn that a wheel cast last. */

@@ -45,7 +45,7 @@ class GrossFaultTest {
         Objects.requireNonNull(
             LimitProposal.propose(
                 new BaseRecord(turn, mold, new int[n], value, turns, MOLDS, 1),
-                AlarmBudget.of(PROFILE, MOLDS, 1, 1, 20)));
+                AlarmBudget.of(PROFILE, MOLDS, 1, 1, false, 20)));
     CharacteristicMonitor monitor =
         new CharacteristicMonitor(limits, PROFILE, (t, at, x, anodes, startUp) -> {});
     for (int i = 0; i < n; i++) {

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.Test;
  */
 class LimitProposalTest {
   private static final WheelProfile PROFILE = WheelOfNumbers.quietProfile(0.1);
-  private static final AlarmBudget BUDGET = AlarmBudget.of(PROFILE, 26, 1, 1, 13);
+  private static final AlarmBudget BUDGET = AlarmBudget.of(PROFILE, 26, 1, 1, false, 13);
 
   @Test
   void recoversTheParametersOfASoundWheel() {

@@ -36,12 +36,14 @@ final class PlantWatch {
           budget,
           d.shiftHours(),
           d.pouringPlace(),
-          d.clockwise());
+          d.clockwise(),
+          d.setPointMoveCosts(),
+          d.settingsAlarmShare());
     }
 
     AlarmBudget shared() {
       return AlarmBudget.of(
-          profile(), plant.molds(), plant.sides(), characteristics, plant.turnMinutes());
+          profile(), plant.molds(), plant.sides(), characteristics, false, plant.turnMinutes());
     }
 
     /** Limits from these turns, start-up and missing weights left out. */

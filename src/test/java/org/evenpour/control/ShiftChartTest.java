@@ -93,7 +93,7 @@ class ShiftChartTest {
         }
         int[] told = {
           chart.episodes().get(chart.episodes().size() - 1).sinceTurn(),
-          Onset.find(z, i + 1, 1).index()
+          Onset.find(z, i + 1, 1, 1).index()
         };
         for (int k = 0; k < 2; k++) {
           changes[k] += before[k] >= 0 && told[k] != before[k] ? 1.0 / series : 0;
@@ -133,11 +133,11 @@ class ShiftChartTest {
       step[i] = noise + (i < 60 ? 0 : 2.4);
     }
 
-    assertThat(Onset.find(ramp, 120, 1).ramp()).isTrue();
-    assertThat(Onset.find(ramp, 120, 1).index()).isBetween(45, 75);
-    assertThat(Onset.find(step, 120, 1).ramp()).isFalse();
-    assertThat(Onset.find(step, 120, 1).index()).isBetween(57, 62);
-    assertThat(Onset.find(step, 120, -1).index()).isNotEqualTo(60);
+    assertThat(Onset.find(ramp, 120, 1, 1).ramp()).isTrue();
+    assertThat(Onset.find(ramp, 120, 1, 1).index()).isBetween(45, 75);
+    assertThat(Onset.find(step, 120, 1, 1).ramp()).isFalse();
+    assertThat(Onset.find(step, 120, 1, 1).index()).isBetween(57, 62);
+    assertThat(Onset.find(step, 120, -1, 1).index()).isNotEqualTo(60);
   }
 
   /** With one sum alone: the other one's limit is out of reach. */

@@ -83,7 +83,7 @@ public final class SideExperiment {
       return Objects.requireNonNull(
           LimitProposal.propose(
               new BaseRecord(turn, mold, side, value, turns, MOLDS, 2),
-              AlarmBudget.of(profile, MOLDS, 2, 1, TURN_MINUTES)));
+              AlarmBudget.of(profile, MOLDS, 2, 1, false, TURN_MINUTES)));
     }
   }
 
@@ -181,7 +181,7 @@ public final class SideExperiment {
   public static void main(String[] args) {
     int wheels = args.length > 0 ? Integer.parseInt(args[0]) : 200;
     WheelProfile profile = WheelOfNumbers.quietProfile(1);
-    double rate = AlarmBudget.of(profile, MOLDS, 2, 1, TURN_MINUTES).sideShift();
+    double rate = AlarmBudget.of(profile, MOLDS, 2, 1, false, TURN_MINUTES).sideShift();
     System.out.println(
         "| base turns | kg | turns until found | best | ratio | not in 300 | right side then | as said | after"
             + " 60 turns | false alarms over allowed |");

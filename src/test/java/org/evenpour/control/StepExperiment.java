@@ -66,7 +66,7 @@ public final class StepExperiment {
     LimitsInForce limits =
         LimitProposal.propose(
             new BaseRecord(turn, mold, new int[n], value, turns, MOLDS, 1),
-            AlarmBudget.of(profile, MOLDS, 1, 1, MOLDS * ANODE_MILLIS / 60_000.0));
+            AlarmBudget.of(profile, MOLDS, 1, 1, false, MOLDS * ANODE_MILLIS / 60_000.0));
     if (limits == null) {
       throw new AssertionError("no limits were proposed");
     }

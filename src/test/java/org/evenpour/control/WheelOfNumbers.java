@@ -75,7 +75,7 @@ final class WheelOfNumbers {
   }
 
   AlarmBudget budget(WheelProfile profile) {
-    return AlarmBudget.of(profile, MOLDS, twoSides ? 2 : 1, 1, 13);
+    return AlarmBudget.of(profile, MOLDS, twoSides ? 2 : 1, 1, false, 13);
   }
 
   LimitsInForce limits(WheelProfile profile) {
@@ -113,6 +113,8 @@ final class WheelOfNumbers {
         falseAlarmsPerShift,
         d.shiftHours(),
         d.pouringPlace(),
-        d.clockwise());
+        d.clockwise(),
+        d.setPointMoveCosts(),
+        d.settingsAlarmShare());
   }
 }

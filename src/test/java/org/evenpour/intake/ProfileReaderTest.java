@@ -93,7 +93,9 @@ class ProfileReaderTest {
                 0.5,
                 12,
                 PouringPlace.LEFT,
-                false));
+                false,
+                WheelProfile.DEFAULT.setPointMoveCosts(),
+                WheelProfile.DEFAULT.settingsAlarmShare()));
   }
 
   @ParameterizedTest

@@ -72,7 +72,12 @@ final class Cells {
   Cells event(String kind, int turn, String mold) {
     events.add(
         new CastingEvent(
-            Instant.ofEpochMilli(turn * TURN_MILLIS), "", mold.isEmpty() ? null : mold, kind, ""));
+            Instant.ofEpochMilli(turn * TURN_MILLIS),
+            "",
+            mold.isEmpty() ? null : mold,
+            kind,
+            "",
+            ""));
     return this;
   }
 

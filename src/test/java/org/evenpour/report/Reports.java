@@ -77,8 +77,8 @@ public final class Reports {
             new SettingReport(
                 "N2", "ladle", "", "", 0, true, 5980, 0, null, null, null, null, 2, List.of())),
         List.of(
-            new CastingEvent(at(40), "N2", "9", "mold_changed", "new mold, serial 881"),
-            new CastingEvent(at(200), "N2", null, "wheel_stopped", "")),
+            new CastingEvent(at(40), "N2", "9", "mold_changed", "new mold, serial 881", ""),
+            new CastingEvent(at(200), "N2", null, "wheel_stopped", "", "")),
         List.of(
             new SetAsideRow(
                 "n2-may.csv",
@@ -101,7 +101,7 @@ public final class Reports {
             Specification.NONE,
             new Overall(1, 388.0, null, 388.0, 388.0, null, null),
             new Variance(null, null, null, null, null, null, null),
-            CapabilityInFull.bare(false),
+            bare(false),
             null,
             new Monitoring("none", 0, null, null, null, null, 1, null),
             List.of(
@@ -153,7 +153,7 @@ public final class Reports {
                 null,
                 0,
                 List.of(new Effect("mass", null, null, null)))),
-        List.of(new CastingEvent(START, "", null, "other", "")),
+        List.of(new CastingEvent(START, "", null, "other", "", "")),
         List.of(),
         List.of(),
         List.of(),
@@ -182,7 +182,7 @@ public final class Reports {
               good.specification(),
               good.overall(),
               good.variance(),
-              CapabilityInFull.bare(false),
+              bare(false),
               good.wheelChart(),
               good.monitoring(),
               molds,
@@ -249,7 +249,7 @@ public final class Reports {
                 null,
                 1,
                 List.of())),
-        List.of(new CastingEvent(START, "-wheel", "+mold", "=event", control)),
+        List.of(new CastingEvent(START, "-wheel", "+mold", "=event", control, "")),
         List.of(
             new SetAsideRow("=log", 1, Remark.verbatim(formula), huge),
             new SetAsideRow("@log", 2, Remark.verbatim(control), emoji + "\ud83d")),
@@ -460,7 +460,7 @@ public final class Reports {
         one.specification(),
         one.overall(),
         one.variance(),
-        CapabilityInFull.bare(isStable),
+        bare(isStable),
         one.wheelChart(),
         one.monitoring(),
         one.molds(),
@@ -505,7 +505,7 @@ public final class Reports {
         specification,
         overall,
         new Variance(variance * 0.3, variance * 0.2, variance * 0.5, 31.7, 25, 5954, 1.0E-120),
-        CapabilityInFull.bare(false),
+        bare(false),
         chart,
         new Monitoring(
             "proposed by this audit",
@@ -570,5 +570,10 @@ public final class Reports {
       return one == null ? other : one;
     }
     return one.value() < other.value() ? one : other;
+  }
+
+  /** Nothing but whether the process is stable. */
+  private static CapabilityInFull bare(boolean isStable) {
+    return new CapabilityInFull(isStable, null, null, List.of(), List.of(), List.of());
   }
 }

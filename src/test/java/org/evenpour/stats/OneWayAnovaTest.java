@@ -4,10 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.IntRange;
-import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -153,25 +149,6 @@ class OneWayAnovaTest {
     }
     assertThat(sparse.result()).isEqualTo(analysis(new double[][] {{1, 2, 4}, {2, 3, 5}}));
     assertThat(sparse.group(7).count()).isEqualTo(3);
-  }
-
-  @Property(tries = 100)
-  void mergingIsASinglePass(
-      @ForAll @Size(min = 4, max = 80) List<@IntRange(min = -999, max = 999) Integer> x,
-      @ForAll @IntRange(min = 0, max = 80) int cut) {
-    OneWayAnova whole = new OneWayAnova(1);
-    OneWayAnova first = new OneWayAnova(1);
-    OneWayAnova second = new OneWayAnova(4);
-    for (int i = 0; i < x.size(); i++) {
-      double value = 400 + x.get(i) / 10.0;
-      whole.add(i % 4, value);
-      (i < cut ? first : second).add(i % 4, value);
-    }
-    first.addAll(second);
-    OneWayAnova.Result a = first.result();
-    OneWayAnova.Result b = whole.result();
-    assertThat(a.ssWithin()).isCloseTo(b.ssWithin(), within(1e-13 * b.ssWithin()));
-    assertThat(a.ssBetween()).isCloseTo(b.ssBetween(), within(1e-13 * b.ssBetween() + 1e-20));
   }
 
   private static OneWayAnova.Result analysis(double[][] groups) {

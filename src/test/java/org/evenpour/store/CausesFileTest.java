@@ -115,7 +115,7 @@ class CausesFileTest {
     file().add(mark("first"));
     String line = Files.readString(file().path()).strip();
     String json = line.substring(0, line.indexOf(",\"check\"")) + "}";
-    LineFile lines = new LineFile(file().path());
+    LineFile lines = new LineFile(file().path(), null);
     lines.append(before -> List.of(json.replace("\"who\"", "\"photo\":[1,null],\"who\"")));
     assertThat(file().read().marks()).hasSize(2);
     lines.append(before -> List.of(json.replace("\"right\"", "\"perhaps\"")));

@@ -157,14 +157,14 @@ class LimitsFileTest {
     file().approve(List.of(draft("mass")));
     String line = Files.readString(file().path()).strip();
     String json = line.substring(0, line.indexOf(",\"check\"")) + "}";
-    new LineFile(file().path())
+    new LineFile(file().path(), null)
         .append(
             before ->
                 List.of(
                     json.replace("\"version\":1", "\"version\":2,\"reviewed\":{\"by\":[1,null]}")));
     assertThat(file().read().book().versions()).hasSize(2);
 
-    new LineFile(file().path())
+    new LineFile(file().path(), null)
         .append(before -> List.of(json.replace("limits_approved", "limits_doubled")));
     assertThatThrownBy(() -> file().read())
         .hasMessageContaining(":3: the record limits_doubled is not known here; use");
