@@ -259,11 +259,11 @@ final class CausesCommand implements Runnable {
       ZoneId zone = (profile == null ? Profiles.NONE : ProfileReader.read(profile)).zone();
       CausesFile file = file();
       CausesFile.Contents contents = file.read();
-      checked.check(file::holds, file::isSignedBy);
+      checked.check(file.lines());
       LogsToAudit.warn(spec, contents.warning());
       PrintWriter screen = spec.commandLine().getOut();
       screen.print(new CausesText(zone).list(contents.marks()));
-      screen.print(Checked.said(file.path(), file.head()));
+      screen.print(Checked.said(file.path(), file.lines().head()));
       if (log != null) {
         SeenFile notes = SeenFile.beside(log);
         screen.print(Checked.said(notes.path(), notes.head()));

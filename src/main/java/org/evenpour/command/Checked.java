@@ -2,9 +2,9 @@ package org.evenpour.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.Chain;
+import org.evenpour.store.LineFile;
 import org.evenpour.store.SigningKey;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -23,17 +23,13 @@ final class Checked {
       description = "public keys: every line from the first signed one on must be signed by one")
   private @Nullable Path signers;
 
-  /** Checks that a hash is there, or that lines are signed. */
-  interface Against<T> {
-    void check(T what) throws IOException;
-  }
-
-  void check(Against<String> holds, Against<List<String>> isSignedBy) throws IOException {
+  /** Checks that a hash is there, and that lines are signed, as far as is asked for. */
+  void check(LineFile lines) throws IOException {
     if (head != null) {
-      holds.check(head);
+      lines.holds(head);
     }
     if (signers != null) {
-      isSignedBy.check(SigningKey.signers(PlantFiles.mustBeThere(signers)));
+      lines.isSignedBy(SigningKey.signers(PlantFiles.mustBeThere(signers)));
     }
   }
 

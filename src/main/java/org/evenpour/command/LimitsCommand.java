@@ -169,10 +169,10 @@ final class LimitsCommand implements Runnable {
       ZoneId zone = place.profiles().zone();
       LimitsFile file = place.existing(spec, log);
       LimitsBook book = book(spec, file);
-      checked.check(file::holds, file::isSignedBy);
+      checked.check(file.lines());
       Instant time = at == null ? Signed.now() : Period.instant(spec, "--at", at, zone);
       spec.commandLine().getOut().print(new LimitsText(zone).list(book, time));
-      spec.commandLine().getOut().print(Checked.said(file.path(), file.head()));
+      spec.commandLine().getOut().print(Checked.said(file.path(), file.lines().head()));
       spec.commandLine().getOut().flush();
       return Main.DONE;
     }

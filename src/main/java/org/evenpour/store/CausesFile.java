@@ -46,28 +46,9 @@ public final class CausesFile {
     lines = new LineFile(file, key);
   }
 
-  /** Where the chain of its lines ends; each line is checked. */
-  public Chain.Head head() throws IOException {
-    return lines.head();
-  }
-
-  /**
-   * Whether a hash that the head had once is still there.
-   *
-   * @throws FileException if not
-   */
-  public void holds(String hash) throws IOException {
-    lines.holds(hash);
-  }
-
-  /**
-   * Whether every line from the first signed one on is signed by one of these.
-   *
-   * @param signers public keys, as {@link SigningKey#signers} reads them
-   * @throws FileException if one is not: says which
-   */
-  public void isSignedBy(List<String> signers) throws IOException {
-    lines.isSignedBy(signers);
+  /** Its lines, to be checked as lines. */
+  public LineFile lines() {
+    return lines;
   }
 
   /** The usual file: beside the profile, or where there is none beside the log. */

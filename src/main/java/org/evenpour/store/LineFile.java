@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
  * <p>Several processes may add at the same time: each holds a lock while it looks at what there is
  * and writes. Any thread may use it.
  */
-final class LineFile {
+public final class LineFile {
   /** Ends a line that a killed process left; a tab never stands in a JSON text of ours. */
   private static final String UNFINISHED = "\tunfinished";
 
@@ -174,7 +174,7 @@ final class LineFile {
   }
 
   /** Where the chain ends. */
-  Chain.Head head() throws IOException {
+  public Chain.Head head() throws IOException {
     return Chain.head(read().entries());
   }
 
@@ -183,7 +183,7 @@ final class LineFile {
    *
    * @throws FileException if not
    */
-  void holds(String hash) throws IOException {
+  public void holds(String hash) throws IOException {
     if (Chain.lineOf(read().entries(), hash) == 0) {
       throw new FileException(Remark.of("at.file", file, Remark.of("chain.head", hash)));
     }
@@ -195,7 +195,7 @@ final class LineFile {
    * @param signers public keys
    * @throws FileException if one is not: says which
    */
-  void isSignedBy(List<String> signers) throws IOException {
+  public void isSignedBy(List<String> signers) throws IOException {
     boolean isSigned = false;
     for (Line line : read().whole()) {
       Matcher place = PLACE.matcher(line.json());

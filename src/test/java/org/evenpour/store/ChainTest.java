@@ -82,7 +82,7 @@ class ChainTest {
     List<String> lines = written(3);
     assertThat(lines.get(0)).contains("\"number\":1,\"before\":\"" + "0".repeat(64));
     assertThat(lines.get(2)).contains("\"number\":3,\"before\":\"" + Chain.hash(lines.get(1)));
-    assertThat(file().head()).isEqualTo(new Chain.Head(3, 0, Chain.hash(lines.get(2))));
+    assertThat(file().lines().head()).isEqualTo(new Chain.Head(3, 0, Chain.hash(lines.get(2))));
     assertThat(file().read().marks()).hasSize(3);
   }
 
@@ -141,13 +141,13 @@ class ChainTest {
   @Test
   void aKeptHashShowsThatTheLastLineIsGone() throws IOException {
     List<String> lines = written(3);
-    String kept = file().head().hash();
+    String kept = file().lines().head().hash();
     file().add(mark("later"));
-    file().holds(kept);
+    file().lines().holds(kept);
     lines.remove(2);
     put(lines);
     assertThat(file().read().marks()).hasSize(2);
-    isRefused(() -> file().holds(kept), "no line has the hash " + kept);
+    isRefused(() -> file().lines().holds(kept), "no line has the hash " + kept);
   }
 
   @Test
@@ -157,7 +157,7 @@ class ChainTest {
         line -> summed(line.replaceAll(",\"number\".*", "}").replace("}", ",\"check\":\"\"}")));
     put(lines);
     assertThat(file().read().marks()).hasSize(2);
-    assertThat(file().head().unhashed()).isEqualTo(2);
+    assertThat(file().lines().head().unhashed()).isEqualTo(2);
     file().add(mark("first with a hash"));
     lines = new ArrayList<>(Files.readAllLines(file().path()));
     assertThat(file().read().marks()).hasSize(3);
@@ -174,9 +174,9 @@ class ChainTest {
     SigningKey.make(stranger);
     Path path = file().path();
     file().add(mark("unsigned, from before"));
-    isRefused(() -> file().isSignedBy(trusted), "not one line is signed");
+    isRefused(() -> file().lines().isSignedBy(trusted), "not one line is signed");
     new CausesFile(path, SigningKey.read(mine)).add(mark("signed"));
-    file().isSignedBy(trusted);
+    file().lines().isSignedBy(trusted);
     List<String> good = Files.readAllLines(path);
 
     List<String> changed = new ArrayList<>(good);
@@ -186,11 +186,12 @@ class ChainTest {
 
     put(good);
     file().add(mark("forged without a key"));
-    isRefused(() -> file().isSignedBy(trusted), "causes.jsonl:3: this line is not signed");
+    isRefused(() -> file().lines().isSignedBy(trusted), "causes.jsonl:3: this line is not signed");
 
     put(good);
     new CausesFile(path, SigningKey.read(stranger)).add(mark("forged with another"));
-    isRefused(() -> file().isSignedBy(trusted), "causes.jsonl:3: this line is signed by none");
+    isRefused(
+        () -> file().lines().isSignedBy(trusted), "causes.jsonl:3: this line is signed by none");
     assertThat(file().read().marks()).hasSize(3);
   }
 

@@ -1,16 +1,24 @@
 package org.evenpour.view.screen;
 
+import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.GraphicsConfiguration;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.awt.event.KeyAdapter;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseAdapter;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.Objects;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
 import javax.swing.SwingUtilities;
+import javax.swing.ToolTipManager;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Painted;
 import org.evenpour.picture.Picture;
@@ -54,6 +62,47 @@ final class Drawing {
     this.ground = ground;
     this.acrossMargin = acrossMargin;
     this.upMargin = upMargin;
+  }
+
+  /**
+   * Makes the owner a stop of the Tab key that says what it shows, and tells pointer and keys.
+   *
+   * @param left told when the focus is gone
+   */
+  void attend(String says, MouseAdapter pointer, Consumer<KeyEvent> keys, Runnable left) {
+    owner.setFocusable(true);
+    owner.setOpaque(true);
+    owner.getAccessibleContext().setAccessibleName(says);
+    ToolTipManager.sharedInstance().registerComponent(owner);
+    owner.addMouseListener(pointer);
+    owner.addMouseMotionListener(pointer);
+    owner.addKeyListener(
+        new KeyAdapter() {
+          @Override
+          public void keyPressed(KeyEvent event) {
+            keys.accept(event);
+          }
+        });
+    owner.addFocusListener(
+        new FocusAdapter() {
+          @Override
+          public void focusGained(FocusEvent event) {
+            owner.repaint();
+          }
+
+          @Override
+          public void focusLost(FocusEvent event) {
+            left.run();
+            owner.repaint();
+          }
+        });
+  }
+
+  /** The frame of an owner that has the focus; what is drawn next has its color and width. */
+  void paintFocus(Graphics2D g2) {
+    g2.setColor(ink.accent());
+    g2.setStroke(new BasicStroke((float) ink.length(2)));
+    g2.drawRect(1, 1, owner.getWidth() - 3, owner.getHeight() - 3);
   }
 
   /** Makes a picture when it is first asked for, on whatever thread asks. */

@@ -3,9 +3,6 @@ package org.evenpour.view.screen;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.event.FocusAdapter;
-import java.awt.event.FocusEvent;
-import java.awt.event.KeyAdapter;
 import java.awt.event.KeyEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
@@ -16,7 +13,6 @@ import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
-import javax.swing.ToolTipManager;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Painted;
 import org.evenpour.picture.Picture;
@@ -44,33 +40,7 @@ final class PictureView extends JComponent {
     this.ink = ink;
     drawing = new Drawing(this, ink, ink.field(), ink.length(margin), ink.length(margin));
     setName(name);
-    setFocusable(true);
-    setOpaque(true);
-    getAccessibleContext().setAccessibleName(says);
-    ToolTipManager.sharedInstance().registerComponent(this);
-    Pointer pointer = new Pointer();
-    addMouseListener(pointer);
-    addMouseMotionListener(pointer);
-    addKeyListener(
-        new KeyAdapter() {
-          @Override
-          public void keyPressed(KeyEvent event) {
-            key(event);
-          }
-        });
-    addFocusListener(
-        new FocusAdapter() {
-          @Override
-          public void focusGained(FocusEvent event) {
-            repaint();
-          }
-
-          @Override
-          public void focusLost(FocusEvent event) {
-            focused = -1;
-            repaint();
-          }
-        });
+    drawing.attend(says, new Pointer(), this::key, () -> focused = -1);
   }
 
   /** Shows nothing. */
@@ -123,9 +93,7 @@ final class PictureView extends JComponent {
     Graphics2D g2 = (Graphics2D) g.create();
     drawing.paint(g2);
     if (isFocusOwner()) {
-      g2.setColor(ink.accent());
-      g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
-      g2.drawRect(1, 1, getWidth() - 3, getHeight() - 3);
+      drawing.paintFocus(g2);
       List<Spot> spots = choosable();
       if (focused >= 0 && focused < spots.size()) {
         g2.draw(spots.get(focused).shape());

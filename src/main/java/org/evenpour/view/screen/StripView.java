@@ -4,9 +4,6 @@ import java.awt.Cursor;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.event.FocusAdapter;
-import java.awt.event.FocusEvent;
-import java.awt.event.KeyAdapter;
 import java.awt.event.KeyEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
@@ -14,7 +11,6 @@ import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
-import javax.swing.ToolTipManager;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Painted;
 import org.evenpour.picture.PeriodStrip;
@@ -35,32 +31,7 @@ final class StripView extends JComponent {
     this.ink = desk.look().ink();
     drawing = new Drawing(this, ink, ink.field(), ink.length(6), 2);
     setName("strip");
-    setFocusable(true);
-    setOpaque(true);
-    getAccessibleContext().setAccessibleName(desk.look().say("strip.name"));
-    ToolTipManager.sharedInstance().registerComponent(this);
-    Dragging dragging = new Dragging();
-    addMouseListener(dragging);
-    addMouseMotionListener(dragging);
-    addKeyListener(
-        new KeyAdapter() {
-          @Override
-          public void keyPressed(KeyEvent event) {
-            key(event);
-          }
-        });
-    addFocusListener(
-        new FocusAdapter() {
-          @Override
-          public void focusGained(FocusEvent event) {
-            repaint();
-          }
-
-          @Override
-          public void focusLost(FocusEvent event) {
-            repaint();
-          }
-        });
+    drawing.attend(desk.look().say("strip.name"), new Dragging(), this::key, () -> {});
   }
 
   /** Shows another strip, which is made on a worker thread. */
@@ -78,9 +49,7 @@ final class StripView extends JComponent {
     Graphics2D g2 = (Graphics2D) g.create();
     drawing.paint(g2);
     if (isFocusOwner()) {
-      g2.setColor(ink.accent());
-      g2.setStroke(new java.awt.BasicStroke((float) ink.length(2)));
-      g2.drawRect(1, 1, getWidth() - 3, getHeight() - 3);
+      drawing.paintFocus(g2);
     }
     g2.dispose();
   }
