@@ -145,17 +145,17 @@ class LiveRecordTest {
   void readsAndJudgesEachAnodeOnceAndAuditsAllTheSame() throws Exception {
     SimulatedLog log =
         SimulatedLog.of(
-            Scenario.week(12).withDays(5).withMolds(12).withFaults(List.of(Fault.THIN_WASH)));
+            Scenario.week(12).withDays(5).withMolds(16).withFaults(List.of(Fault.THIN_WASH)));
     LiveRecord live = live();
     SimulatedLog.open(live);
     int row = 0;
-    while (row < 260 * 12) {
+    while (row < 260 * 16) {
       log.row(live, row++);
     }
     live.caughtUp(SimulatedLog.NOW);
     WheelWatch watch = Objects.requireNonNull(live.watch("T1"));
     RecordNow before = Objects.requireNonNull(live.snapshot(0).record());
-    for (int end = row + 20 * 12; row < end; ) {
+    for (int end = row + 20 * 16; row < end; ) {
       log.row(live, row++);
       if (log.turn(row) != log.turn(row - 1)) {
         log.row(live, row++);
@@ -168,7 +168,7 @@ class LiveRecordTest {
     assertThat(now.record().rowsRead()).isEqualTo(row);
     assertThat(now.goesOnFrom(before)).isTrue();
     int audited = Math.toIntExact(now.report().log().rowsKept());
-    assertThat(audited).isGreaterThan(row - 2 * 12);
+    assertThat(audited).isGreaterThan(row - 2 * 16);
     AuditReport batch = Audit.run(batch(log, audited));
     assertThat(now.report().characteristics())
         .extracting(one -> one.overall(), one -> one.molds(), one -> one.variance())
