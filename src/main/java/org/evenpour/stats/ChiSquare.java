@@ -2,7 +2,12 @@ package org.evenpour.stats;
 
 import org.hipparchus.special.Gamma;
 
-/** The χ² distribution, for any real degrees of freedom above 0. */
+/**
+ * The χ² distribution, for any real degrees of freedom above 0.
+ *
+ * <p>On Hipparchus' incomplete gamma function. Its class for the distribution has no upper tail,
+ * and coarser quantiles ({@code OwnDistributionsTest}).
+ */
 public final class ChiSquare {
   /**
    * From so many degrees of freedom on the incomplete gamma function needs millions of terms, and

@@ -2,7 +2,12 @@ package org.evenpour.stats;
 
 import org.hipparchus.special.Beta;
 
-/** Fisher's F distribution, for any real degrees of freedom above 0. */
+/**
+ * Fisher's F distribution, for any real degrees of freedom above 0.
+ *
+ * <p>On Hipparchus' incomplete beta function. Its class for the distribution has no upper tail, and
+ * coarser quantiles ({@code OwnDistributionsTest}).
+ */
 public final class FRatio {
   private FRatio() {}
 

@@ -31,6 +31,7 @@ class DistributionsTest {
           case "normal_log_cdf" -> Normal.logCdf(a);
           case "normal_quantile" -> Normal.quantile(a);
           case "chi_square_cdf" -> ChiSquare.cdf(a, b);
+          case "chi_square_upper_tail" -> ChiSquare.upperTail(a, b);
           case "chi_square_quantile" -> ChiSquare.quantile(a, b);
           case "t_upper_tail" -> StudentT.upperTail(a, b);
           case "t_quantile" -> StudentT.quantile(a, b);
