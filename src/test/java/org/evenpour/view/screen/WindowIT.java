@@ -170,17 +170,29 @@ class WindowIT {
     }
   }
 
-  private void click(Component part, int x, int y) {
+  private void click(Component part) {
+    click(part, onEventThread(() -> new Rectangle(part.getSize())));
+  }
+
+  /** In the middle of a piece of a part, wherever fonts have put it. */
+  private void click(Component part, Rectangle piece) {
     Point at =
         onEventThread(
             () -> {
               Point corner = part.getLocationOnScreen();
-              return new Point(corner.x + x, corner.y + y);
+              return new Point(
+                  corner.x + (int) piece.getCenterX(), corner.y + (int) piece.getCenterY());
             });
     robot.mouseMove(at.x, at.y);
     robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
     robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
     settle();
+  }
+
+  private void openPage(String key) {
+    JList<?> pages = named("desk.pages", JList.class);
+    int index = DeskPlace.PAGES.indexOf(key);
+    click(pages, onEventThread(() -> pages.getCellBounds(index, index)));
   }
 
   private <T extends Component> T named(String name, Class<T> kind) {
@@ -201,10 +213,10 @@ class WindowIT {
 
   @Test
   void aClickOpensAMoldAndEscapeClosesIt() throws Exception {
-    click(named("desk.pages", JList.class), 40, 50);
+    openPage("molds");
     JTable table = named("molds.table", JTable.class);
     Rectangle row = onEventThread(() -> table.getCellRect(4, 0, true));
-    click(table, row.x + 10, row.y + 10);
+    click(table, row);
     until(() -> window.desk().selection().mold() != null);
     keepPicture("window-mold");
     press(KeyEvent.VK_ESCAPE, 0);
@@ -213,10 +225,10 @@ class WindowIT {
 
   @Test
   void typingFiltersTheMolds() throws Exception {
-    click(named("desk.pages", JList.class), 40, 50);
+    openPage("molds");
     JTable table = named("molds.table", JTable.class);
     int all = onEventThread(table::getRowCount);
-    click(named("molds.filter", JTextField.class), 20, 10);
+    click(named("molds.filter", JTextField.class));
     press(KeyEvent.VK_1, 0);
     press(KeyEvent.VK_7, 0);
     assertThat(onEventThread(table::getRowCount)).isPositive().isLessThan(all);
@@ -225,7 +237,7 @@ class WindowIT {
   @Test
   void aLinkIsMarkedByMouseAndTakenBackByKeys() throws Exception {
     Path file = folder.resolve("causes.jsonl");
-    click(named("desk.pages", JList.class), 40, 90);
+    openPage("signals");
     onEventThread(
         () -> {
           window
@@ -239,12 +251,12 @@ class WindowIT {
           return true;
         });
     settle();
-    click(named("cause.right", AbstractButton.class), 20, 12);
+    click(named("cause.right", AbstractButton.class));
     type("ana");
     press(KeyEvent.VK_ENTER, 0);
     type("pump");
     keepPicture("window-mark");
-    click(named("cause.keep", AbstractButton.class), 12, 12);
+    click(named("cause.keep", AbstractButton.class));
     JTable links = named("signal.links", JTable.class);
     until(() -> cells(links).contains("✓ right"));
     assertThat(Files.readString(file)).contains("\"who\":\"ana\",\"why\":\"pump\"");
@@ -302,23 +314,24 @@ class WindowIT {
     Component strip = named("strip", Component.class);
     Point at = onEventThread(strip::getLocationOnScreen);
     int width = onEventThread(strip::getWidth);
-    robot.mouseMove(at.x + width / 3, at.y + 20);
+    int middle = at.y + onEventThread(strip::getHeight) / 2;
+    robot.mouseMove(at.x + width / 3, middle);
     robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
     for (int i = 1; i <= 10; i++) {
-      robot.mouseMove(at.x + width / 3 + i * width / 30, at.y + 20);
+      robot.mouseMove(at.x + width / 3 + i * width / 30, middle);
     }
     robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
     settle();
     until(() -> window.desk().selection().stretch() != null);
-    click(named("strip.whole", AbstractButton.class), 20, 15);
+    click(named("strip.whole", AbstractButton.class));
     until(() -> window.desk().selection().stretch() == null);
   }
 
   @Test
   void unitsAndColorsChangeAtOnce() throws Exception {
-    click(named("units", AbstractButton.class), 15, 12);
+    click(named("units", AbstractButton.class));
     until(() -> "lb · in".equals(find(frame(), "units", AbstractButton.class).getText()));
-    click(named("dark", AbstractButton.class), 15, 12);
+    click(named("dark", AbstractButton.class));
     until(() -> find(frame(), "dark", AbstractButton.class).isSelected());
     keepPicture("window-dark");
     assertThat(window.desk().selection().watchers()).isEqualTo(1);
@@ -706,8 +719,8 @@ class WindowIT {
   @Test
   void theLanguageChangesEveryWordAtOnce() throws Exception {
     JMenu languages = onEventThread(() -> frame().getJMenuBar().getMenu(3));
-    click(languages, 10, 10);
-    click(onEventThread(() -> languages.getItem(1)), 10, 10);
+    click(languages);
+    click(onEventThread(() -> languages.getItem(1)));
     until(() -> "Registro".equals(frame().getJMenuBar().getMenu(0).getText()));
     assertThat(named("desk.title", JLabel.class).getText()).isEqualTo("Rueda");
   }
