@@ -2,8 +2,6 @@ package org.evenpour.view.screen;
 
 import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Component;
-import java.awt.Container;
-import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
@@ -148,17 +146,29 @@ final class Parts {
 
   /** A list with its detail beside it; the detail takes its share only while it is visible. */
   static JPanel beside(String name, JComponent list, JComponent detail, double share, Look look) {
-    JPanel panel = panel(name, new Beside(share, look.px(8), false), look.ink().ground());
-    panel.add(list);
-    panel.add(detail);
-    return panel;
+    return shared(name, list, detail, share, look, "", "pushy, pushx ");
   }
 
   /** One over the other, the upper with its share of the height. */
   static JPanel over(String name, JComponent upper, JComponent lower, double share, Look look) {
-    JPanel panel = panel(name, new Beside(share, look.px(8), true), look.ink().ground());
-    panel.add(upper);
-    panel.add(lower);
+    return shared(name, upper, lower, share, look, ", wrap 1", "pushx, pushy ");
+  }
+
+  /** All room is handed out by share, none by what the parts would like. */
+  private static JPanel shared(
+      String name,
+      JComponent first,
+      JComponent second,
+      double share,
+      Look look,
+      String flow,
+      String push) {
+    String gap = look.px(8) + "px ";
+    String layout = "fill, hidemode 3, insets 0, novisualpadding, gap " + gap + gap + flow;
+    JPanel panel = panel(name, new MigLayout(layout), look.ink().ground());
+    String each = "width 0:0, height 0:0, grow, " + push;
+    panel.add(first, each + Math.round(100 * share));
+    panel.add(second, each + Math.round(100 * (1 - share)));
     return panel;
   }
 
@@ -172,45 +182,5 @@ final class Parts {
       panel.add(part);
     }
     return panel;
-  }
-
-  /** Lays out a list and, if it is visible, its detail at the right or below. */
-  private record Beside(double share, int gap, boolean isUpright) implements LayoutManager {
-    @Override
-    public void layoutContainer(Container parent) {
-      Component list = parent.getComponent(0);
-      Component detail = parent.getComponent(1);
-      int width = parent.getWidth();
-      int height = parent.getHeight();
-      if (!detail.isVisible()) {
-        list.setBounds(0, 0, width, height);
-        return;
-      }
-      if (isUpright) {
-        int top = (int) Math.round((height - gap) * share);
-        list.setBounds(0, 0, width, top);
-        detail.setBounds(0, top + gap, width, height - gap - top);
-        return;
-      }
-      int left = (int) Math.round((width - gap) * share);
-      list.setBounds(0, 0, left, height);
-      detail.setBounds(left + gap, 0, width - gap - left, height);
-    }
-
-    @Override
-    public Dimension preferredLayoutSize(Container parent) {
-      return new Dimension(100, 100);
-    }
-
-    @Override
-    public Dimension minimumLayoutSize(Container parent) {
-      return new Dimension(100, 100);
-    }
-
-    @Override
-    public void addLayoutComponent(String name, Component component) {}
-
-    @Override
-    public void removeLayoutComponent(Component component) {}
   }
 }
