@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.Remark;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.evenpour.link.Finding;
@@ -401,28 +403,6 @@ public record AuditReport(
 
   /** A value with its 95 % confidence interval; the ends are null where there is none. */
   public record Estimate(double value, @Nullable Double low, @Nullable Double high) {}
-
-  /** Where a signal acts. */
-  public enum Scope {
-    /** One anode. */
-    POUR,
-    /** One mold. */
-    MOLD,
-    /** One ladle side. */
-    SIDE,
-    /** The whole wheel. */
-    WHEEL
-  }
-
-  /** Which way a signal goes. */
-  public enum Direction {
-    /** Heavier or thicker. */
-    HIGH,
-    /** Lighter or thinner. */
-    LOW,
-    /** More scattered. */
-    SPREAD
-  }
 
   /**
    * Violations that belong together.

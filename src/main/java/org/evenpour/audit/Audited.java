@@ -1,8 +1,8 @@
 package org.evenpour.audit;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.BeyondSettings.View;
+import org.evenpour.casting.Scope;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.control.SuccessiveMonitor.Term;

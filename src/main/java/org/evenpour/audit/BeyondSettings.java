@@ -2,7 +2,7 @@ package org.evenpour.audit;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Direction;
+import org.evenpour.casting.Direction;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -6,7 +6,6 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -39,14 +38,10 @@ public final class Causes {
     return new Place(
         signal.wheel(),
         signal.characteristic(),
-        id(signal.scope()),
+        signal.scope(),
         signal.mold(),
         signal.side(),
-        id(signal.direction()));
-  }
-
-  private static String id(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT);
+        signal.direction());
   }
 
   /** What a link names. */
@@ -229,7 +224,8 @@ public final class Causes {
   private static Remark named(CauseMark one) {
     Place place = one.place();
     Remark where =
-        Remark.of("note.causes.at", place.characteristic().replace('_', ' '), place.direction());
+        Remark.of(
+            "note.causes.at", place.characteristic().replace('_', ' '), place.direction().id());
     if (place.side() != null) {
       where = Remark.of("note.causes.side", place.side(), where);
     }

@@ -16,6 +16,7 @@ import org.evenpour.audit.AuditReport.Variance;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.audit.CapabilityInFull.ByPercentiles;
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
@@ -209,7 +210,7 @@ final class CharacteristicAudit {
 
   /** A capability holds for the future only while no mold, side or wheel departs. */
   private static boolean isStable(List<Episode> episodes) {
-    return episodes.stream().allMatch(e -> e.scope() == Episode.Scope.POUR);
+    return episodes.stream().allMatch(e -> e.chart() == Episode.Chart.POUR);
   }
 
   private CapabilityInFull inFull(

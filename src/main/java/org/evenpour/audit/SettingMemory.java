@@ -2,7 +2,7 @@ package org.evenpour.audit;
 
 import java.util.Arrays;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
 import org.evenpour.stats.Robust;

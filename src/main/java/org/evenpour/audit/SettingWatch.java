@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.SettingsWatched.Gap;
 import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.audit.SettingsWatched.Reason;
 import org.evenpour.audit.SettingsWatched.Watched;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
@@ -224,15 +224,15 @@ final class SettingWatch {
 
     /** Lasting moves; a single value, or how much values scatter, is nobody's warning. */
     List<Episode> of(Scope scope) {
-      return episodes.stream().filter(one -> one.scope() == engines(scope)).toList();
+      return episodes.stream().filter(one -> one.chart() == engines(scope)).toList();
     }
   }
 
-  private static Episode.Scope engines(Scope scope) {
+  private static Episode.Chart engines(Scope scope) {
     return switch (scope) {
-      case MOLD, POUR -> Episode.Scope.MOLD;
-      case SIDE -> Episode.Scope.SIDE;
-      case WHEEL -> Episode.Scope.WHEEL;
+      case MOLD, POUR -> Episode.Chart.MOLD;
+      case SIDE -> Episode.Chart.SIDE;
+      case WHEEL -> Episode.Chart.WHEEL;
     };
   }
 

@@ -2,8 +2,8 @@ package org.evenpour.audit;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Direction;
-import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,13 +7,12 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
@@ -154,20 +153,15 @@ final class SignalFindings {
   private Signal signal(Pending each, List<Graded> graded) {
     Episode e = each.episode();
     WheelRecord wheel = each.wheel();
-    boolean hasMold = e.scope() == Episode.Scope.MOLD || e.scope() == Episode.Scope.POUR;
-    boolean hasSide = e.scope() == Episode.Scope.SIDE && e.index() < wheel.sides().size();
+    boolean hasMold = e.chart() == Episode.Chart.MOLD || e.chart() == Episode.Chart.POUR;
+    boolean hasSide = e.chart() == Episode.Chart.SIDE && e.index() < wheel.sides().size();
     double half = 1.96 * e.sizeError();
-    boolean spread = e.scope() == Episode.Scope.SPREAD;
+    boolean spread = e.chart() == Episode.Chart.SPREAD;
     return new Signal(
         "",
         wheel.wheel(),
         each.characteristic().name(),
-        switch (e.scope()) {
-          case POUR -> Scope.POUR;
-          case MOLD -> Scope.MOLD;
-          case SIDE -> Scope.SIDE;
-          case WHEEL, SPREAD -> Scope.WHEEL;
-        },
+        e.chart().scope(),
         hasMold ? wheel.molds().name(e.index()) : null,
         hasSide ? wheel.sides().name(e.index()) : null,
         e.firstTurn(),

@@ -62,18 +62,16 @@ public record CauseMark(
   /**
    * Where a signal acts.
    *
-   * @param scope {@code pour}, {@code mold}, {@code side} or {@code wheel}
    * @param mold null unless the scope is a mold or a pour
    * @param side null unless the scope is a ladle side
-   * @param direction {@code high}, {@code low} or {@code spread}
    */
   public record Place(
       String wheel,
       String characteristic,
-      String scope,
+      Scope scope,
       @Nullable String mold,
       @Nullable String side,
-      String direction) {}
+      Direction direction) {}
 
   /**
    * A cause.

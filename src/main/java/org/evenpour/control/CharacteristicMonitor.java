@@ -114,12 +114,12 @@ public final class CharacteristicMonitor {
     this.startUp = startUp;
     LimitsInForce.SeriesLimits wheel = limits.wheel();
     wheelTests = new RunTests(wheel.center(), limits.movingRangeSigma());
-    wheelChart = new ShiftChart(Episode.Scope.WHEEL, -1, wheel, true, wheel.sigma());
+    wheelChart = new ShiftChart(Episode.Chart.WHEEL, -1, wheel, true, wheel.sigma());
     spreadChart =
-        new ShiftChart(Episode.Scope.SPREAD, -1, limits.spread(), false, limits.spread().sigma());
+        new ShiftChart(Episode.Chart.SPREAD, -1, limits.spread(), false, limits.spread().sigma());
     for (int i = 0; i < limits.sides().size(); i++) {
       LimitsInForce.SeriesLimits side = limits.sides().get(i);
-      sideCharts.add(new ShiftChart(Episode.Scope.SIDE, i, side, true, side.sigma()));
+      sideCharts.add(new ShiftChart(Episode.Chart.SIDE, i, side, true, side.sigma()));
     }
   }
 
@@ -420,7 +420,7 @@ public final class CharacteristicMonitor {
 
   private Episode pour(int i, int direction, double residual, double sigma) {
     return new Episode(
-        Episode.Scope.POUR,
+        Episode.Chart.POUR,
         turnMold[i],
         direction,
         turn,

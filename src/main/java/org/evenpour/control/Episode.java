@@ -1,11 +1,12 @@
 package org.evenpour.control;
 
 import java.util.List;
+import org.evenpour.casting.Scope;
 
 /**
  * Violations of one chart that belong together.
  *
- * @param scope of the chart
+ * @param chart on which they lie
  * @param index of the mold (pour, mold) or the ladle side (side); −1 for the wheel
  * @param direction +1 high, −1 low
  * @param firstTurn turn of the first violation
@@ -27,7 +28,7 @@ import java.util.List;
  *     for anything else
  */
 public record Episode(
-    Scope scope,
+    Chart chart,
     int index,
     int direction,
     int firstTurn,
@@ -47,42 +48,53 @@ public record Episode(
     double otherSide) {
 
   /** What kind of chart an episode is on. */
-  public enum Scope {
+  public enum Chart {
     /** One anode against its mold and turn. */
-    POUR,
+    POUR(Scope.POUR),
     /** One mold, turns taken out. */
-    MOLD,
+    MOLD(Scope.MOLD),
     /** One ladle side against the others. */
-    SIDE,
+    SIDE(Scope.SIDE),
     /** The wheel's turn effects. */
-    WHEEL,
+    WHEEL(Scope.WHEEL),
     /** The scatter within a turn. */
-    SPREAD
+    SPREAD(Scope.WHEEL);
+
+    private final Scope scope;
+
+    Chart(Scope scope) {
+      this.scope = scope;
+    }
+
+    /** How far what it shows reaches. */
+    public Scope scope() {
+      return scope;
+    }
   }
 
   /** The same of another mold or side. */
   Episode withIndex(int other) {
-    return with(scope, other, open, size);
+    return with(chart, other, open, size);
   }
 
   /** The same as if it were the whole wheel's. */
   public Episode ofWheel() {
-    return with(Scope.WHEEL, -1, open, size);
+    return with(Chart.WHEEL, -1, open, size);
   }
 
   /** The same where the charts that it is on were ended. */
   Episode ended() {
-    return with(scope, index, false, size);
+    return with(chart, index, false, size);
   }
 
   /** The same with another size. */
   Episode withSize(double other) {
-    return with(scope, index, open, other);
+    return with(chart, index, open, other);
   }
 
-  private Episode with(Scope itsScope, int itsIndex, boolean isOpen, double itsSize) {
+  private Episode with(Chart itsChart, int itsIndex, boolean isOpen, double itsSize) {
     return new Episode(
-        itsScope,
+        itsChart,
         itsIndex,
         direction,
         firstTurn,

@@ -37,13 +37,13 @@ final class Episodes {
     List<Episode> kept = new ArrayList<>();
     for (Episode episode : all) {
       kept.add(
-          episode.scope() == Episode.Scope.SIDE && sideCharts == 1
+          episode.chart() == Episode.Chart.SIDE && sideCharts == 1
               ? whichSide(episode, wheel)
               : episode);
     }
     kept.removeIf(
         episode ->
-            switch (episode.scope()) {
+            switch (episode.chart()) {
               case POUR -> all.stream().anyMatch(other -> takesIn(other, episode));
               case WHEEL -> sides(kept).anyMatch(side -> accountsFor(side, episode));
               case SPREAD -> isOfASector(all, episode);
@@ -51,7 +51,7 @@ final class Episodes {
             });
     kept.sort(
         Comparator.comparingLong(Episode::sinceAtMillis)
-            .thenComparing(Episode::scope)
+            .thenComparing(Episode::chart)
             .thenComparingInt(Episode::index));
     return kept;
   }
@@ -70,7 +70,7 @@ final class Episodes {
     double odds = Math.exp(Math.abs(contrast.companion() * contrast.size()) / (error * error));
     int sign = isSecond ? 1 : -1;
     return new Episode(
-        contrast.scope(),
+        contrast.chart(),
         isSecond ? 1 : 0,
         sign * contrast.direction(),
         contrast.firstTurn(),
@@ -92,7 +92,7 @@ final class Episodes {
 
   private static boolean takesIn(Episode other, Episode pour) {
     boolean within = pour.firstTurn() >= other.sinceTurn() && pour.firstTurn() <= other.lastTurn();
-    return switch (other.scope()) {
+    return switch (other.chart()) {
       case MOLD -> within && other.index() == pour.index() && other.direction() == pour.direction();
       case SPREAD -> within;
       default -> false;
@@ -107,7 +107,7 @@ final class Episodes {
   }
 
   private static Stream<Episode> sides(List<Episode> episodes) {
-    return episodes.stream().filter(episode -> episode.scope() == Episode.Scope.SIDE);
+    return episodes.stream().filter(episode -> episode.chart() == Episode.Chart.SIDE);
   }
 
   /**
@@ -121,7 +121,7 @@ final class Episodes {
   }
 
   private static boolean beganWith(Episode mold, Episode spread) {
-    return mold.scope() == Episode.Scope.MOLD
+    return mold.chart() == Episode.Chart.MOLD
         && Math.abs(mold.sinceTurn() - spread.sinceTurn()) <= TOGETHER;
   }
 }

@@ -29,7 +29,7 @@ final class MoldState {
       drift = new DriftingOffset(limits, mold, fromMiddle);
       offset = drift.offset();
     }
-    chart = new ShiftChart(Episode.Scope.MOLD, mold, limits.pour(), true, limits.pour().sigma());
+    chart = new ShiftChart(Episode.Chart.MOLD, mold, limits.pour(), true, limits.pour().sigma());
   }
 
   /** The chart that looks for lasting shifts. */

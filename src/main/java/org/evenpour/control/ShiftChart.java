@@ -47,7 +47,7 @@ final class ShiftChart {
   /** The id under which the cumulative sum stands among the tests of a signal. */
   static final String SUSTAINED_SHIFT = "sustained-shift";
 
-  private final Episode.Scope scope;
+  private final Episode.Chart kind;
   private final int index;
   private final CusumPair decision;
   private final boolean lowToo;
@@ -68,15 +68,14 @@ final class ShiftChart {
   private final List<Episode> ended = new ArrayList<>();
 
   /**
-   * @param scope what its episodes are of
+   * @param kind what its episodes are of
    * @param index of the mold or side; −1 for the wheel
    * @param limits correlation and decision intervals
    * @param lowToo whether downward shifts count
    * @param unitSigma one standardized unit in the characteristic's unit
    */
-  ShiftChart(
-      Episode.Scope scope, int index, SeriesLimits limits, boolean lowToo, double unitSigma) {
-    this.scope = scope;
+  ShiftChart(Episode.Chart kind, int index, SeriesLimits limits, boolean lowToo, double unitSigma) {
+    this.kind = kind;
     this.index = index;
     this.lowToo = lowToo;
     this.unitSigma = unitSigma;
@@ -318,7 +317,7 @@ final class ShiftChart {
       double mean = sum / count;
       int first = Math.min(alarm, end - 1);
       return new Episode(
-          scope,
+          kind,
           index,
           direction,
           points.turns[first],

@@ -319,7 +319,7 @@ public final class SuccessiveMonitor {
     }
 
     private int logIndex(Episode one) {
-      return switch (one.scope()) {
+      return switch (one.chart()) {
         case POUR, MOLD -> logMolds.get(one.index());
         case SIDE -> logSides.get(one.index());
         case WHEEL, SPREAD -> one.index();

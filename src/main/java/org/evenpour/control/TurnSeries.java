@@ -59,7 +59,7 @@ public final class TurnSeries {
    */
   public static List<Episode> episodes(
       SeriesLimits limits, int[] turn, long[] atMillis, double[] x, double[] spread) {
-    ShiftChart chart = new ShiftChart(Episode.Scope.WHEEL, -1, limits, true, limits.sigma());
+    ShiftChart chart = new ShiftChart(Episode.Chart.WHEEL, -1, limits, true, limits.sigma());
     for (int t = 0; t < x.length; t++) {
       if (!Double.isNaN(x[t])) {
         double departure = x[t] - limits.center();

@@ -169,9 +169,9 @@ public record EffectSize(
      * What rests on the same kind of variation as a signal, with whatever agrees with it. What a
      * sensor adds to every reading weakens the estimate of single pours most.
      */
-    EffectSize matching(Episode.Scope scope) {
+    EffectSize matching(Episode.Chart chart) {
       EffectSize own =
-          switch (scope) {
+          switch (chart) {
             case WHEEL, SPREAD -> wheel;
             case SIDE -> sides;
             case MOLD, POUR -> molds;

@@ -206,10 +206,10 @@ public final class Linker {
             Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
     Optional<Wander> wander =
         wanders.computeIfAbsent(
-            setting.name() + "\n" + level(episode.scope()) + "\n" + characteristic.name(),
+            setting.name() + "\n" + level(episode.chart()) + "\n" + characteristic.name(),
             key ->
                 Optional.ofNullable(
-                    settingSeries.wander(level(episode.scope()), mask(characteristic))));
+                    settingSeries.wander(level(episode.chart()), mask(characteristic))));
     double p = move.p();
     int since = window.onset();
     boolean fits = true;
@@ -232,12 +232,12 @@ public final class Linker {
       since = window.before() + begin + (before ? earlier.at() : Math.max(0, then.at()));
       fits = !before && then.at() >= 0;
     }
-    EffectSize effect = effect(characteristic, setting).matching(episode.scope());
+    EffectSize effect = effect(characteristic, setting).matching(episode.chart());
     double expected = effect.isKnown() ? effect.perUnit() * move.by() : Double.NaN;
     double size = episode.size();
     // A spread has no direction that a mean effect could explain.
     double share =
-        episode.scope() == Episode.Scope.SPREAD || size == 0 ? Double.NaN : expected / size;
+        episode.chart() == Episode.Chart.SPREAD || size == 0 ? Double.NaN : expected / size;
     // How far the setting stood off is known; what one unit of it does and the signal's size are
     // estimates.
     double error =
@@ -263,11 +263,11 @@ public final class Linker {
         setting.name(), name -> new Series(grid, numbers, setting.profile().lagTurns()));
   }
 
-  private static Episode.Scope level(Episode.Scope scope) {
-    return switch (scope) {
-      case WHEEL, SPREAD -> Episode.Scope.WHEEL;
-      case SIDE -> Episode.Scope.SIDE;
-      case MOLD, POUR -> Episode.Scope.MOLD;
+  private static Episode.Chart level(Episode.Chart chart) {
+    return switch (chart) {
+      case WHEEL, SPREAD -> Episode.Chart.WHEEL;
+      case SIDE -> Episode.Chart.SIDE;
+      case MOLD, POUR -> Episode.Chart.MOLD;
     };
   }
 
@@ -286,7 +286,7 @@ public final class Linker {
       IntColumn categories,
       Episode episode,
       Window window) {
-    int mold = episode.scope() == Episode.Scope.MOLD ? episode.index() : -1;
+    int mold = episode.chart() == Episode.Chart.MOLD ? episode.index() : -1;
     int[] changes =
         categoryChanges.computeIfAbsent(
             setting.name() + "\n" + mold, key -> changes(categories, mold));
@@ -305,7 +305,7 @@ public final class Linker {
     double p = isNear ? chance(changes.length, nearest - window.onset()) : 1;
     nearest = isFirst ? 0 : nearest;
     LevelEffects.Difference difference = null;
-    if ((isNear || isFirst) && episode.scope() == Episode.Scope.WHEEL) {
+    if ((isNear || isFirst) && episode.chart() == Episode.Chart.WHEEL) {
       int last = grid.turnAt(episode.lastAtMillis()) + 1;
       LevelEffects others =
           levels(characteristic, setting, categories, Math.min(onset, nearest), last);
@@ -347,7 +347,7 @@ public final class Linker {
       int since = grid.turnAt(earlier.sinceAtMillis());
       int last = grid.turnAt(earlier.lastAtMillis());
       boolean isAlike =
-          earlier.scope() == episode.scope()
+          earlier.chart() == episode.chart()
               && earlier.index() == episode.index()
               && earlier.direction() == episode.direction();
       if (isAlike && since < began && last >= began - GOES_ON && last < onset) {
@@ -421,11 +421,11 @@ public final class Linker {
    */
   private List<Finding> eventsNear(Episode episode, Window window) {
     List<Finding> findings = new ArrayList<>();
-    if (episode.scope() == Episode.Scope.POUR) {
+    if (episode.chart() == Episode.Chart.POUR) {
       return findings;
     }
     String mold =
-        episode.scope() == Episode.Scope.MOLD ? grid.record().molds().name(episode.index()) : null;
+        episode.chart() == Episode.Chart.MOLD ? grid.record().molds().name(episode.index()) : null;
     Map<String, List<CastingEvent>> kinds = new LinkedHashMap<>();
     for (CastingEvent event : events) {
       if (event.mold() == null || Objects.equals(event.mold(), mold)) {

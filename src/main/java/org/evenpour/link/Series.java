@@ -80,24 +80,24 @@ final class Series {
    * scope: for a mold or a pour its own value less the mean of the other molds in that turn; for a
    * ladle side its mean less that of the other sides; for the wheel the mean of the turn.
    *
-   * @param episode whose scope counts
+   * @param episode whose chart counts
    * @param from first turn index
    * @param to turn index after the last
    * @return one per turn; NaN = missing
    */
   double[] over(Episode episode, int from, int to) {
-    return over(episode.scope(), episode.index(), from, to);
+    return over(episode.chart(), episode.index(), from, to);
   }
 
   /** The mean of each turn, moved by the lag; NaN = missing. */
   double[] wheel(int from, int to) {
-    return over(Episode.Scope.WHEEL, -1, from, to);
+    return over(Episode.Chart.WHEEL, -1, from, to);
   }
 
-  private double[] over(Episode.Scope scope, int index, int from, int to) {
+  private double[] over(Episode.Chart chart, int index, int from, int to) {
     double[] series = new double[to - from];
     for (int t = from; t < to; t++) {
-      series[t - from] = t < lagTurns ? Double.NaN : at(scope, index, t - lagTurns);
+      series[t - from] = t < lagTurns ? Double.NaN : at(chart, index, t - lagTurns);
     }
     return series;
   }
@@ -109,15 +109,15 @@ final class Series {
    *
    * @param signals of a characteristic
    */
-  @Nullable Wander wander(Episode.Scope scope, SignalMask signals) {
+  @Nullable Wander wander(Episode.Chart chart, SignalMask signals) {
     int from = Math.max(0, grid.turns() - LEARNED_TURNS);
-    boolean isOfMolds = scope == Episode.Scope.MOLD || scope == Episode.Scope.POUR;
+    boolean isOfMolds = chart == Episode.Chart.MOLD || chart == Episode.Chart.POUR;
     int some = isOfMolds ? Math.min(LEARNED_MOLDS, grid.molds()) : 1;
     double[][] series = new double[some][];
     int[][] pieces = new int[some][];
     for (int i = 0; i < some; i++) {
       int newest = Math.max(from, grid.turns() - LEARNED_TURNS / some);
-      Episode.Scope its = isOfMolds ? Episode.Scope.MOLD : scope;
+      Episode.Chart its = isOfMolds ? Episode.Chart.MOLD : chart;
       int index =
           switch (its) {
             case MOLD, POUR -> i * grid.molds() / some;
@@ -130,14 +130,14 @@ final class Series {
     return Wander.of(series, pieces);
   }
 
-  private double at(Episode.Scope scope, int index, int turn) {
+  private double at(Episode.Chart chart, int index, int turn) {
     double sum = 0;
     int count = 0;
     for (int s = 0; s < sides; s++) {
       sum += sums[turn * sides + s];
       count += counts[turn * sides + s];
     }
-    return switch (scope) {
+    return switch (chart) {
       case WHEEL, SPREAD -> mean(turn);
       case POUR, MOLD -> {
         double own = grid.value(setting, turn, index);

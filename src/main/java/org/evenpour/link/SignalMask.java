@@ -21,7 +21,7 @@ public final class SignalMask {
   private final List<Stretch> stretches = new ArrayList<>();
 
   /** The turns of one signal, its own place. */
-  private record Stretch(Episode.Scope scope, int index, int from, int to) {}
+  private record Stretch(Episode.Chart chart, int index, int from, int to) {}
 
   /**
    * @param grid of the wheel
@@ -35,11 +35,11 @@ public final class SignalMask {
       int to = Math.min(grid.turns(), grid.turnAt(episode.lastAtMillis()) + 1 + MARGIN);
       stretches.add(
           new Stretch(
-              episode.scope(),
+              episode.chart(),
               episode.index(),
               grid.turnAt(episode.sinceAtMillis()),
               grid.turnAt(episode.lastAtMillis()) + 1));
-      switch (episode.scope()) {
+      switch (episode.chart()) {
         case WHEEL, SPREAD, SIDE -> turns.set(from, to);
         case MOLD -> {
           for (int t = from; t < to; t++) {
@@ -57,10 +57,10 @@ public final class SignalMask {
    *
    * @param index of the mold or side; −1 for the wheel
    */
-  int[] pieces(Episode.Scope scope, int index) {
+  int[] pieces(Episode.Chart chart, int index) {
     int[] pieces = new int[length];
     for (Stretch one : stretches) {
-      if (one.scope() == scope && one.index() == index) {
+      if (one.chart() == chart && one.index() == index) {
         for (int end : new int[] {one.from(), one.to()}) {
           for (int t = Math.max(0, end); t < length; t++) {
             pieces[t] += pieces[t] < 0 ? 0 : 1;

@@ -18,6 +18,7 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
+import org.evenpour.casting.Scope;
 import org.jspecify.annotations.Nullable;
 
 /** Marked causes in words, for a terminal. */
@@ -112,13 +113,13 @@ public final class CausesText {
       parts.add("wheel " + place.wheel());
     }
     if (place.mold() != null) {
-      parts.add((place.scope().equals("pour") ? "an anode of mold " : "mold ") + place.mold());
+      parts.add((place.scope() == Scope.POUR ? "an anode of mold " : "mold ") + place.mold());
     } else if (place.side() != null) {
       parts.add("ladle side " + place.side());
     } else {
       parts.add("whole wheel");
     }
-    parts.add(words.characteristic(place.characteristic()) + " " + place.direction());
+    parts.add(words.characteristic(place.characteristic()) + " " + place.direction().id());
     return String.join(", ", parts);
   }
 

@@ -85,10 +85,10 @@ final class JsonCauses {
     CauseMark.Place place = mark.place();
     out.text("wheel", place.wheel());
     out.text("characteristic", place.characteristic());
-    out.text("scope", place.scope());
+    out.text("scope", place.scope().id());
     out.text("mold", place.mold());
     out.text("side", place.side());
-    out.text("direction", place.direction());
+    out.text("direction", place.direction().id());
     out.instant("from", mark.from());
     out.instant("to", mark.to());
     cause(mark.cause());

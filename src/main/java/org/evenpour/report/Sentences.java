@@ -15,12 +15,12 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
 
@@ -210,7 +210,7 @@ public record Sentences(
 
   /** Heavy, thin, more scattered, …: which way a characteristic goes. */
   public String state(String characteristic, Direction direction) {
-    String way = "." + direction.name().toLowerCase(Locale.ROOT);
+    String way = "." + direction.id();
     String own = "state." + characteristic + way;
     return words.has(own)
         ? words.say(own)

@@ -9,12 +9,12 @@ import java.util.Objects;
 import java.util.Optional;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,16 +7,16 @@ import java.util.Locale;
 import java.util.Map;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.CapabilityInFull.WhatIf;
-import org.evenpour.audit.MoldOrder;
 import org.evenpour.audit.MoldVerdict;
 import org.evenpour.audit.MoldVerdict.Standing;
 import org.evenpour.audit.MoldVerdict.ThickSide;
 import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.audit.MoldVerdict.Verdict;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.MoldOrder;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -3,9 +3,7 @@ package org.evenpour.score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.simulate.PlantedShift;
 
@@ -80,26 +78,18 @@ record Planted(List<PlantedShift> shifts) {
     return (shift.wheel().isEmpty() || shift.wheel().equals(signal.wheel()))
         && isAt(shift, signal)
         && shift.characteristic().equals(signal.characteristic())
-        && direction(shift) == signal.direction()
+        && shift.direction() == signal.direction()
         && from <= shift.lastTurn() + AFTERWARDS
         && signal.lastTurn() >= shift.firstTurn();
   }
 
   private static boolean isAt(PlantedShift shift, Signal signal) {
-    return switch (shift.scope()) {
-      case POUR -> signal.scope() == Scope.POUR && shift.mold().equals(signal.mold());
-      case MOLD -> signal.scope() == Scope.MOLD && shift.mold().equals(signal.mold());
-      case SIDE -> signal.scope() == Scope.SIDE && shift.side().equals(signal.side());
-      case WHEEL -> signal.scope() == Scope.WHEEL;
-    };
-  }
-
-  private static Direction direction(PlantedShift shift) {
-    return switch (shift.direction()) {
-      case HIGH -> Direction.HIGH;
-      case LOW -> Direction.LOW;
-      case SPREAD -> Direction.SPREAD;
-    };
+    return shift.scope() == signal.scope()
+        && switch (shift.scope()) {
+          case POUR, MOLD -> shift.mold().equals(signal.mold());
+          case SIDE -> shift.side().equals(signal.side());
+          case WHEEL -> true;
+        };
   }
 
   /** Whether a link names where it came from, or what passed it on. */

@@ -1,5 +1,7 @@
 package org.evenpour.simulate;
 
+import org.evenpour.casting.Scope;
+
 /**
  * One thing that happens on a made wheel, and where.
  *
@@ -47,13 +49,13 @@ record MadeFault(
       return firstMold < 0;
     }
 
-    String scope() {
-      return firstMold >= 0 ? "mold" : side >= 0 ? "side" : "wheel";
+    Scope scope() {
+      return firstMold >= 0 ? Scope.MOLD : side >= 0 ? Scope.SIDE : Scope.WHEEL;
     }
 
     /** As the fault's name tells it. */
     String word() {
-      return molds > 1 ? "molds" : scope();
+      return molds > 1 ? "molds" : scope().id();
     }
   }
 

@@ -128,7 +128,7 @@ final class MadePlacement {
     boolean hasDecoy = noise.happens(0.45) && decoyBeside(place, stretch);
     placed.add(
         new MadeFault(
-            "unrecorded-" + place.scope() + (hasDecoy ? "-beside-decoy" : ""),
+            "unrecorded-" + place.scope().id() + (hasDecoy ? "-beside-decoy" : ""),
             "",
             place,
             stretch.first(),

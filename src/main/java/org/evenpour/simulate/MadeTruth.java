@@ -97,7 +97,7 @@ record MadeTruth(
     int side = fault.place().side();
     return List.of(
         fault.name(),
-        fault.place().scope(),
+        fault.place().scope().id(),
         plant.wheel(),
         mold < 0 ? "" : Integer.toString(mold + 1),
         side < 0 ? "" : side == 0 ? "A" : "B",

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.simulate.TruthTable.Line;
 import org.jspecify.annotations.Nullable;
 
@@ -37,28 +39,6 @@ public record PlantedShift(
     String cause,
     String carriedBy,
     @Nullable Double sizeSigma) {
-
-  /** Where a shift is. */
-  public enum Scope {
-    /** One anode. */
-    POUR,
-    /** One mold. */
-    MOLD,
-    /** One ladle side. */
-    SIDE,
-    /** The whole wheel. */
-    WHEEL
-  }
-
-  /** Which way a shift goes. */
-  public enum Direction {
-    /** Heavier or thicker. */
-    HIGH,
-    /** Lighter or thinner. */
-    LOW,
-    /** More scattered. */
-    SPREAD
-  }
 
   private static final List<String> NEEDED =
       List.of("fault", "characteristic", "first_turn", "last_turn", "direction");

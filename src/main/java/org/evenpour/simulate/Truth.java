@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
+import org.evenpour.casting.Direction;
 
 /**
  * What was truly shifted, where and by how much.
@@ -17,7 +18,6 @@ import java.util.function.ToDoubleFunction;
  * @param characteristic {@code mass}, {@code thickness} or {@code wedge}
  * @param firstTurn in which anything differs at all
  * @param lastTurn in which at least a quarter of the largest difference is left
- * @param direction {@code high}, {@code low} or {@code spread}
  * @param size mean difference over these turns; for {@code spread} the standard deviation, within
  *     turns, that the fault adds
  * @param unit of the size
@@ -30,7 +30,7 @@ record Truth(
     String characteristic,
     int firstTurn,
     int lastTurn,
-    String direction,
+    Direction direction,
     double size,
     String unit,
     String endedBy) {
@@ -194,7 +194,7 @@ record Truth(
     double size = differences.mean(first, last);
     boolean isShared = mold.isEmpty();
     if (Math.abs(size) >= (isShared ? judged.turnSigma : judged.pourSigma)) {
-      String direction = size > 0 ? "high" : "low";
+      Direction direction = size > 0 ? Direction.HIGH : Direction.LOW;
       truths.add(
           new Truth(
               planted.fault(),
@@ -218,7 +218,7 @@ record Truth(
               judged.label,
               first,
               last,
-              "spread",
+              Direction.SPREAD,
               spread,
               judged.unit,
               endedBy));
@@ -240,7 +240,7 @@ record Truth(
         characteristic,
         Integer.toString(firstTurn),
         Integer.toString(lastTurn),
-        direction,
+        direction.id(),
         Decimal.text(size, 2),
         unit,
         fault.cause(),

@@ -10,8 +10,10 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.Remark;
+import org.evenpour.casting.Scope;
 import org.evenpour.store.LineFile.Line;
 import org.evenpour.store.LineFile.Lines;
 import org.jspecify.annotations.Nullable;
@@ -124,10 +126,10 @@ public final class CausesFile {
         out -> {
           out.writeStringField("wheel", one.place().wheel());
           out.writeStringField("characteristic", one.place().characteristic());
-          out.writeStringField("scope", one.place().scope());
+          out.writeStringField("scope", one.place().scope().id());
           out.writeStringField("mold", one.place().mold());
           out.writeStringField("side", one.place().side());
-          out.writeStringField("direction", one.place().direction());
+          out.writeStringField("direction", one.place().direction().id());
           out.writeStringField("from", one.from().toString());
           out.writeStringField("to", one.to().toString());
           out.writeStringField("kind", id(one.cause().kind()));
@@ -157,10 +159,10 @@ public final class CausesFile {
         new Place(
             line.text("wheel"),
             line.text("characteristic"),
-            line.text("scope"),
+            line.oneOf("scope", Scope.values(), Scope::id),
             line.textOrNull("mold"),
             line.textOrNull("side"),
-            line.text("direction")),
+            line.oneOf("direction", Direction.values(), Direction::id)),
         line.instant("from"),
         line.instant("to"),
         new Cause(line.oneOf("kind", Kind.values(), CausesFile::id), name),

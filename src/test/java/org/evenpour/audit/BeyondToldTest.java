@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Direction;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.BeyondSettings.View;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.junit.jupiter.api.Test;
 
 class BeyondToldTest {

@@ -8,6 +8,8 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
 import org.evenpour.plant.Seen;
@@ -47,7 +49,7 @@ final class KilledWriter {
           new CausesFile(file)
               .add(
                   new CauseMark(
-                      new Place("T1", "mass", "mold", "7", null, "low"),
+                      new Place("T1", "mass", Scope.MOLD, "7", null, Direction.LOW),
                       AT,
                       AT,
                       new Cause(Kind.OTHER, "scale"),

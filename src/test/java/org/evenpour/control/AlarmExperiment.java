@@ -217,12 +217,12 @@ public final class AlarmExperiment {
         // The turn is closed when the next one begins; looking closes it here.
         monitor.finish();
         for (Episode e : monitor.episodes()) {
-          boolean named = e.index() == mold && e.scope() != Episode.Scope.SIDE;
+          boolean named = e.index() == mold && e.chart() != Episode.Chart.SIDE;
           if (named && e.direction() > 0 && e.firstTurn() >= from) {
             ours = t - DELAY_WARM + 1;
             break;
           }
-          if (named && e.scope() == Episode.Scope.MOLD && e.open()) {
+          if (named && e.chart() == Episode.Chart.MOLD && e.open()) {
             return new double[0]; // a false alarm of this mold is under way: no fair start
           }
         }
@@ -252,10 +252,10 @@ public final class AlarmExperiment {
           alarms.get(0).text(2),
           scopes(
               alarms,
-              Episode.Scope.POUR,
-              Episode.Scope.MOLD,
-              Episode.Scope.WHEEL,
-              Episode.Scope.SPREAD),
+              Episode.Chart.POUR,
+              Episode.Chart.MOLD,
+              Episode.Chart.WHEEL,
+              Episode.Chart.SPREAD),
           overBest(delays(s, 1, wheels, 10, ONE_SEED)),
           overBest(delays(s, 2, wheels, 10, TWO_SEED)),
           three[0],
@@ -267,7 +267,7 @@ public final class AlarmExperiment {
     }
   }
 
-  private static String scopes(List<Mean> alarms, Episode.Scope... which) {
+  private static String scopes(List<Mean> alarms, Episode.Chart... which) {
     return Arrays.stream(which)
         .map(scope -> String.format(Locale.ROOT, "%.2f", alarms.get(1 + scope.ordinal()).value()))
         .collect(Collectors.joining(" "));
@@ -302,11 +302,11 @@ public final class AlarmExperiment {
                   alarms.get(0).text(2),
                   scopes(
                       alarms,
-                      Episode.Scope.POUR,
-                      Episode.Scope.MOLD,
-                      Episode.Scope.SIDE,
-                      Episode.Scope.WHEEL,
-                      Episode.Scope.SPREAD),
+                      Episode.Chart.POUR,
+                      Episode.Chart.MOLD,
+                      Episode.Chart.SIDE,
+                      Episode.Chart.WHEEL,
+                      Episode.Chart.SPREAD),
                   overOther(delays(s, 1, TIMES * wheels, 1, ONE_SEED), one),
                   overOther(delays(s, 2, TIMES * wheels, 1, TWO_SEED), two),
                   ClassicAlarms.of(s, false, wheels, SHIFTS, ALARM_SEED)[0],

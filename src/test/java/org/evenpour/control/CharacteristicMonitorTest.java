@@ -49,7 +49,7 @@ class CharacteristicMonitorTest {
 
     assertThat(found).hasSize(1);
     Episode episode = found.get(0);
-    assertThat(episode.scope()).isEqualTo(Episode.Scope.MOLD);
+    assertThat(episode.chart()).isEqualTo(Episode.Chart.MOLD);
     assertThat(episode.index()).isEqualTo(7);
     assertThat(episode.direction()).isEqualTo(-1);
     assertThat(episode.sinceTurn()).isBetween(148, 152);
@@ -78,7 +78,7 @@ class CharacteristicMonitorTest {
         episodes(new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 12).shiftAll(-1, 150, 190, 3));
 
     assertThat(found).hasSize(1);
-    assertThat(found.get(0).scope()).isEqualTo(Episode.Scope.WHEEL);
+    assertThat(found.get(0).chart()).isEqualTo(Episode.Chart.WHEEL);
     assertThat(found.get(0).direction()).isEqualTo(1);
     assertThat(found.get(0).sinceTurn()).isBetween(147, 153);
   }
@@ -89,7 +89,7 @@ class CharacteristicMonitorTest {
         episodes(new WheelOfNumbers(TURNS, 1.2, 0.6, 0.3, 13, true).shiftAll(0, 150, 190, -2));
 
     assertThat(found).hasSize(1);
-    assertThat(found.get(0).scope()).isEqualTo(Episode.Scope.SIDE);
+    assertThat(found.get(0).chart()).isEqualTo(Episode.Chart.SIDE);
     assertThat(found.get(0).index()).isZero();
     assertThat(found.get(0).direction()).isEqualTo(-1);
     assertThat(found.get(0).size()).isCloseTo(-2, within(0.35));
@@ -106,7 +106,7 @@ class CharacteristicMonitorTest {
                 .shiftAll(1, 150, 165, 0.8));
 
     assertThat(found).hasSize(1);
-    assertThat(found.get(0).scope()).isEqualTo(Episode.Scope.SIDE);
+    assertThat(found.get(0).chart()).isEqualTo(Episode.Chart.SIDE);
     assertThat(found.get(0).otherSide()).isBetween(0.1, 0.5);
   }
 
@@ -116,7 +116,7 @@ class CharacteristicMonitorTest {
         episodes(new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 14).shift(20, 155, 156, -12));
 
     assertThat(found).hasSize(1);
-    assertThat(found.get(0).scope()).isEqualTo(Episode.Scope.POUR);
+    assertThat(found.get(0).chart()).isEqualTo(Episode.Chart.POUR);
     assertThat(found.get(0).index()).isEqualTo(20);
     assertThat(found.get(0).firstTurn()).isEqualTo(155);
   }
@@ -131,7 +131,7 @@ class CharacteristicMonitorTest {
 
     List<Episode> found = episodes(wheel);
 
-    assertThat(found).extracting(Episode::scope).containsOnly(Episode.Scope.SPREAD);
+    assertThat(found).extracting(Episode::chart).containsOnly(Episode.Chart.SPREAD);
     assertThat(found.get(0).sinceTurn()).isBetween(198, 202);
     assertThat(found.get(0).size()).isCloseTo(2.9 - 1.2, within(0.6));
   }

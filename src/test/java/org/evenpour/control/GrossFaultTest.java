@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.SplittableRandom;
 import org.evenpour.casting.WheelProfile;
-import org.evenpour.control.Episode.Scope;
+import org.evenpour.control.Episode.Chart;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -69,8 +69,8 @@ class GrossFaultTest {
             });
   }
 
-  private static List<Episode> of(List<Episode> all, Scope scope) {
-    return all.stream().filter(episode -> episode.scope() == scope).toList();
+  private static List<Episode> of(List<Episode> all, Chart scope) {
+    return all.stream().filter(episode -> episode.chart() == scope).toList();
   }
 
   @ParameterizedTest
@@ -79,11 +79,11 @@ class GrossFaultTest {
     for (int turns : new int[] {120, 300}) {
       List<Episode> all = episodes(turns, shifted, by);
 
-      List<Episode> molds = of(all, Scope.MOLD);
+      List<Episode> molds = of(all, Chart.MOLD);
       assertThat(molds).extracting(Episode::index).allMatch(mold -> mold < shifted);
       assertThat(molds).hasSize(shifted);
       areFrom(molds, turns / 2, 1, by);
-      assertThat(of(all, Scope.WHEEL)).isEmpty();
+      assertThat(of(all, Chart.WHEEL)).isEmpty();
     }
   }
 
@@ -93,9 +93,9 @@ class GrossFaultTest {
     for (int turns : new int[] {120, 300}) {
       List<Episode> all = episodes(turns, 36, by);
 
-      assertThat(of(all, Scope.WHEEL)).hasSize(1);
-      areFrom(of(all, Scope.WHEEL), turns / 2, 1, by);
-      List<Episode> molds = of(all, Scope.MOLD);
+      assertThat(of(all, Chart.WHEEL)).hasSize(1);
+      areFrom(of(all, Chart.WHEEL), turns / 2, 1, by);
+      List<Episode> molds = of(all, Chart.MOLD);
       assertThat(molds).extracting(Episode::index).containsExactlyInAnyOrder(36, 37, 38, 39);
       areFrom(molds, turns / 2, -1, by);
     }
@@ -106,7 +106,7 @@ class GrossFaultTest {
   @CsvSource({"12", "15"})
   void isNotPassedOverInSilenceWhereHalfOfTheMoldsMoved(double by) {
     for (int turns : new int[] {120, 300}) {
-      List<Episode> molds = of(episodes(turns, 20, by), Scope.MOLD);
+      List<Episode> molds = of(episodes(turns, 20, by), Chart.MOLD);
 
       assertThat(molds).hasSize(20);
       assertThat(molds).extracting(Episode::index).allMatch(mold -> mold < 20);

@@ -29,19 +29,19 @@ final class PlantDelays {
   }
 
   /** A shift to be found: who is to be named, in which direction, and by what. */
-  private record Sought(Episode.Scope scope, int index, int direction) {
+  private record Sought(Episode.Chart chart, int index, int direction) {
 
     /** A mold is named by its chart or by a pour that it threw. */
     boolean named(Episode e) {
       boolean kind =
-          e.scope() == scope || scope == Episode.Scope.MOLD && e.scope() == Episode.Scope.POUR;
+          e.chart() == chart || chart == Episode.Chart.MOLD && e.chart() == Episode.Chart.POUR;
       return kind && e.index() == index;
     }
 
     /** The same contrast, where the episode says that it may as well be this side that moved. */
     boolean toldWithDoubt(Episode e) {
-      return scope == Episode.Scope.SIDE
-          && e.scope() == scope
+      return chart == Episode.Chart.SIDE
+          && e.chart() == chart
           && e.index() != index
           && e.direction() == -direction
           && e.otherSide() >= UNSURE;
@@ -49,9 +49,9 @@ final class PlantDelays {
 
     /** Another side, or the wheel, is blamed. */
     boolean elsewhere(Episode e) {
-      return scope == Episode.Scope.SIDE
-          && (e.scope() == Episode.Scope.WHEEL
-              || e.scope() == Episode.Scope.SIDE && e.index() != index && !toldWithDoubt(e));
+      return chart == Episode.Chart.SIDE
+          && (e.chart() == Episode.Chart.WHEEL
+              || e.chart() == Episode.Chart.SIDE && e.index() != index && !toldWithDoubt(e));
     }
   }
 
@@ -79,7 +79,7 @@ final class PlantDelays {
         }
         continue;
       }
-      boolean right = sought.scope() == Episode.Scope.MOLD || signal == sought.direction();
+      boolean right = sought.chart() == Episode.Chart.MOLD || signal == sought.direction();
       if (its == 0 && signal != 0 && right) {
         its = after;
       }
@@ -91,14 +91,14 @@ final class PlantDelays {
         boolean named = sought.named(e) && e.direction() == sought.direction();
         if ((named || sought.toldWithDoubt(e)) && e.firstTurn() >= from) {
           ours = after;
-        } else if (sought.named(e) && e.scope() == sought.scope() && e.open()) {
+        } else if (sought.named(e) && e.chart() == sought.chart() && e.open()) {
           return new double[0];
         }
       }
       for (Episode e : monitor.episodes()) {
         if (ours == 0 && sought.elsewhere(e) && e.firstTurn() >= from) {
-          wheelFirst |= e.scope() == Episode.Scope.WHEEL && e.direction() == sought.direction();
-          sideFirst |= e.scope() == Episode.Scope.SIDE;
+          wheelFirst |= e.chart() == Episode.Chart.WHEEL && e.direction() == sought.direction();
+          sideFirst |= e.chart() == Episode.Chart.SIDE;
         }
       }
     }
@@ -179,7 +179,7 @@ final class PlantDelays {
             wheel.withoutFaults();
             int from = wheel.next() + WARM;
             wheel.shiftMold(mold, from, Integer.MAX_VALUE, sigma * PlantWheel.POUR_SIGMA);
-            Sought sought = new Sought(Episode.Scope.MOLD, mold, sigma > 0 ? 1 : -1);
+            Sought sought = new Sought(Episode.Chart.MOLD, mold, sigma > 0 ? 1 : -1);
             trials[i] = trial(watched, limits, wheel, sought, new BestOfMold(wheel, mold, k, h));
           }
           return meanOf(trials);
@@ -290,7 +290,7 @@ final class PlantDelays {
                         watched,
                         limits,
                         wheel,
-                        new Sought(Episode.Scope.SIDE, side, sign),
+                        new Sought(Episode.Chart.SIDE, side, sign),
                         side == 1 ? contrast : turnedOver(contrast));
               }
               return meanOf(trials);

@@ -60,7 +60,7 @@ final class PlantFaults {
   }
 
   private static boolean isOf(Episode e, int sign, int from, int to) {
-    if (e.scope() != Episode.Scope.WHEEL || e.direction() != sign) {
+    if (e.chart() != Episode.Chart.WHEEL || e.direction() != sign) {
       return false;
     }
     int common = Math.min(e.lastTurn() + 1, to) - Math.max(e.sinceTurn(), from);
@@ -93,7 +93,7 @@ final class PlantFaults {
                 if (e.firstTurn() >= from && e.firstTurn() < to) {
                   during.add(e);
                 }
-                if (e.scope() == Episode.Scope.SPREAD
+                if (e.chart() == Episode.Chart.SPREAD
                     && e.lastTurn() >= from
                     && e.firstTurn() < to) {
                   without = 0;
@@ -141,10 +141,10 @@ final class PlantFaults {
                 if (e.sinceTurn() < step - GROSS_WITHIN) {
                   before++;
                 } else if (e.sinceTurn() <= step + GROSS_WITHIN) {
-                  if (e.scope() == Episode.Scope.MOLD) {
+                  if (e.chart() == Episode.Chart.MOLD) {
                     told[e.index()] |= e.direction() == sign[e.index()];
                     sound[e.index()] |= sign[e.index()] == 0;
-                  } else if (e.scope() == Episode.Scope.WHEEL && e.direction() > 0) {
+                  } else if (e.chart() == Episode.Chart.WHEEL && e.direction() > 0) {
                     ofWheel = 1;
                   }
                 }

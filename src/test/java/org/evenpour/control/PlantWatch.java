@@ -158,10 +158,10 @@ final class PlantWatch {
 
   /** Episodes by scope, after their sum. */
   static double[] byScope(List<Episode> episodes) {
-    double[] row = new double[1 + Episode.Scope.values().length];
+    double[] row = new double[1 + Episode.Chart.values().length];
     for (Episode e : episodes) {
       row[0]++;
-      row[1 + e.scope().ordinal()]++;
+      row[1 + e.chart().ordinal()]++;
     }
     return row;
   }
@@ -169,7 +169,7 @@ final class PlantWatch {
   /** {@code total | pour | mold | side | wheel | scatter}. */
   static String scopes(double[][] rows, double factor) {
     StringBuilder text = new StringBuilder();
-    for (int i = 0; i <= Episode.Scope.values().length; i++) {
+    for (int i = 0; i <= Episode.Chart.values().length; i++) {
       text.append(i == 0 ? "" : " | ").append(Mean.of(rows, i).times(factor).text(2));
     }
     return text.toString();

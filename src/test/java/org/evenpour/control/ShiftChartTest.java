@@ -143,7 +143,7 @@ class ShiftChartTest {
   /** With one sum alone: the other one's limit is out of reach. */
   private static ShiftChart chart(double k, double h, double correlation) {
     return new ShiftChart(
-        Episode.Scope.MOLD,
+        Episode.Chart.MOLD,
         0,
         new LimitsInForce.SeriesLimits(0, 1, correlation, 0, 1, new CusumPair(k, h, 2 * k, 1e9)),
         true,

@@ -128,7 +128,7 @@ public final class SideExperiment {
       if (row[0] == 0 || turns == LATER) {
         monitor.finish();
         for (Episode e : monitor.episodes()) {
-          if (e.scope() == Episode.Scope.SIDE && e.open()) {
+          if (e.chart() == Episode.Chart.SIDE && e.open()) {
             if (e.firstTurn() < WARM) {
               return new double[0];
             }
@@ -166,7 +166,7 @@ public final class SideExperiment {
                   }
                   monitor.finish();
                   return monitor.episodes().stream()
-                      .filter(e -> e.scope() == Episode.Scope.SIDE)
+                      .filter(e -> e.chart() == Episode.Chart.SIDE)
                       .count();
                 })
             .sum();

@@ -77,7 +77,7 @@ public final class StepExperiment {
     }
     monitor.finish();
     List<Episode> wheel =
-        monitor.episodes().stream().filter(e -> e.scope() == Episode.Scope.WHEEL).toList();
+        monitor.episodes().stream().filter(e -> e.chart() == Episode.Chart.WHEEL).toList();
     int end = from + length - 1;
     boolean found = false;
     boolean onset = false;

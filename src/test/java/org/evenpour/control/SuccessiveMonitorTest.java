@@ -112,14 +112,14 @@ class SuccessiveMonitorTest {
     List<Episode> named = new ArrayList<>();
     for (Episode e : other) {
       int index =
-          switch (e.scope()) {
+          switch (e.chart()) {
             case MOLD, POUR -> WheelOfNumbers.MOLDS - 1 - e.index();
             case SIDE -> 1 - e.index();
             default -> e.index();
           };
       named.add(e.withIndex(index));
     }
-    assertThat(one).extracting(Episode::scope).contains(Episode.Scope.MOLD, Episode.Scope.SIDE);
+    assertThat(one).extracting(Episode::chart).contains(Episode.Chart.MOLD, Episode.Chart.SIDE);
     assertThat(named).isEqualTo(one);
   }
 

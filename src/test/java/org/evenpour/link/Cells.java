@@ -135,7 +135,7 @@ final class Cells {
     return linker.examine(characteristic, episode);
   }
 
-  static Episode episode(Episode.Scope scope, int index, int from, int to, double size) {
+  static Episode episode(Episode.Chart scope, int index, int from, int to, double size) {
     return new Episode(
         scope,
         index,

@@ -288,7 +288,7 @@ class LevelEffectsTest {
     Linker linker = new Linker(grid, List.of());
     linker.signals(
         grid.record().characteristics().get(0),
-        List.of(Cells.episode(Episode.Scope.WHEEL, -1, 240, 279, 4)));
+        List.of(Cells.episode(Episode.Chart.WHEEL, -1, 240, 279, 4)));
     Setting crew = grid.record().settings().get(0);
     IntColumn categories = Objects.requireNonNull(crew.categories());
     LevelEffects found = linker.levels(grid.record().characteristics().get(0), crew, categories);
@@ -302,7 +302,7 @@ class LevelEffectsTest {
   /** The change of turn 240 is from crew 3 to crew 0: +1.6 kg of 4. */
   @Test
   void aChangeOfCrewExplainsWhatItsCrewsDo() {
-    Finding crew = beside(crews(TRULY), Cells.episode(Episode.Scope.WHEEL, -1, 240, 279, 4));
+    Finding crew = beside(crews(TRULY), Cells.episode(Episode.Chart.WHEEL, -1, 240, 279, 4));
     assertThat(crew.expected()).isCloseTo(1.6, within(0.3));
     assertThat(crew.share()).isCloseTo(0.4, within(0.08));
     assertThat(crew.shareLow()).isBetween(0.2, 0.4);
@@ -314,14 +314,14 @@ class LevelEffectsTest {
   @Test
   void aChangeBetweenCrewsThatDoNotDifferIsCleared() {
     Finding crew =
-        beside(crews(new double[CREWS]), Cells.episode(Episode.Scope.WHEEL, -1, 240, 279, 4));
+        beside(crews(new double[CREWS]), Cells.episode(Episode.Chart.WHEEL, -1, 240, 279, 4));
     assertThat(crew.shareHigh()).isLessThan(0.3);
     assertThat(crew.grade(0.001)).isEqualTo(Finding.Grade.NONE);
   }
 
   @Test
   void aSignalOfOneMoldAsksNothingOfTheWheelsLevels() {
-    Finding crew = beside(crews(TRULY), Cells.episode(Episode.Scope.MOLD, 4, 240, 279, 4));
+    Finding crew = beside(crews(TRULY), Cells.episode(Episode.Chart.MOLD, 4, 240, 279, 4));
     assertThat(crew.expected()).isNaN();
     assertThat(crew.grade(0.001)).isEqualTo(Finding.Grade.MOVED);
   }

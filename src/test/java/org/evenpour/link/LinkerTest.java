@@ -148,7 +148,7 @@ class LinkerTest {
             .setting("alpha", 0, alpha)
             .setting("beta", 0, (t, m) -> noise(3)[t][m]);
 
-    List<Finding> found = cells.examine(Cells.episode(Episode.Scope.MOLD, 4, 200, 240, -3));
+    List<Finding> found = cells.examine(Cells.episode(Episode.Chart.MOLD, 4, 200, 240, -3));
 
     Finding cause = of(found, "alpha");
     assertThat(cause.movedBy()).isCloseTo(-6, within(0.7));
@@ -168,7 +168,7 @@ class LinkerTest {
         new Cells(TURNS, (t, m) -> 390 + e[t][m] + (m == 4 && t >= 200 ? -3 : 0))
             .setting("decoy", 0, (t, m) -> x[t][m] + (m == 4 && t >= 200 ? 5 : 0));
 
-    Finding decoy = of(cells.examine(Cells.episode(Episode.Scope.MOLD, 4, 200, 299, -3)), "decoy");
+    Finding decoy = of(cells.examine(Cells.episode(Episode.Chart.MOLD, 4, 200, 299, -3)), "decoy");
 
     assertThat(decoy.p()).isLessThan(1e-6);
     assertThat(decoy.grade(decoy.p())).isEqualTo(Finding.Grade.NONE);
@@ -182,7 +182,7 @@ class LinkerTest {
             .setting("common", 0, (t, m) -> t >= 200 ? 50 + e[t][0] : 20 + e[t][1]);
 
     Finding common =
-        of(cells.examine(Cells.episode(Episode.Scope.MOLD, 4, 200, 299, -3)), "common");
+        of(cells.examine(Cells.episode(Episode.Chart.MOLD, 4, 200, 299, -3)), "common");
 
     assertThat(common.movedBy()).isCloseTo(0, within(1e-9));
     assertThat(common.grade(common.p())).isEqualTo(Finding.Grade.NONE);
@@ -202,7 +202,7 @@ class LinkerTest {
             .setting("gamma", 0, melt);
 
     Finding cause =
-        of(cells.examine(Cells.episode(Episode.Scope.WHEEL, -1, 150, 179, 4.8)), "gamma");
+        of(cells.examine(Cells.episode(Episode.Chart.WHEEL, -1, 150, 179, 4.8)), "gamma");
 
     assertThat(cause.movedBy()).isCloseTo(12, within(1.5));
     assertThat(cause.share()).isCloseTo(1, within(0.35));
@@ -247,7 +247,7 @@ class LinkerTest {
             .event("mold_changed", 50, "5")
             .event("wash_batch", 100, "");
 
-    List<Finding> found = cells.examine(Cells.episode(Episode.Scope.MOLD, 4, 200, 240, -3));
+    List<Finding> found = cells.examine(Cells.episode(Episode.Chart.MOLD, 4, 200, 240, -3));
 
     assertThat(found).filteredOn(Finding::isNear).hasSize(1);
     Finding change = of(found, "mold_changed");
@@ -265,7 +265,7 @@ class LinkerTest {
             .category("batch", (t, m) -> t < 201 ? 1 : 2)
             .category("shift", (t, m) -> t / 5);
 
-    List<Finding> found = cells.examine(Cells.episode(Episode.Scope.WHEEL, -1, 200, 240, 3));
+    List<Finding> found = cells.examine(Cells.episode(Episode.Chart.WHEEL, -1, 200, 240, 3));
 
     assertThat(of(found, "batch").p()).isLessThan(0.05);
     assertThat(of(found, "shift").p()).isGreaterThan(0.1);
@@ -280,7 +280,7 @@ class LinkerTest {
             .setting("fixed", 0, (t, m) -> 7)
             .setting("missing", 0, (t, m) -> Double.NaN);
 
-    for (Finding finding : cells.examine(Cells.episode(Episode.Scope.MOLD, 4, 200, 240, -3))) {
+    for (Finding finding : cells.examine(Cells.episode(Episode.Chart.MOLD, 4, 200, 240, -3))) {
       assertThat(finding.expected()).isNaN();
       assertThat(finding.grade(finding.p())).isEqualTo(Finding.Grade.NONE);
     }

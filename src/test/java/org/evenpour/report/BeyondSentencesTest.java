@@ -12,12 +12,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.BeyondSettings;
 import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.audit.BeyondSettings.Taken;
 import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.audit.SettingsWatched;
+import org.evenpour.casting.Direction;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

@@ -12,14 +12,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Direction;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.BeyondSettings;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.audit.SettingsWatched.Gap;
 import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.audit.SettingsWatched.Reason;
 import org.evenpour.audit.SettingsWatched.Watched;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.junit.jupiter.api.Test;
 
 class SettingSentencesTest {

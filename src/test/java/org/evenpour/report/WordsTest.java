@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Scope;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
 import org.junit.jupiter.api.Test;
 

@@ -3,13 +3,13 @@ package org.evenpour.score;
 import java.time.Instant;
 import java.util.List;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.simulate.PlantedShift;
 import org.jspecify.annotations.Nullable;
 
@@ -20,12 +20,12 @@ final class HandMade {
   private HandMade() {}
 
   static PlantedShift moldShift(String fault, String mold, int first, int last, String cause) {
-    return shift(fault, PlantedShift.Scope.MOLD, mold, "", "thickness", first, last, cause);
+    return shift(fault, Scope.MOLD, mold, "", "thickness", first, last, cause);
   }
 
   static PlantedShift shift(
       String fault,
-      PlantedShift.Scope scope,
+      Scope scope,
       String mold,
       String side,
       String characteristic,
@@ -41,7 +41,7 @@ final class HandMade {
         characteristic,
         first,
         last,
-        PlantedShift.Direction.HIGH,
+        Direction.HIGH,
         cause,
         "",
         null);

@@ -12,12 +12,12 @@ import static org.evenpour.score.HandMade.signal;
 
 import java.util.List;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.evenpour.score.Score.FalseLinks;
 import org.evenpour.simulate.PlantedShift;
 import org.evenpour.simulate.TrueEffect;
@@ -64,8 +64,8 @@ class ScoreTest {
   void matchesASideByItsNameAndAWheelByNothingElse() {
     List<PlantedShift> truth =
         List.of(
-            shift("scale", PlantedShift.Scope.SIDE, "", "B", "thickness", 10, 20, ""),
-            shift("melt", PlantedShift.Scope.WHEEL, "", "", "thickness", 40, 50, ""));
+            shift("scale", Scope.SIDE, "", "B", "thickness", 10, 20, ""),
+            shift("melt", Scope.WHEEL, "", "", "thickness", 40, 50, ""));
     Score score =
         score(
             report(
@@ -85,9 +85,9 @@ class ScoreTest {
   void countsAFaultOnceHoweverManyCharacteristicsItShifts() {
     List<PlantedShift> truth =
         List.of(
-            shift("rate", PlantedShift.Scope.WHEEL, "", "", "mass", 100, 120, "pour"),
-            shift("rate", PlantedShift.Scope.WHEEL, "", "", "thickness", 101, 120, "pour"),
-            shift("rate", PlantedShift.Scope.WHEEL, "", "", "thickness", 150, 160, "pour"),
+            shift("rate", Scope.WHEEL, "", "", "mass", 100, 120, "pour"),
+            shift("rate", Scope.WHEEL, "", "", "thickness", 101, 120, "pour"),
+            shift("rate", Scope.WHEEL, "", "", "thickness", 150, 160, "pour"),
             moldShift("rate", "3", 100, 120, "pour"));
     Score score =
         score(
@@ -158,14 +158,14 @@ class ScoreTest {
     PlantedShift starved =
         new PlantedShift(
             "starved",
-            PlantedShift.Scope.MOLD,
+            Scope.MOLD,
             "W",
             "7",
             "",
             "thickness",
             100,
             120,
-            PlantedShift.Direction.HIGH,
+            Direction.HIGH,
             "spray",
             "mold_temp",
             2.4);
@@ -328,18 +328,7 @@ class ScoreTest {
 
   private static PlantedShift sized(String mold, double sigma) {
     return new PlantedShift(
-        "a",
-        PlantedShift.Scope.MOLD,
-        "W",
-        mold,
-        "",
-        "thickness",
-        10,
-        20,
-        PlantedShift.Direction.HIGH,
-        "",
-        "",
-        sigma);
+        "a", Scope.MOLD, "W", mold, "", "thickness", 10, 20, Direction.HIGH, "", "", sigma);
   }
 
   /** Wilson's interval of 1 in 1 and of 0 in 0; ProportionTest has the published examples. */
@@ -360,18 +349,7 @@ class ScoreTest {
   void aLogOfOneWheelNeedNotNameIt() {
     PlantedShift elsewhere =
         new PlantedShift(
-            "a",
-            PlantedShift.Scope.MOLD,
-            "north",
-            "1",
-            "",
-            "thickness",
-            100,
-            110,
-            PlantedShift.Direction.HIGH,
-            "",
-            "",
-            null);
+            "a", Scope.MOLD, "north", "1", "", "thickness", 100, 110, Direction.HIGH, "", "", null);
     assertThat(
             score(report(List.of(moldSignal("1", 100, 103, 110))), List.of(elsewhere))
                 .all()

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.evenpour.casting.Scope;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -29,7 +30,7 @@ class PlantedShiftTest {
     assertThat(truth).hasSize(20);
     PlantedShift starved = truth.get(2);
     assertThat(starved.fault()).isEqualTo("starved-spray");
-    assertThat(starved.scope()).isEqualTo(PlantedShift.Scope.MOLD);
+    assertThat(starved.scope()).isEqualTo(Scope.MOLD);
     assertThat(starved.mold()).isEqualTo("13");
     assertThat(starved.firstTurn()).isEqualTo(186);
     assertThat(starved.cause()).isEqualTo("spray_flow_l_min");
@@ -68,9 +69,9 @@ class PlantedShiftTest {
                     "")));
     assertThat(truth).hasSize(2);
     assertThat(truth.get(0).mold()).isEqualTo("M4");
-    assertThat(truth.get(0).scope()).isEqualTo(PlantedShift.Scope.MOLD);
+    assertThat(truth.get(0).scope()).isEqualTo(Scope.MOLD);
     assertThat(truth.get(0).cause()).isEmpty();
-    assertThat(truth.get(1).scope()).isEqualTo(PlantedShift.Scope.WHEEL);
+    assertThat(truth.get(1).scope()).isEqualTo(Scope.WHEEL);
   }
 
   @ParameterizedTest

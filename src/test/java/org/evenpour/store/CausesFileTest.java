@@ -16,6 +16,8 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,7 +32,7 @@ class CausesFileTest {
 
   private static CauseMark mark(Verdict verdict, Kind kind, String name, String why) {
     return new CauseMark(
-        new Place("N2", "thickness", "mold", "14", null, "low"),
+        new Place("N2", "thickness", Scope.MOLD, "14", null, Direction.LOW),
         AT.minusSeconds(7200),
         AT.minusSeconds(3600),
         new Cause(kind, name),
@@ -53,7 +55,7 @@ class CausesFileTest {
             mark(Verdict.WRONG, Kind.EVENT, "nozzle_cleaned", "a\\tb"),
             mark(Verdict.OPEN, Kind.OTHER, "balanza corrida, según Íñigo", ""),
             new CauseMark(
-                new Place("", "mass", "side", null, "A", "high"),
+                new Place("", "mass", Scope.SIDE, null, "A", Direction.HIGH),
                 AT,
                 AT,
                 new Cause(Kind.OTHER, "x"),

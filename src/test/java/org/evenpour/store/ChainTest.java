@@ -19,6 +19,8 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -32,7 +34,7 @@ class ChainTest {
 
   private static CauseMark mark(String why) {
     return new CauseMark(
-        new Place("T1", "mass", "mold", "7", null, "low"),
+        new Place("T1", "mass", Scope.MOLD, "7", null, Direction.LOW),
         Instant.parse("2026-03-05T21:10:00Z"),
         Instant.parse("2026-03-05T23:10:00Z"),
         new Cause(Kind.OTHER, "scale drifted"),

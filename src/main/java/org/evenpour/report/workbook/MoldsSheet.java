@@ -1,11 +1,10 @@
 package org.evenpour.report.workbook;
 
 import java.util.List;
-import java.util.Locale;
 import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.MoldReport;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.Unit;
 
 /** Every mold of every characteristic: its level, its limits and how far it stands off. */
@@ -82,7 +81,7 @@ final class MoldsSheet {
       return "";
     }
     Direction way = low > 0 ? Direction.HIGH : Direction.LOW;
-    return paper.say("mark." + way.name().toLowerCase(Locale.ROOT))
+    return paper.say("mark." + way.id())
         + " "
         + paper.sentences().state(characteristic.name(), way);
   }

@@ -1,9 +1,8 @@
 package org.evenpour.report.workbook;
 
 import java.util.List;
-import java.util.Locale;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SettingSentences;
@@ -45,7 +44,7 @@ final class SettingMovesSheet {
           .text(paper.sentences().setting(move.setting()))
           .text(paper.say(move.open() ? "state.open" : "state.closed"))
           .text(move.wheel())
-          .text(paper.say("scope." + move.scope().name().toLowerCase(Locale.ROOT)))
+          .text(paper.say("scope." + move.scope().id()))
           .label(move.scope() == Scope.MOLD ? String.join(", ", move.molds()) : null)
           .label(move.side())
           .turn(move.sinceTurn())

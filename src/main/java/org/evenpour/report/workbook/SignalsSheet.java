@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.apache.poi.ss.usermodel.CellStyle;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.CausesReport;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
@@ -74,7 +74,7 @@ final class SignalsSheet {
           .text(paper.say(signal.open() ? "state.open" : "state.closed"))
           .text(signal.wheel())
           .text(paper.words().characteristic(signal.characteristic()))
-          .text(paper.say("scope." + signal.scope().name().toLowerCase(Locale.ROOT)))
+          .text(paper.say("scope." + signal.scope().id()))
           .label(signal.mold())
           .label(signal.side())
           .text(way(paper, signal))
@@ -103,7 +103,7 @@ final class SignalsSheet {
 
   /** Shape and word; the shape alone tells heavy from light without any colour. */
   static String way(Paper paper, Signal signal) {
-    return paper.say("mark." + signal.direction().name().toLowerCase(Locale.ROOT))
+    return paper.say("mark." + signal.direction().id())
         + " "
         + paper.sentences().state(signal.characteristic(), signal.direction());
   }

@@ -2,7 +2,6 @@ package org.evenpour.report.workbook;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
 import org.apache.poi.ss.usermodel.Row;
@@ -138,11 +137,7 @@ final class SummarySheet {
     BeyondSentences sentences = new BeyondSentences(paper.report(), paper.sentences());
     sentences.all().stream()
         .limit(TOPICS)
-        .map(
-            one ->
-                paper.say("mark." + one.direction().name().toLowerCase(Locale.ROOT))
-                    + " "
-                    + sentences.sentence(one))
+        .map(one -> paper.say("mark." + one.direction().id()) + " " + sentences.sentence(one))
         .forEach(this::prose);
   }
 
@@ -158,7 +153,7 @@ final class SummarySheet {
     boolean advised = false;
     for (Topic topic : topics.subList(0, Math.min(TOPICS, topics.size()))) {
       prose(
-          paper.say("mark." + topic.first().direction().name().toLowerCase(Locale.ROOT))
+          paper.say("mark." + topic.first().direction().id())
               + " "
               + paper.sentences().topic(topic));
       Link best = Topic.best(topic.largest());

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.casting;
 
 /**
  * Molds in the order in which people count them: by number where labels are numbers, by text
