@@ -17,6 +17,7 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
@@ -335,7 +336,9 @@ public final class Audit {
     List<MoldChange> changes = new ArrayList<>();
     for (CastingEvent event : events) {
       String mold = event.mold();
-      boolean isChange = event.kind().equals("mold_changed") || event.kind().equals("mold_dressed");
+      boolean isChange =
+          event.kind().equals(EventKind.MOLD_CHANGED)
+              || event.kind().equals(EventKind.MOLD_DRESSED);
       if (isChange && mold != null && wheel.molds().find(mold) >= 0) {
         changes.add(new MoldChange(event.at().toEpochMilli(), wheel.molds().find(mold)));
       }

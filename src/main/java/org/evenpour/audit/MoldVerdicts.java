@@ -15,7 +15,9 @@ import org.evenpour.audit.MoldVerdict.Verdict;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.MoldOrder;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Specification;
@@ -76,7 +78,7 @@ final class MoldVerdicts {
     for (CastingEvent event : events) {
       List<MoldChange> one = Audit.moldChanges(List.of(event), record);
       changes.addAll(one);
-      if (!event.kind().equals("mold_changed")) {
+      if (!event.kind().equals(EventKind.MOLD_CHANGED)) {
         dressings.addAll(one);
       }
     }
@@ -87,7 +89,7 @@ final class MoldVerdicts {
 
   private List<MoldVerdict> all() {
     for (Characteristic one : record.characteristics()) {
-      if (!one.name().equals("mass_deviation")) {
+      if (!one.name().equals(Quantity.MASS_DEVIATION)) {
         double[] values = new double[record.rows() - lives.from()];
         for (int i = 0; i < values.length; i++) {
           values[i] = one.values().get(lives.from() + i);
@@ -182,7 +184,7 @@ final class MoldVerdicts {
 
   private static @Nullable Double tonnes(@Nullable Long casts, List<Standing> its) {
     for (Standing one : its) {
-      if (one.characteristic().equals("mass") && casts != null) {
+      if (one.characteristic().equals(Quantity.MASS) && casts != null) {
         return casts * one.level() / 1000;
       }
     }
@@ -259,7 +261,7 @@ final class MoldVerdicts {
 
     /** Mass is fixed by the weighing, and no sign of the mold. */
     private static boolean isCavity(Standing one) {
-      return !one.characteristic().equals("mass");
+      return !one.characteristic().equals(Quantity.MASS);
     }
 
     private @Nullable Found scatters() {
@@ -285,11 +287,11 @@ final class MoldVerdicts {
     }
 
     private @Nullable Found dress() {
-      Standing wedge = named("wedge");
+      Standing wedge = named(Quantity.WEDGE);
       if (wedge != null && wedge.offset() > 0 && matters(wedge) && isShort(wedge, true)) {
-        return Found.by(Verdict.LEVEL, Reason.WEDGE, "wedge");
+        return Found.by(Verdict.LEVEL, Reason.WEDGE, Quantity.WEDGE);
       }
-      Standing thickness = named("thickness");
+      Standing thickness = named(Quantity.THICKNESS);
       if (thickness != null && matters(thickness) && isShort(thickness, true)) {
         return byThickness(thickness);
       }
@@ -337,11 +339,11 @@ final class MoldVerdicts {
 
     private @Nullable Found near() {
       for (Standing one : its) {
-        boolean bad = !one.characteristic().equals("wedge") || one.offset() > 0;
+        boolean bad = !one.characteristic().equals(Quantity.WEDGE) || one.offset() > 0;
         if (bad && matters(one) && isShort(one, false)) {
           return Found.by(
               Verdict.WATCH,
-              one.characteristic().equals("mass") ? Reason.POUR : Reason.NEAR,
+              one.characteristic().equals(Quantity.MASS) ? Reason.POUR : Reason.NEAR,
               one.characteristic());
         }
       }

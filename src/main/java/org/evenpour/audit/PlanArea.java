@@ -1,6 +1,7 @@
 package org.evenpour.audit;
 
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.WheelRecord;
 import org.jspecify.annotations.Nullable;
 
@@ -42,8 +43,8 @@ final class PlanArea {
    * @param from index of the first row
    */
   static double @Nullable [] of(WheelRecord record, int from) {
-    Characteristic mass = named(record, "mass");
-    Characteristic thickness = named(record, "thickness");
+    Characteristic mass = named(record, Quantity.MASS);
+    Characteristic thickness = named(record, Quantity.THICKNESS);
     if (mass == null || thickness == null) {
       return null;
     }

@@ -13,6 +13,7 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.MoldOrder;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
@@ -72,7 +73,7 @@ final class SetPointAudit {
   static List<SetPointReport> of(WheelRecord wheel, TurnIndex index, List<Signal> signals) {
     Characteristic mass =
         wheel.characteristics().stream()
-            .filter(one -> one.name().equals("mass"))
+            .filter(one -> one.name().equals(Quantity.MASS))
             .findFirst()
             .orElse(null);
     if (mass == null) {
@@ -317,7 +318,7 @@ final class SetPointAudit {
                   && signal.side() != null
                   && signal.side().equals(sideName()));
       boolean isMass =
-          signal.wheel().equals(wheel.wheel()) && signal.characteristic().startsWith("mass");
+          signal.wheel().equals(wheel.wheel()) && signal.characteristic().startsWith(Quantity.MASS);
       boolean hasCause =
           signal.scope() == Scope.SIDE
               || signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE);

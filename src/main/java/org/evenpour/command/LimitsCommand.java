@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitsBook;
@@ -390,7 +391,7 @@ final class LimitsCommand implements Runnable {
     public Integer call() throws IntakeException, IOException {
       Profiles profiles = place.profiles();
       ZoneId zone = profiles.zone();
-      if (!List.of("mass", "thickness", "wedge", "mass_deviation").contains(characteristic)) {
+      if (!Quantity.ALL.contains(characteristic)) {
         throw new ParameterException(
             spec.commandLine(),
             "--characteristic: '"
@@ -439,7 +440,9 @@ final class LimitsCommand implements Runnable {
                               profiles.wheels().get(0).wheel(), ""))
               .characteristics()
               .get(characteristic);
-      return its != null ? its.unit() : characteristic.startsWith("mass") ? Unit.KG : Unit.MM;
+      return its != null
+          ? its.unit()
+          : characteristic.startsWith(Quantity.MASS) ? Unit.KG : Unit.MM;
     }
 
     private static boolean isBelow(@Nullable Double a, @Nullable Double b) {

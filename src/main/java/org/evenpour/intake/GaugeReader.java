@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 
@@ -151,7 +152,7 @@ public final class GaugeReader {
   }
 
   private static String characteristic(String heading) {
-    return heading.startsWith("mass") ? RowIntake.MASS : RowIntake.THICKNESS;
+    return heading.startsWith("mass") ? Quantity.MASS : Quantity.THICKNESS;
   }
 
   private Row row(Block block, int row, long line) throws IntakeException {

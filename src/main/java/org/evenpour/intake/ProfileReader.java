@@ -18,6 +18,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.PouringPlace;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
@@ -199,7 +200,7 @@ public final class ProfileReader {
       throws IntakeException {
     Map<String, CharacteristicProfile> all = new LinkedHashMap<>();
     if (part != null) {
-      for (Map.Entry<String, YamlPart> one : part.map(RowIntake.CHARACTERISTICS).entrySet()) {
+      for (Map.Entry<String, YamlPart> one : part.map(Quantity.ALL).entrySet()) {
         all.put(one.getKey(), characteristic(one.getKey(), one.getValue()));
       }
     }
@@ -209,7 +210,7 @@ public final class ProfileReader {
   private static CharacteristicProfile characteristic(String name, YamlPart part)
       throws IntakeException {
     Map<String, YamlPart> keys = part.map(CHARACTERISTIC_KEYS);
-    Unit usual = name.startsWith(RowIntake.MASS) ? Unit.KG : Unit.MM;
+    Unit usual = name.startsWith(Quantity.MASS) ? Unit.KG : Unit.MM;
     YamlPart unitPart = keys.get("unit");
     Unit unit = unitPart == null ? usual : unit(unitPart, usual);
     Double lower = canonical(keys.get("lower"), unit);

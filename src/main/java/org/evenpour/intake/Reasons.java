@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
@@ -86,7 +87,7 @@ final class Reasons {
       @Nullable LogColumn column) {
     Unit unit = profile.unit();
     String subject =
-        column == null || characteristic.equals(RowIntake.MASS_DEVIATION)
+        column == null || characteristic.equals(Quantity.MASS_DEVIATION)
             ? characteristic + " " + number(value, unit)
             : text(block, row, column);
     return Remark.of(

@@ -37,13 +37,7 @@ public final class RowIntake {
     BLANK
   }
 
-  static final String MASS = "mass";
-  static final String THICKNESS = "thickness";
-  static final String WEDGE = "wedge";
-  static final String MASS_DEVIATION = "mass_deviation";
-
   /** All that can be judged, in the order in which a record lists them. */
-  static final List<String> CHARACTERISTICS = List.of(MASS, THICKNESS, WEDGE, MASS_DEVIATION);
 
   /** A file's index stands in a row's line above this many bits. */
   public static final int LINE_BITS = 40;

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
@@ -50,7 +51,7 @@ final class ValueCells {
       if (Double.isInfinite(massKg)) {
         return Reasons.noNumber(block, row, mass);
       }
-      Remark reason = implausible(wheel, RowIntake.MASS, massKg, block, row, mass);
+      Remark reason = implausible(wheel, Quantity.MASS, massKg, block, row, mass);
       if (reason != null) {
         return reason;
       }
@@ -68,7 +69,7 @@ final class ValueCells {
         notes.unreadable(target, block.cell(row, target.index()), line);
         targetKg = Double.NaN;
       }
-      return implausible(wheel, RowIntake.MASS_DEVIATION, massKg - targetKg, block, row, mass);
+      return implausible(wheel, Quantity.MASS_DEVIATION, massKg - targetKg, block, row, mass);
     }
     return null;
   }
@@ -79,7 +80,7 @@ final class ValueCells {
       thicknessMm = thickness.unit().toCanonical(block.number(row, thickness.index()));
       return Double.isInfinite(thicknessMm)
           ? Reasons.noNumber(block, row, thickness)
-          : implausible(wheel, RowIntake.THICKNESS, thicknessMm, block, row, thickness);
+          : implausible(wheel, Quantity.THICKNESS, thicknessMm, block, row, thickness);
     }
     double sum = 0;
     double smallest = Double.POSITIVE_INFINITY;
@@ -91,7 +92,7 @@ final class ValueCells {
         notes.unreadable(point, block.cell(row, point.index()), line);
         mm = Double.NaN;
       }
-      Remark reason = implausible(wheel, RowIntake.THICKNESS, mm, block, row, point);
+      Remark reason = implausible(wheel, Quantity.THICKNESS, mm, block, row, point);
       if (reason != null) {
         return reason;
       }
@@ -105,7 +106,7 @@ final class ValueCells {
       wedgeMm = largest - smallest;
       return points.length < 2
           ? null
-          : implausible(wheel, RowIntake.WEDGE, wedgeMm, block, row, null);
+          : implausible(wheel, Quantity.WEDGE, wedgeMm, block, row, null);
     }
     return null;
   }
@@ -161,12 +162,12 @@ final class ValueCells {
 
   private Growing open(WheelIntake wheel) {
     return new Growing(
-        mass == null ? null : wheel.open(RowIntake.MASS, mass.unit()),
-        thicknessUnit == null ? null : wheel.open(RowIntake.THICKNESS, thicknessUnit),
+        mass == null ? null : wheel.open(Quantity.MASS, mass.unit()),
+        thicknessUnit == null ? null : wheel.open(Quantity.THICKNESS, thicknessUnit),
         thicknessUnit == null || points.length < 2
             ? null
-            : wheel.open(RowIntake.WEDGE, thicknessUnit),
-        mass == null || target == null ? null : wheel.open(RowIntake.MASS_DEVIATION, mass.unit()),
+            : wheel.open(Quantity.WEDGE, thicknessUnit),
+        mass == null || target == null ? null : wheel.open(Quantity.MASS_DEVIATION, mass.unit()),
         mass == null || target == null ? null : wheel.openSetPoint(),
         Arrays.stream(points).map(point -> wheel.point(point.point())).toList());
   }

@@ -13,6 +13,7 @@ import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Labels;
 import org.evenpour.casting.LongColumn;
 import org.evenpour.casting.Pages;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.ThicknessPoint;
 import org.evenpour.casting.Unit;
@@ -135,7 +136,7 @@ final class WheelIntake {
   Anode lastAnode(Others others) {
     int row = rows() - 1;
     double[] values =
-        RowIntake.CHARACTERISTICS.stream()
+        Quantity.ALL.stream()
             .filter(this::isJudged)
             .map(characteristics::get)
             .mapToDouble(
@@ -153,13 +154,13 @@ final class WheelIntake {
   /** A deviation is judged only where there are several targets: else it says what mass says. */
   private boolean isJudged(String characteristic) {
     return characteristics.containsKey(characteristic)
-        && (targetVaries || !characteristic.equals(RowIntake.MASS_DEVIATION));
+        && (targetVaries || !characteristic.equals(Quantity.MASS_DEVIATION));
   }
 
   /** The record as it stands; further rows show in its columns. */
   WheelRecord record(Others others) {
     List<Characteristic> judged = new ArrayList<>();
-    for (String characteristic : RowIntake.CHARACTERISTICS) {
+    for (String characteristic : Quantity.ALL) {
       DoubleColumn values = characteristics.get(characteristic);
       if (values == null || !isJudged(characteristic)) {
         continue;

@@ -7,6 +7,7 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.SetPointReport;
 import org.evenpour.audit.SetPointReport.Answer;
 import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -84,7 +85,7 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
 
   /** How the figures of a side are shown. */
   public Figures figures(SetPointReport its) {
-    Figures shown = sentences.figures(its.wheel(), "mass");
+    Figures shown = sentences.figures(its.wheel(), Quantity.MASS);
     return shown.unit().suffix().isEmpty() ? new Figures(Sentences.unit(its.displayUnit())) : shown;
   }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import org.evenpour.casting.EventKind;
 
 /**
  * What people wrote down at the wheel so far.
@@ -32,7 +33,7 @@ final class EventBook {
   static final List<String> COLUMNS = List.of("at", "wheel", "mold", "event", "note");
 
   private static final Map<String, String> NOTES =
-      Map.of("nozzle_cleaned", "wash and spray nozzles blown through");
+      Map.of(EventKind.NOZZLE_CLEANED, "wash and spray nozzles blown through");
 
   private final List<Entry> entries = new ArrayList<>();
   private final List<Due> due = new ArrayList<>();
@@ -46,7 +47,7 @@ final class EventBook {
                     fault.firstTurn(),
                     fault.firstMold(),
                     -1,
-                    "mold_changed",
+                    EventKind.MOLD_CHANGED,
                     "K%d out, K%d in".formatted(301 + fault.firstMold(), 401 + fault.firstMold())));
         case IDLE_EVENT ->
             due.add(
@@ -54,8 +55,8 @@ final class EventBook {
                     fault.firstTurn(),
                     fault.firstMold(),
                     -1,
-                    "nozzle_cleaned",
-                    NOTES.getOrDefault("nozzle_cleaned", "")));
+                    EventKind.NOZZLE_CLEANED,
+                    NOTES.getOrDefault(EventKind.NOZZLE_CLEANED, "")));
         default -> {
           if (fault.lastTurn() < turns && !fault.endedBy().isEmpty()) {
             addEnd(fault);
@@ -87,7 +88,7 @@ final class EventBook {
         entry -> {
           boolean isNow = entry.isAt(turn, mold, side);
           if (isNow) {
-            boolean isBetweenCharges = isFirstTurn && entry.event().equals("mold_changed");
+            boolean isBetweenCharges = isFirstTurn && entry.event().equals(EventKind.MOLD_CHANGED);
             entries.add(
                 new Entry(
                     isBetweenCharges ? castAt.minusMinutes(50) : castAt.minusSeconds(15),
@@ -104,7 +105,8 @@ final class EventBook {
   }
 
   void stopped(OffsetDateTime at, double stopSeconds) {
-    entries.add(new Entry(at, "", "wheel_stopped", Decimal.text(stopSeconds / 60, 0) + " min"));
+    entries.add(
+        new Entry(at, "", EventKind.WHEEL_STOPPED, Decimal.text(stopSeconds / 60, 0) + " min"));
   }
 
   /** So far, by time. */

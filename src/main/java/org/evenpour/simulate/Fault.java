@@ -1,6 +1,7 @@
 package org.evenpour.simulate;
 
 import java.util.Optional;
+import org.evenpour.casting.EventKind;
 
 /** What can go wrong on a simulated wheel, and what only looks as if it could. */
 public enum Fault {
@@ -15,7 +16,7 @@ public enum Fault {
   /** One mold wears: its plan grows and its floor dishes. */
   MOLD_WEAR("mold-wear", Reach.MOLD, ""),
   /** One position gets another mold, of another thickness and out of level. */
-  MOLD_CHANGE("mold-change", Reach.MOLD, "mold_changed"),
+  MOLD_CHANGE("mold-change", Reach.MOLD, EventKind.MOLD_CHANGED),
   /** The melt runs hot or cold for some turns; thickness shifts on the whole wheel. */
   MELT_TEMPERATURE("melt-temperature", Reach.WHEEL, "melt_temp_c"),
   /** One mold shifts in thickness, and no setting moves. */
@@ -27,7 +28,7 @@ public enum Fault {
   /** Decoy: the launder level steps for some turns, and nothing follows. */
   IDLE_SETTING_STEP("idle-setting-step", Reach.NOTHING, "launder_level_mm"),
   /** Decoy: a nozzle is cleaned at a sound mold, and nothing follows. */
-  IDLE_EVENT("idle-event", Reach.NOTHING, "nozzle_cleaned");
+  IDLE_EVENT("idle-event", Reach.NOTHING, EventKind.NOZZLE_CLEANED);
 
   /** How far a fault reaches. */
   enum Reach {

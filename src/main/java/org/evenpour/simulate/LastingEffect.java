@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Unit;
 
 /**
@@ -41,8 +42,10 @@ record LastingEffect(String wheel, String setting, String characteristic, double
   static List<LastingEffect> ofTordilla() {
     List<LastingEffect> all = new ArrayList<>();
     for (String setting : SETTINGS) {
-      all.add(new LastingEffect(Plant.WHEEL, setting, "mass", along(setting, "mass_kg")));
-      all.add(new LastingEffect(Plant.WHEEL, setting, "thickness", along(setting, "thickness_mm")));
+      all.add(new LastingEffect(Plant.WHEEL, setting, Quantity.MASS, along(setting, "mass_kg")));
+      all.add(
+          new LastingEffect(
+              Plant.WHEEL, setting, Quantity.THICKNESS, along(setting, "thickness_mm")));
     }
     return List.copyOf(all);
   }
@@ -68,6 +71,7 @@ record LastingEffect(String wheel, String setting, String characteristic, double
         setting,
         characteristic,
         size == 0 ? "0" : new BigDecimal(size, SHOWN).stripTrailingZeros().toPlainString(),
-        (characteristic.equals("mass") ? "kg" : "mm") + (unit.isEmpty() ? "" : " per " + unit));
+        (characteristic.equals(Quantity.MASS) ? "kg" : "mm")
+            + (unit.isEmpty() ? "" : " per " + unit));
   }
 }

@@ -28,8 +28,6 @@ record MadeFault(
     double kg,
     double mm) {
 
-  static final String MOLD_CHANGED = "mold_changed";
-
   /**
    * Where something happens.
    *

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import org.evenpour.casting.EventKind;
+import org.evenpour.casting.Quantity;
 
 /**
  * What the people of a made plant write down: the casting log, the events and the profile.
@@ -17,7 +19,11 @@ final class MadeLog {
   private static final DateTimeFormatter ISO = DateTimeFormatter.ISO_OFFSET_DATE_TIME;
   private static final List<String> CREWS = List.of("C1", "C2", "C3", "C4");
   private static final List<String> IDLE_EVENTS =
-      List.of("nozzle_cleaned", "mold_dressed", "scale_checked", "ladle_relined");
+      List.of(
+          EventKind.NOZZLE_CLEANED,
+          EventKind.MOLD_DRESSED,
+          EventKind.SCALE_CHECKED,
+          EventKind.LADLE_RELINED);
 
   private final MadeWheel wheel;
   private final MadePlant plant;
@@ -164,7 +170,7 @@ final class MadeLog {
         faults.stream()
             .anyMatch(
                 fault ->
-                    fault.cause().equals(MadeFault.MOLD_CHANGED)
+                    fault.cause().equals(EventKind.MOLD_CHANGED)
                         && fault.place().firstMold() == mold
                         && turn >= fault.firstTurn());
     return (isNew ? "M2" : "M1") + Integer.toString(100 + mold).substring(1);
@@ -177,10 +183,10 @@ final class MadeLog {
     for (int turn : plant.chargeStarts()) {
       OffsetDateTime stopped = wheel.castAt(turn - 1, plant.molds() - 1).plusMinutes(1);
       long minutes = Duration.between(stopped, wheel.castAt(turn, 0)).toMinutes();
-      events.add(new Event(stopped, "", "wheel_stopped", minutes + " min"));
+      events.add(new Event(stopped, "", EventKind.WHEEL_STOPPED, minutes + " min"));
     }
     for (MadeFault fault : faults) {
-      if (fault.cause().equals(MadeFault.MOLD_CHANGED)) {
+      if (fault.cause().equals(EventKind.MOLD_CHANGED)) {
         int mold = fault.place().firstMold();
         OffsetDateTime at = wheel.castAt(fault.firstTurn(), 0).minusMinutes(noise.whole(10, 60));
         events.add(new Event(at, Integer.toString(mold + 1), fault.cause(), ""));
@@ -211,9 +217,9 @@ final class MadeLog {
           .append('\n');
     }
     text.append("characteristics:\n");
-    specification(text, "mass", "kg", plant.massTargetKg(), 6 * plant.mass().pour(), 1);
+    specification(text, Quantity.MASS, "kg", plant.massTargetKg(), 6 * plant.mass().pour(), 1);
     double mm = 6 * plant.thickness().pour() + 2 * plant.thickness().mold();
-    specification(text, "thickness", "mm", plant.thicknessTargetMm(), mm, 2);
+    specification(text, Quantity.THICKNESS, "mm", plant.thicknessTargetMm(), mm, 2);
     text.append("settings:\n");
     for (MadeSetting setting : plant.settings()) {
       text.append("  ").append(setting.name()).append(": {group: ").append(setting.group());

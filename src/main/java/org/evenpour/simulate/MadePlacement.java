@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
+import org.evenpour.casting.EventKind;
 import org.evenpour.simulate.MadeFault.Place;
 import org.evenpour.simulate.MadePlant.Sides;
 import org.evenpour.simulate.MadeSetting.Rhythm;
@@ -158,7 +159,7 @@ final class MadePlacement {
     placed.add(
         new MadeFault(
             "mold-change",
-            MadeFault.MOLD_CHANGED,
+            EventKind.MOLD_CHANGED,
             place,
             stretch.first(),
             stretch.last(),

@@ -4,6 +4,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import org.evenpour.casting.Quantity;
 
 /**
  * A plant that is made up from a seed: its wheel, its spreads and its settings, none of them like
@@ -156,8 +157,8 @@ record MadePlant(
   List<LastingEffect> effects() {
     List<LastingEffect> all = new ArrayList<>();
     for (MadeSetting setting : settings) {
-      all.add(new LastingEffect(wheel, setting.name(), "mass", setting.kgPerUnit()));
-      all.add(new LastingEffect(wheel, setting.name(), "thickness", mmPerUnit(setting)));
+      all.add(new LastingEffect(wheel, setting.name(), Quantity.MASS, setting.kgPerUnit()));
+      all.add(new LastingEffect(wheel, setting.name(), Quantity.THICKNESS, mmPerUnit(setting)));
     }
     return List.copyOf(all);
   }

@@ -3,6 +3,8 @@ package org.evenpour.simulate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Quantity;
 
 /**
  * What was truly shifted on a made wheel: measured, as in {@link Truth}, as the wheel with one
@@ -101,10 +103,10 @@ record MadeTruth(
         plant.wheel(),
         mold < 0 ? "" : Integer.toString(mold + 1),
         side < 0 ? "" : side == 0 ? "A" : "B",
-        isMass ? "mass" : "thickness",
+        isMass ? Quantity.MASS : Quantity.THICKNESS,
         Integer.toString(plant.firstTurn() + firstTurn),
         Integer.toString(plant.firstTurn() + lastTurn),
-        size > 0 ? "high" : "low",
+        (size > 0 ? Direction.HIGH : Direction.LOW).id(),
         Decimal.text(size, 3),
         isMass ? "kg" : "mm",
         fault.cause(),

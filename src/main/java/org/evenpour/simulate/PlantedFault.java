@@ -1,5 +1,7 @@
 package org.evenpour.simulate;
 
+import org.evenpour.casting.EventKind;
+
 /**
  * One fault with its place.
  *
@@ -37,8 +39,8 @@ record PlantedFault(
   /** The event by which people end it; empty where nobody does. */
   String endedBy() {
     return switch (fault) {
-      case STARVED_SPRAY, THIN_WASH -> "nozzle_cleaned";
-      case LADLE_SCALE_BIAS -> "scale_checked";
+      case STARVED_SPRAY, THIN_WASH -> EventKind.NOZZLE_CLEANED;
+      case LADLE_SCALE_BIAS -> EventKind.SCALE_CHECKED;
       default -> "";
     };
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
 import org.evenpour.casting.Direction;
+import org.evenpour.casting.Quantity;
 
 /**
  * What was truly shifted, where and by how much.
@@ -62,15 +63,19 @@ record Truth(
   private static final List<Judged> JUDGED =
       List.of(
           new Judged(
-              "mass", "kg", Pour::massKg, Plant.POUR_SIGMA_MASS_KG, Plant.TURN_SIGMA_MASS_KG),
+              Quantity.MASS,
+              "kg",
+              Pour::massKg,
+              Plant.POUR_SIGMA_MASS_KG,
+              Plant.TURN_SIGMA_MASS_KG),
           new Judged(
-              "thickness",
+              Quantity.THICKNESS,
               "mm",
               pour -> pour.thickness().meanMm(),
               Plant.POUR_SIGMA_THICKNESS_MM,
               Plant.TURN_SIGMA_THICKNESS_MM),
           new Judged(
-              "wedge",
+              Quantity.WEDGE,
               "mm",
               pour -> pour.thickness().wedgeMm(),
               Plant.POUR_SIGMA_WEDGE_MM,

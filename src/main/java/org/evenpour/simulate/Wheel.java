@@ -6,6 +6,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.SplittableRandom;
+import org.evenpour.casting.Quantity;
 import org.evenpour.simulate.Schedule.Charge;
 
 /**
@@ -365,14 +366,14 @@ final class Wheel implements Iterator<Wheel.Slot> {
     Thickness thickness = reading.thickness();
     // What nobody measured is found in no one's way: every comparison with NaN is false.
     if (mass < Plant.MASS_LOWER_KG || mass > Plant.MASS_UPPER_KG) {
-      return "mass";
+      return Quantity.MASS;
     }
     double mean = thickness.meanMm();
     if (mean < Plant.THICKNESS_LOWER_MM || mean > Plant.THICKNESS_UPPER_MM) {
-      return "thickness";
+      return Quantity.THICKNESS;
     }
     if (thickness.wedgeMm() > Plant.WEDGE_UPPER_MM + 1e-9) {
-      return "wedge";
+      return Quantity.WEDGE;
     }
     return hasSurfaceDefect ? surface : "";
   }

@@ -10,6 +10,7 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Labels;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.ThicknessPoint;
 import org.evenpour.casting.Unit;
@@ -87,7 +88,7 @@ final class AnodesSheet {
 
   private static Unit thickness(WheelRecord wheel) {
     return wheel.characteristics().stream()
-        .filter(characteristic -> characteristic.name().equals("thickness"))
+        .filter(characteristic -> characteristic.name().equals(Quantity.THICKNESS))
         .map(Characteristic::displayUnit)
         .findFirst()
         .orElse(Unit.MM);

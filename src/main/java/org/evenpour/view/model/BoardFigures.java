@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.evenpour.casting.Anode;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Unit;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
@@ -23,15 +24,19 @@ record BoardFigures(BoardWords words, DisplayUnits units) {
     List<BoardModel.Figure> figures = new ArrayList<>();
     double deviation = Double.NaN;
     for (int i = 0; i < its.characteristics().size(); i++) {
-      if (its.characteristics().get(i).name().equals("mass_deviation")) {
+      if (its.characteristics().get(i).name().equals(Quantity.MASS_DEVIATION)) {
         deviation = its.last().values()[i];
       }
     }
     for (int i = 0; i < its.characteristics().size(); i++) {
       WheelNow.Judged judged = its.characteristics().get(i);
-      if (!judged.name().equals("mass_deviation")) {
+      if (!judged.name().equals(Quantity.MASS_DEVIATION)) {
         figures.add(
-            figure(judged, its.last(), i, judged.name().equals("mass") ? deviation : Double.NaN));
+            figure(
+                judged,
+                its.last(),
+                i,
+                judged.name().equals(Quantity.MASS) ? deviation : Double.NaN));
       }
     }
     return figures;
@@ -57,7 +62,7 @@ record BoardFigures(BoardWords words, DisplayUnits units) {
     WheelNow.TurnLimits limits = judged.limits();
     boolean isTarget = !Double.isNaN(fromSetPoint) || target != null;
     // What has an upper limit alone, such as a wedge, has no middle to be told from.
-    boolean hasMiddle = isTarget || (limits != null && !judged.name().equals("wedge"));
+    boolean hasMiddle = isTarget || (limits != null && !judged.name().equals(Quantity.WEDGE));
     double from =
         !Double.isNaN(fromSetPoint)
             ? fromSetPoint

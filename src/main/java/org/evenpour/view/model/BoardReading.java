@@ -12,6 +12,7 @@ import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.NotLookedFor;
 import org.evenpour.casting.PouringPlace;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Unit;
@@ -34,7 +35,7 @@ public final class BoardReading {
   /** A choice: limits of half as many turns more are worth a word. */
   private static final double MORE_TURNS = 1.5;
 
-  private static final List<String> RUNS = List.of("mass", "thickness");
+  private static final List<String> RUNS = List.of(Quantity.MASS, Quantity.THICKNESS);
 
   private final Snapshot snapshot;
   private final Instant now;
@@ -109,7 +110,7 @@ public final class BoardReading {
     if (chosen != null && names.contains(chosen)) {
       return chosen;
     }
-    return names.contains("thickness") ? "thickness" : names.get(0);
+    return names.contains(Quantity.THICKNESS) ? Quantity.THICKNESS : names.get(0);
   }
 
   private BoardModel model() {

@@ -14,6 +14,7 @@ import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
@@ -33,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 /** Series of an opened log as pictures: the same scale for the same thing wherever it is shown. */
 public final class Charts {
   private static final List<String> WHEEL_EVENTS =
-      List.of("scale_checked", "ladle_relined", "mold_changed");
+      List.of(EventKind.SCALE_CHECKED, EventKind.LADLE_RELINED, EventKind.MOLD_CHANGED);
 
   private Charts() {}
 

@@ -3,6 +3,7 @@ package org.evenpour.view.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.evenpour.casting.Quantity;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 public final class Selection {
   private final List<Runnable> watchers = new ArrayList<>();
   private String wheel = "";
-  private String characteristic = "mass";
+  private String characteristic = Quantity.MASS;
   private @Nullable String mold;
   private @Nullable String signal;
   private @Nullable String setting;
