@@ -70,7 +70,7 @@ class ArchitectureTest {
           Map.entry("org.apache.poi..", List.of("report.workbook..")),
           Map.entry("org.openxmlformats..", List.of("report.workbook..")),
           Map.entry(
-              "org.apache.commons.csv..", List.of("intake..", "simulate..", "live..", "view..")),
+              "org.apache.commons.csv..", List.of("intake..", "simulate..", "plant..", "view..")),
           Map.entry("com.fasterxml.jackson.core..", List.of("report..", "store..")),
           Map.entry("com.fasterxml.jackson.databind..", List.of("report..", "store..")),
           Map.entry("org.yaml..", List.of("intake..")),

@@ -4,14 +4,14 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.LongFunction;
 import java.util.stream.LongStream;
-import org.evenpour.audit.AuditReport.Direction;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Scope;
 import org.evenpour.audit.AuditReport.SettingReport;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.EffectInFull.Known;
+import org.evenpour.casting.Direction;
+import org.evenpour.casting.Scope;
 
 /** What {@link LinkTrial} reads in audits, counted by record, and shares of it with errors. */
 final class LinkCounts {
