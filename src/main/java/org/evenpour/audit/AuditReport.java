@@ -93,7 +93,7 @@ public record AuditReport(
         SettingsWatched.NONE);
   }
 
-  /** The same with these signals: an audit's figures beside what has come since. */
+  /** The same with some of its signals alone; what people said of their causes stays. */
   public AuditReport withSignals(List<Signal> others) {
     return new AuditReport(
         log,
@@ -105,23 +105,6 @@ public record AuditReport(
         setAside,
         notes,
         setPoints,
-        gauges,
-        CausesReport.NONE,
-        watched);
-  }
-
-  /** The same with this advice on set-points. */
-  public AuditReport withSetPoints(List<SetPointReport> others) {
-    return new AuditReport(
-        log,
-        characteristics,
-        signals,
-        verdicts,
-        settings,
-        events,
-        setAside,
-        notes,
-        others,
         gauges,
         causes,
         watched);

@@ -94,18 +94,21 @@ public final class SeriesRegression {
     }
     SeriesRegression fit = with(columns, y, time, stretch, best.phi, best.noise);
     double[] freedom = new double[columns.length];
-    double[] errors = averaged(grid, best.criterion, fit.fit, freedom);
+    double[] errors = averaged(grid, best, fit.fit, freedom);
     return new SeriesRegression(
         fit.phi, fit.noise, fit.white, fit.whiteValues, fit.fit, errors, freedom);
   }
 
   /**
-   * Errors over the grid, each point by its likelihood; the best fit counts once.
+   * Errors over the grid, each point by its likelihood; the best fit counts once, whether it is a
+   * point of the grid or lies between.
    *
+   * @param mostLikely the candidate of the best fit
    * @param freedom into which their degrees of freedom
    */
+  @SuppressWarnings("ReferenceEquality") // the very candidate; one like it would weigh as well
   private static double[] averaged(
-      List<Candidate> grid, double least, LeastSquares best, double[] freedom) {
+      List<Candidate> grid, Candidate mostLikely, LeastSquares best, double[] freedom) {
     double[] errors = best.standardErrors();
     double weights = 1;
     int p = errors.length;
@@ -117,7 +120,8 @@ public final class SeriesRegression {
       squares[j] = sum[j] * sum[j];
     }
     for (Candidate one : grid) {
-      double weight = Math.exp((least - one.criterion) / 2);
+      double weight =
+          one == mostLikely ? 0 : Math.exp((mostLikely.criterion - one.criterion) / 2);
       if (weight > 0) {
         weights += weight;
         for (int j = 0; j < p; j++) {
