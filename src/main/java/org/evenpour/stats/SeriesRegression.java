@@ -120,8 +120,7 @@ public final class SeriesRegression {
       squares[j] = sum[j] * sum[j];
     }
     for (Candidate one : grid) {
-      double weight =
-          one == mostLikely ? 0 : Math.exp((mostLikely.criterion - one.criterion) / 2);
+      double weight = one == mostLikely ? 0 : Math.exp((mostLikely.criterion - one.criterion) / 2);
       if (weight > 0) {
         weights += weight;
         for (int j = 0; j < p; j++) {
