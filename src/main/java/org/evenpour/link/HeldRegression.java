@@ -64,12 +64,17 @@ final class HeldRegression {
     held.stream().map(j -> carried[j]).filter(column -> column.length > 0).forEach(all::add);
     all.addAll(List.of(rows.levels()));
     double[][] columns = all.toArray(new double[0][]);
-    SeriesRegression fit;
     try {
-      fit =
+      SeriesRegression fit =
           rows.wanders()
               ? SeriesRegression.of(columns, rows.y(), rows.time(), rows.stretch())
               : SeriesRegression.with(columns, rows.y(), rows.time(), rows.stretch(), 0, 0);
+      double[] freedom = new double[held.size()];
+      for (int j = 0; j < freedom.length; j++) {
+        freedom[j] = rows.wanders() ? Math.max(1, fit.freedom(j)) : turns(rows);
+      }
+      // Columns that just pass the fit may fail when each is asked what the others leave of it.
+      return new HeldRegression(rows, x, carried, fit, held, freedom);
     } catch (IllegalArgumentException dependent) {
       if (Stream.of(carried).anyMatch(column -> column.length > 0)) {
         return of(rows, x, new double[x.length][0], held);
@@ -79,11 +84,6 @@ final class HeldRegression {
       }
       return of(rows, x, carried, held.subList(0, held.size() - 1));
     }
-    double[] freedom = new double[held.size()];
-    for (int j = 0; j < freedom.length; j++) {
-      freedom[j] = rows.wanders() ? Math.max(1, fit.freedom(j)) : turns(rows);
-    }
-    return new HeldRegression(rows, x, carried, fit, held, freedom);
   }
 
   /** What pours of one turn have in common they may also have to say in common. */
