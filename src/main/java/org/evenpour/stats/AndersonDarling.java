@@ -5,6 +5,7 @@ import java.util.stream.IntStream;
 
 /** The Anderson–Darling test of normality with mean and standard deviation estimated. */
 public final class AndersonDarling {
+  /** Chunks of one length whatever the processors, so that the sum's last digit is the same. */
   private static final int CHUNK = 1 << 14;
 
   private AndersonDarling() {}
@@ -47,6 +48,7 @@ public final class AndersonDarling {
             .mapToDouble(
                 c -> weightedLogs(ascending, c * CHUNK, Math.min(n, (c + 1) * CHUNK), mean, sd))
             .toArray();
+    // Kahan's sum: A² is the small difference of −n and a sum of nearly n²
     double sum = 0;
     double lost = 0;
     for (double part : sums) {
@@ -63,6 +65,7 @@ public final class AndersonDarling {
     double n = x.length;
     double sum = 0;
     for (int i = from; i < to; i++) {
+      // ranks counted from below for Φ and from above for 1 − Φ: one evaluation serves both
       sum += Normal.weightedLogs((x[i] - mean) / sd, 2.0 * i + 1, 2 * (n - i) - 1);
     }
     return sum;

@@ -15,6 +15,7 @@ public final class Autocorrelation {
       return Double.NaN;
     }
     double n = moments.count();
+    // the mean in two parts: what a series far from 0 has in common drops out without rounding
     DoubleDouble mean = moments.exactMean();
     double sum = 0;
     double lost = 0;
@@ -23,6 +24,7 @@ public final class Autocorrelation {
     for (double value : x) {
       double d = (value - mean.high()) - mean.low();
       double product = d * before;
+      // Neumaier's sum: products of either sign nearly cancel where nothing is correlated
       if (!Double.isNaN(product)) {
         double t = sum + product;
         lost += Math.abs(sum) >= Math.abs(product) ? (sum - t) + product : (product - t) + sum;
@@ -32,6 +34,7 @@ public final class Autocorrelation {
       before = d;
     }
     double squares = moments.sumOfSquares().value();
+    // what pairs there are stand for all n − 1
     double covered = pairs / (n - 1);
     return pairs == 0 || squares == 0 ? Double.NaN : (sum + lost) / covered / squares;
   }
@@ -46,6 +49,7 @@ public final class Autocorrelation {
     if (!(Math.abs(phi) < 1)) {
       return Double.NaN;
     }
+    // the second term takes back the lags that a series of n values doesn't have
     double inflation =
         (1 + phi) / (1 - phi)
             - 2 * phi * (1 - Math.pow(phi, (double) n)) / ((double) n * (1 - phi) * (1 - phi));

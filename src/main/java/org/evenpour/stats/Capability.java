@@ -25,6 +25,7 @@ public record Capability(
     @Nullable Estimate cpm,
     double fractionOutsideExpected) {
 
+  /** On either side of a 95 % interval. */
   private static final double TAIL = 0.025;
 
   /** A value with its confidence limits. */
@@ -88,10 +89,12 @@ public record Capability(
     }
     boolean within = n > 1 && sigmaWithin > 0 && dfWithin > 0;
     boolean overall = n > 1 && sdOverall > 0;
+    // a limit that isn't there is infinitely far and never the nearer one
     double cplValue = lower == null ? Double.POSITIVE_INFINITY : (mean - lower) / 3;
     double cpuValue = upper == null ? Double.POSITIVE_INFINITY : (upper - mean) / 3;
     double nearer = Math.min(cplValue, cpuValue);
     boolean twoSided = lower != null && upper != null;
+    // over the sigmas below, so that within and overall share the rest
     double sixth = lower != null && upper != null ? (upper - lower) / 6 : Double.NaN;
     Interval inside = new Interval(n * worth.levelWithin(), dfWithin * worth.spreadWithin(), 1);
     Interval all =
@@ -122,12 +125,14 @@ public record Capability(
       double center = index * shrink;
       return new Estimate(
           index,
+          // the index goes as 1/s, and s²/σ² is χ²/df
           center * Math.sqrt(ChiSquare.quantile(TAIL, df) / df),
           center * Math.sqrt(ChiSquare.quantile(1 - TAIL, df) / df));
     }
 
     Estimate nearest(double index) {
       double center = index * shrink;
+      // 1/9n is the error of the mean in units of 3 sigma, the rest that of the sigma
       double half =
           Normal.quantile(1 - TAIL) * Math.sqrt(1 / (9.0 * n) + center * center / (2 * df));
       return new Estimate(index, center - half, center + half);
@@ -135,9 +140,11 @@ public record Capability(
 
     Estimate oneSided(double index) {
       double scale = 3 * Math.sqrt(n);
+      // 3√n times the index is a noncentral t, its δ 3√n times the true index
       double t = scale * index * shrink;
       return new Estimate(
           index,
+          // the low limit is the δ by which a t as large comes once in 40 times
           NoncentralT.noncentrality(t, df, 1 - TAIL) / scale,
           NoncentralT.noncentrality(t, df, TAIL) / scale);
     }
@@ -145,11 +152,13 @@ public record Capability(
 
   private static Estimate aboutTarget(
       double sixth, long n, double offTarget, double sd, Worth worth) {
+    // Σ(x − T)²/n = s²(n − 1)/n + (mean − T)²: about a given target no degree is lost
     double variance = sd * sd * (n - 1) / n;
     double whole = variance / (1 - worth.pulledIn());
     double off = offTarget * offTarget;
     double index = sixth / Math.sqrt(variance + off);
     double ratio = off / whole;
+    // Boyles' n(1 + r)²/(1 + 2r), each term with what the values are worth to it
     double df = n * (1 + ratio) * (1 + ratio) / (1 / worth.spread() + 2 * ratio / worth.level());
     return new Interval(n, df, Math.sqrt((variance + off) / (whole + off))).spread(index);
   }
@@ -159,6 +168,7 @@ public record Capability(
     if (!(sd > 0)) {
       return Double.NaN;
     }
+    // each tail by itself: as 1 − Φ a few in a million would lose their digits
     double below = lower == null ? 0 : Normal.cdf((lower - mean) / sd);
     double above = upper == null ? 0 : Normal.upperTail((upper - mean) / sd);
     return below + above;

@@ -27,6 +27,8 @@ package org.evenpour.stats;
 public record DriftingLevel(
     double lambda, double fitted, double low, double high, double sigma, double forecast) {
   private static final int FEWEST = 8;
+
+  /** 95 % point of χ² with one degree of freedom. */
   private static final double BEYOND_CHANCE = 3.841458820694124;
 
   public static DriftingLevel of(double[] x) {
@@ -37,6 +39,7 @@ public record DriftingLevel(
     }
     double best = 0;
     double least = Double.POSITIVE_INFINITY;
+    // a grid first: S may have more than one valley
     int grid = 50;
     for (int i = 0; i <= grid; i++) {
       double s = Fit.of(x, i / (double) grid).squares;
@@ -46,11 +49,13 @@ public record DriftingLevel(
       }
     }
     double fitted = minimum(x, Math.max(0, best - 1.0 / grid), Math.min(1, best + 1.0 / grid));
+    // golden section never quite reaches 0 or 1, and either may be the best
     if (Fit.of(x, fitted).squares > least) {
       fitted = best;
     }
     least = Fit.of(x, fitted).squares;
     double enough = least * Math.exp(BEYOND_CHANCE / (double) n);
+    // the profile, not the curvature at the estimate: near λ = 0 S is nothing like a parabola
     double low = boundary(x, fitted, 0, enough);
     double high = boundary(x, fitted, 1, enough);
     double lambda = low > 0 ? fitted : 0;
@@ -138,6 +143,7 @@ public record DriftingLevel(
       double ee = 0;
       double ew = 0;
       double ww = 0;
+      // from the first value: what all have in common would cancel in ee − level·ew
       double origin = first(x);
       for (double value : x) {
         if (Double.isNaN(value)) {
@@ -151,6 +157,7 @@ public record DriftingLevel(
         weight *= 1 - lambda;
       }
       double level = ew / ww;
+      // a difference of sums, which rounding may take below 0
       return new Fit(
           Math.max(0, ee - level * ew), origin + level, origin + forecast + level * weight);
     }
