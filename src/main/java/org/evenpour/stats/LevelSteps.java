@@ -37,6 +37,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
   /** The shortest stretch that can be cut out or left. A choice. */
   private static final int SHORTEST = 5;
 
+  /** Parts of a piece in whose steps candidates are looked for first. */
   private static final int COARSE = 128;
 
   /** Points are drawn in to this many robust sigma around the median of five. A choice. */
@@ -51,10 +52,16 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
   private static final double FAR_ERROR = 3;
 
   private static final int ROUNDS = 2;
+
+  /** The most that the known noise counts for, as part of the variance. A choice. */
   private static final double MOST_NOISE = 0.5;
+
   private static final double MOST_CORRELATION = 0.97;
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+  /** They leave φ within 0.01 of its best. */
   private static final int GOLDEN_STEPS = 10;
+
   private static final int MOST_PIECES = 25;
 
   /**
@@ -81,6 +88,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     Search search = new Search(tamed(x), noiseVariance);
     int[] cuts = {0, x.length};
     Fit now = search.fit(cuts);
+    // not believed one by one: each of several faults hides behind the others
     int[] ahead = cuts;
     Fit then = now;
     int taken = 0;
@@ -185,6 +193,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     /** The best φ for these cuts, by golden section. */
     Fit fit(int[] cuts) {
       double variance = takeLevelsOff(cuts) / Math.max(1, n);
+      // of what is left: a step still in there would make the noise look like a smaller part
       double share = variance > 0 ? Math.min(MOST_NOISE, noiseVariance / variance) : 0;
       double low = 0;
       double high = MOST_CORRELATION;
@@ -207,6 +216,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
           atB = logLikelihood(b, share);
         }
       }
+      // golden section never quite reaches 0, which is what a series of mere noise has
       double independent = logLikelihood(0, share);
       if (independent >= Math.max(atA, atB)) {
         return new Fit(independent, 0, variance);
@@ -236,6 +246,8 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
      */
     private double logLikelihood(double phi, double share) {
       // The predictions' variance P solves P = φ²·P·s/(P + s) + (1 − φ²)(1 − s).
+      // in the steady state all errors have one variance, which Σe² takes in: no determinant is
+      // left to pay, and one pass will do
       double q = (1 - phi * phi) * (1 - share);
       double half = 0.5 * (share * (1 - phi * phi) - q);
       double predictions = Math.sqrt(half * half + q * share) - half;
@@ -251,6 +263,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
         predicted = take * left[i] + keep * predicted;
       }
       for (int round = 0; round < ROUNDS; round++) {
+        // twice, for the first s.d. is itself drawn out by the errors that are too far
         double far = FAR_ERROR * FAR_ERROR * squares / (n - 1);
         squares = 0;
         for (int i = 1; i < n; i++) {
@@ -267,6 +280,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     int[] candidate(int[] cuts, double phi) {
       takeLevelsOff(cuts);
       for (int i = 0; i < n; i++) {
+        // running sums: each stretch's gain then costs the same, however long it is
         fresh[i] = i == 0 ? 0 : left[i] - phi * left[i - 1];
         sums[i + 1] = sums[i] + fresh[i];
       }
@@ -303,6 +317,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
         int stride,
         double phi) {
       for (int start = Math.max(from, startFrom); start <= Math.min(to, startTo); start += stride) {
+        // what is left in front is empty or long enough to have a level itself
         boolean isStartFree = start == from || start >= from + SHORTEST;
         int end = Math.max(start + SHORTEST, endFrom);
         while (isStartFree && end <= Math.min(to - SHORTEST, endTo)) {

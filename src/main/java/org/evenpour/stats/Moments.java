@@ -33,6 +33,7 @@ public final class Moments {
   }
 
   public void add(double x) {
+    // one comparison for missing and infinite: all other values pass at once
     if (!(Math.abs(x) <= Double.MAX_VALUE)) {
       if (Double.isNaN(x)) {
         return;
@@ -50,11 +51,13 @@ public final class Moments {
     }
     double d = x - shift;
     double back = d - x;
+    // x − shift rounds where one is far larger than the other; e is what that lost
     double e = (x - (d - back)) - (shift + back);
     double s = sumHigh + d;
     double t = s - sumHigh;
     sumLow += (sumHigh - (s - t)) + (d - t) + e;
     sumHigh = s;
+    // (d + e)² = d² + 2de, and e² is below the last digit
     double p = d * d;
     double q = squareHigh + p;
     double u = q - squareHigh;
@@ -73,6 +76,7 @@ public final class Moments {
     if (count == 0) {
       shift = other.shift;
     }
+    // the other's sums were about its own first value: moved to this one's without error
     DoubleDouble step = DoubleDouble.sum(other.shift, -shift);
     DoubleDouble n = DoubleDouble.of((double) other.count);
     DoubleDouble sum = sum().plus(other.sum()).plus(step.times(n));
@@ -122,6 +126,7 @@ public final class Moments {
   /** Σ(x − mean)² in double-double; only with at least one value. */
   DoubleDouble sumOfSquares() {
     DoubleDouble sum = sum();
+    // cancels only as far as the first value lies off the mean, in s.d.: there are digits for that
     return square().minus(sum.squared().over((double) count));
   }
 

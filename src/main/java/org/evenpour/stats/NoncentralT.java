@@ -21,6 +21,7 @@ final class NoncentralT {
   /** The δ for which P(T ≤ t) = p: falling in p. */
   static double noncentrality(double t, double df, double p) {
     Chi chi = Chi.of(df);
+    // nearly normal about δ with this s.d., t put in place of δ
     double spread = Math.sqrt(1 + t * t / (2 * df));
     return Root.ofIncreasing(
         delta -> p - chi.mean(t, delta),
@@ -56,12 +57,14 @@ final class NoncentralT {
           double w = rule.node(i);
           int at = panel * perPanel + i;
           nodes[at] = w;
+          // 1 at w = 1 whatever df, so that nothing overflows; w² − 1 in factors, for it cancels there
           probabilities[at] =
               rule.weight(i) * Math.exp((df - 1) * Math.log(w) - 0.5 * df * (w - 1) * (w + 1));
           total += probabilities[at];
         }
       }
       for (int i = 0; i < probabilities.length; i++) {
+        // by its own sum: no Γ, and the rule's errors above and below cancel
         probabilities[i] /= total;
       }
       return new Chi(nodes, probabilities);
