@@ -57,7 +57,7 @@ final class NoncentralT {
           double w = rule.node(i);
           int at = panel * perPanel + i;
           nodes[at] = w;
-          // 1 at w = 1 whatever df, so that nothing overflows; w² − 1 in factors, for it cancels there
+          // 1 at w = 1 whatever df, so nothing overflows; w² − 1 in factors, for it cancels there
           probabilities[at] =
               rule.weight(i) * Math.exp((df - 1) * Math.log(w) - 0.5 * df * (w - 1) * (w + 1));
           total += probabilities[at];

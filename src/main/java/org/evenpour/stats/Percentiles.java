@@ -145,6 +145,7 @@ public record Percentiles(double low, double median, double high) {
    */
   public static Interval ppkInterval(
       @Nullable Double lower, @Nullable Double upper, double[] ascending, double confidence) {
+    // Bonferroni: three intervals of one sample, however they depend on each other
     double each = 1 - (1 - confidence) / 3;
     Interval middle = interval(0.5, ascending, each);
     Interval below = side(lower, middle, interval(TAIL, ascending, each), (m, l) -> m - l);
@@ -155,6 +156,7 @@ public record Percentiles(double low, double median, double high) {
 
   private static Interval side(
       @Nullable Double limit, Interval middle, Interval outer, DoubleBinaryOperator distance) {
+    // an index that could be anything beyond an unreached percentile has no limit
     if (limit == null
         || middle.low == null
         || middle.high == null
@@ -164,6 +166,7 @@ public record Percentiles(double low, double median, double high) {
     }
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
+    // monotone in each of the two, so that worst and best lie at ends
     for (double m : new double[] {middle.low, middle.high}) {
       for (double end : new double[] {outer.low, outer.high}) {
         double spread = distance.applyAsDouble(m, end);
