@@ -70,11 +70,13 @@ public record AlarmBudget(
       boolean hasSettings,
       double turnMinutes) {
     int sideCharts = sideCharts(sides);
+    // What a wheel without sides cannot spend makes the other charts sharper.
     double parts = sideCharts > 0 ? 1 : 1 - SIDE_PART;
     double left = hasSettings ? 1 - profile.settingsAlarmShare() : 1;
     double perTurn = left * perTurn(profile, turnMinutes) / Math.max(1, characteristics) / parts;
     return new AlarmBudget(
         perTurn * MOLD_PART / molds,
+        // One pour a mold and turn: as many chances of a false alarm as molds.
         perTurn * POUR_PART / molds,
         perTurn * WHEEL_SHIFT_PART,
         perTurn * WHEEL_POINT_PART,
@@ -155,6 +157,7 @@ public record AlarmBudget(
 
   /** How many false alarms a turn all charts together may raise. */
   private static double perTurn(WheelProfile profile, double turnMinutes) {
+    // Charts count points, the crew counts shifts: the turn is what both have.
     double turnsPerShift = Math.max(1, profile.shiftHours() * 60 / Math.max(0.1, turnMinutes));
     return profile.falseAlarmsPerShift() / turnsPerShift;
   }

@@ -143,6 +143,8 @@ public final class CharacteristicMonitor {
       turn = anodeTurn;
       turnAtMillis = castAtMillis;
     }
+    // Both before a missing value is passed over: start-up counts pours, and a mold that
+    // was not measured is changed all the same.
     boolean afterStop = startUp.isStartUp(castAtMillis);
     if (moldState(mold).isReplacedBy(serial)) {
       moldChanged(mold);
@@ -166,6 +168,7 @@ public final class CharacteristicMonitor {
 
   /** Molds drift on in turns that go by, also in those that were not seen. */
   private void pass(int toTurn) {
+    // Numbers that jump or begin anew carry no line further than the base it was seen in.
     int turns = hasBegun ? Math.max(1, Math.min(limits.baseTurns(), toTurn - turn)) : 0;
     hasBegun = true;
     turnsPassed += turns;
@@ -191,6 +194,7 @@ public final class CharacteristicMonitor {
     for (int i = 0; i < n; i++) {
       MoldState state = molds.get(turnMold[i]);
       deviation[i] = turnValue[i] - limits.center() - state.offset();
+      // A mold in a signal or on trial would put its shift into the level of all.
       included[i] = !turnStartUp[i] && state.isSettled();
     }
     if (limits.ownPast()) {
@@ -214,6 +218,7 @@ public final class CharacteristicMonitor {
         levels++;
       }
     }
+    // Sides weigh the same: one that poured few molds this turn is a whole side.
     effect = levels == 0 ? Double.NaN : effect / levels;
     boolean startUpTurn = 2 * startUpInTurn > n;
     if (!Double.isNaN(effect) && !startUpTurn) {
@@ -235,6 +240,7 @@ public final class CharacteristicMonitor {
         continue;
       }
       if (Double.isNaN(deviation[i])) {
+        // A mold that was not in the base has nothing to be held against yet.
         state.learn(turnValue[i] - limits.center());
       } else {
         moldPoint(state, i, deviation[i], 0, 1);
@@ -290,6 +296,7 @@ public final class CharacteristicMonitor {
     int near = 0;
     for (int i = 0; i < n; i++) {
       if (included[i] && side(i, sides) == s) {
+        // One wild pour in the level would push every mold of the side the other way.
         if (Math.abs(deviation[i] - middle) > FAR * limits.pour().sigma()) {
           included[i] = false;
         } else {
@@ -321,6 +328,7 @@ public final class CharacteristicMonitor {
     if (2 * near >= m) {
       return median;
     }
+    // The medians of the two halves: one half stayed, and the last turn tells which.
     double low = ascending[m / 4];
     double high = ascending[m - 1 - m / 4];
     return Math.abs(low - lastLevel[s]) <= Math.abs(high - lastLevel[s]) ? low : high;
@@ -332,6 +340,7 @@ public final class CharacteristicMonitor {
     double departure = limits.center() + effect - wheel.center();
     double z = departure / wheel.sigma();
     wheelChart.accept(turn, turnAtMillis, z, departure, 1);
+    // After the sums have had it: what opened them already needs no episode of its own.
     if (Math.abs(wheel.scores().of(z)) > limits.wheelPointLimit()) {
       wheelChart.force(z > 0 ? 1 : -1, BEYOND);
     }
@@ -365,9 +374,11 @@ public final class CharacteristicMonitor {
     for (int i = 0; i < n; i++) {
       double own = level[side(i, sides)];
       if (!turnStartUp[i] && molds.get(turnMold[i]).isSettled() && !Double.isNaN(own)) {
+        // Far pours count here, for many of them are scatter; Scatter drops the largest itself.
         sizes[sized++] = Math.abs(deviation[i] - own);
       }
     }
+    // First, for the pours of this turn are judged by it.
     double spread = spreadPoint(sizes, sized);
     for (int i = 0; i < n; i++) {
       int s = side(i, sides);
@@ -401,7 +412,9 @@ public final class CharacteristicMonitor {
     spreadChart.accept(turn, turnAtMillis, z, limits.pour().sigma() * ratio, 1);
     recentSpread =
         Double.isNaN(recentSpread) ? spread : recentSpread + RECENT * (spread - recentSpread);
+    // A mean of logarithms, as the chart has it: one wild turn weighs less.
     double held = spreadChart.isOpen() ? Math.exp(recentSpread - usual.center()) : 1;
+    // Never below 1: in a turn that is even by chance sound pours would look far off.
     return Math.max(1, Math.max(held, z > CLEARLY ? ratio : 1));
   }
 
@@ -414,6 +427,7 @@ public final class CharacteristicMonitor {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
     state.chart().accept(turn, turnAt[i], z, residual, spread);
+    // Learned from last: a point is not judged by a level that it made itself.
     state.follow(residual + state.offset());
     state.settle(residual);
   }
@@ -448,6 +462,7 @@ public final class CharacteristicMonitor {
     }
     all.addAll(wheelChart.episodes());
     for (Episode episode : spreadChart.episodes()) {
+      // Scatter is told by how much sigma grew, in the unit; its points are logarithms.
       all.add(episode.withSize(episode.companion() - limits.pour().sigma()));
     }
     for (ShiftChart chart : sideCharts) {

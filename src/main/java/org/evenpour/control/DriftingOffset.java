@@ -32,6 +32,7 @@ final class DriftingOffset {
     noise = 1 / (gain * gain);
     perTurn = limits.wear().perTurn().get(mold);
     slopeVariance = limits.wear().variance();
+    // About the middle of its base a line's level and slope err independently.
     level = limits.offsets()[mold] + perTurn * fromMiddle;
     levelVariance =
         noise / Math.max(1, limits.baseTurns()) + slopeVariance * fromMiddle * fromMiddle;
@@ -44,6 +45,7 @@ final class DriftingOffset {
 
   void pass(int turns) {
     level += perTurn * turns;
+    // In this order: the level's doubt grows by the covariance as it was.
     levelVariance += turns * (2 * covariance + turns * slopeVariance);
     covariance += turns * slopeVariance;
   }
@@ -56,6 +58,7 @@ final class DriftingOffset {
     double toSlope = covariance / total;
     level += toLevel * seen;
     perTurn += toSlope * seen;
+    // In this order: all three take the covariance from before this anode.
     slopeVariance -= toSlope * covariance;
     covariance -= toLevel * covariance;
     levelVariance -= toLevel * levelVariance;

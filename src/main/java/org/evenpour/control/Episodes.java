@@ -66,7 +66,9 @@ final class Episodes {
     double second = contrast.companion() + contrast.size() / 2;
     double first = contrast.companion() - contrast.size() / 2;
     boolean isSecond = Math.abs(second) >= Math.abs(first);
+    // An innovation holds gain times a shift: so much the less does the mean of points tell.
     double error = wheel.sigma() / wheel.gain() / Math.sqrt(contrast.points());
+    // May be infinite: 1/(1 + odds) is then 0, as it should be.
     double odds = Math.exp(Math.abs(contrast.companion() * contrast.size()) / (error * error));
     int sign = isSecond ? 1 : -1;
     return new Episode(

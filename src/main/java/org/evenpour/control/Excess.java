@@ -26,6 +26,7 @@ final class Excess {
    * @param points of each series
    */
   Excess(int points) {
+    // A dozen blocks of each series, for fewer tell no variance.
     length = Math.max(4, Math.min(LONGEST, points / 12));
   }
 
@@ -54,6 +55,7 @@ final class Excess {
       return 1;
     }
     double ratio = squaresOfSums / blocks / length / (squares / values);
+    // √(2/blocks) is the relative error of a variance; what is within it would widen by chance.
     return ratio > 1 + CLEAR * Math.sqrt(2.0 / blocks) ? ratio : 1;
   }
 }

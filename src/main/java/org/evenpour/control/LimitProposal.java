@@ -24,7 +24,7 @@ public final class LimitProposal {
   /** Turns that make a base period worth having. */
   public static final int LEAST_TURNS = 8;
 
-  /** A longer log is judged by its first turns. */
+  /** A longer log is judged by its first turns: a choice. */
   public static final int BASE_TURNS = 1500;
 
   private static final int LEAST_MOLDS = 4;
@@ -105,6 +105,7 @@ public final class LimitProposal {
     LimitProposal proposal = new LimitProposal(base);
     proposal.polish();
     proposal.scale();
+    // Faults pull offsets along, and wrong offsets hide faults: each is taken anew by the other.
     for (int round = 0; round < ROUNDS && proposal.pourSigma > 0; round++) {
       proposal.findNormalStates();
       proposal.refine();
@@ -187,6 +188,7 @@ public final class LimitProposal {
   }
 
   private void polish() {
+    // Medians first: there is no sigma yet by which a fault could be left out.
     double all = Robust.median(base.value());
     for (int m = 0; m < offset.length; m++) {
       offset[m] = medianOver(rowsOfMold[m], i -> base.value()[i]) - all;
@@ -238,6 +240,7 @@ public final class LimitProposal {
         int n = 0;
         for (int i = from; i < to; i++) {
           double deviation = base.value()[i] - offset[base.mold()[i]];
+          // A mold that is off would move the level, and so every other mold the other way.
           if (base.side()[i] == s && normal[i] && !Double.isNaN(deviation)) {
             some[n++] = deviation;
           }
@@ -253,12 +256,14 @@ public final class LimitProposal {
 
   private double nearMean(double[] x) {
     double median = Robust.median(x);
+    // Before the first sigma nothing can be called far.
     if (pourSigma == 0) {
       return median;
     }
     double sum = 0;
     int n = 0;
     for (double v : x) {
+      // A mean, for a median of normal values has some half more variance.
       if (Math.abs(v - median) <= FAR * pourSigma) {
         sum += v;
         n++;
@@ -274,6 +279,7 @@ public final class LimitProposal {
   }
 
   private void findNormalStates() {
+    // Sums of what hangs together scatter more by this, and would be cut as steps.
     double inflation = (1 + pourCorrelation) / (1 - pourCorrelation);
     for (int[] rows : rowsOfMold) {
       int[] known = Arrays.stream(rows).filter(i -> !Double.isNaN(residual[i])).toArray();
@@ -302,6 +308,7 @@ public final class LimitProposal {
       }
     }
     scores = NormalScores.of(Arrays.copyOf(z, n));
+    // Sums are of scores, and so their φ must be that of scores.
     pourCorrelation = moldCorrelation();
   }
 
@@ -314,6 +321,7 @@ public final class LimitProposal {
     for (int t = 0; t < spread.length; t++) {
       if (!Double.isNaN(spread[t])) {
         double z = (spread[t] - usual.center()) / usual.sigma();
+        // A stretch off its normal state may also scatter less; only what lies high goes.
         scattered[t] = z > CharacteristicMonitor.CLEARLY || !usual.normal()[known] && z > 1;
         known++;
       }
@@ -331,6 +339,7 @@ public final class LimitProposal {
         1
             - 1.0 / Math.max(2, near[base.side()[i]][base.turn()[i]])
             - inflation / Math.max(1, rowsOfMold[base.mold()[i]].length);
+    // With few casts and φ near its bound the difference is no variance any more: a floor.
     return residual[i] / (pourSigma * Math.sqrt(Math.max(0.25, kept)));
   }
 
@@ -344,6 +353,7 @@ public final class LimitProposal {
    */
   private void center() {
     double slope = scores.slope();
+    // Of normal pours the mean score is the mean, which the offsets have already.
     for (int round = 0; round < ROUNDS && !scores.isIdentity(); round++) {
       for (int m = 0; m < offset.length; m++) {
         double sum = 0;
@@ -354,6 +364,7 @@ public final class LimitProposal {
             n++;
           }
         }
+        // A step of Newton: a shift by δ moves the mean score by slope·δ/σ.
         offset[m] += n == 0 ? 0 : pourSigma * sum / n / slope;
       }
       levels();
@@ -373,6 +384,7 @@ public final class LimitProposal {
             n++;
           }
         }
+        // With fewer than half near by the start was wrong, and their mean would keep it so.
         offset[m] +=
             2 * n < normalIn(rowsOfMold[m]) ? medianInNormalState(m) : n == 0 ? 0 : sum / n;
       }
@@ -416,7 +428,9 @@ public final class LimitProposal {
       pourSigma = 0;
       return;
     }
+    // Within three sigma: faults that are not found yet must not widen it.
     double sigma = SeriesProposal.trimmedSd(Arrays.copyOf(some, n));
+    // Levels and offsets each take a degree of freedom, less one: a constant fits in either.
     int levels = 0;
     for (double[] side : level) {
       for (double each : side) {
@@ -426,6 +440,7 @@ public final class LimitProposal {
     pourCorrelation = moldCorrelation();
     // An autocorrelated series gives more of its scatter away to its mean.
     double offsets = (offset.length - 1.0) * (1 + pourCorrelation) / (1 - pourCorrelation);
+    // Where φ is high and casts are few the formula has nothing left, or less: a floor.
     double freedom = Math.max(0.5, 1 - (levels + offsets) / n);
     pourSigma = sigma / Math.sqrt(freedom);
   }
@@ -442,9 +457,11 @@ public final class LimitProposal {
       for (int k = 1; k < rows.length; k++) {
         double a = score(rows[k - 1]);
         double b = score(rows[k]);
+        // One wild pour makes the squares large and no product: φ would come out too small.
         boolean both = Math.abs(a) <= FAR && Math.abs(b) <= FAR;
         if (normal[rows[k - 1]] && normal[rows[k]] && both) {
           products += a * b;
+          // Both ends of each pair, so that φ cannot pass 1: |ab| is at most (a² + b²)/2.
           squares += 0.5 * (a * a + b * b);
           pourPairs++;
         }
@@ -453,9 +470,11 @@ public final class LimitProposal {
     if (pourPairs == 0 || squares == 0) {
       return 0;
     }
+    // What an offset took from the squares depends on φ, which it changes: by turns.
     double perMold = (double) pourPairs / base.molds();
     double phi = 0;
     for (int i = 0; i < 2 * ROUNDS; i++) {
+      // At most half, or a few casts with a high φ would put back ever more.
       double ofMean = Math.min(0.5, (1 + phi) / (1 - phi) / perMold) * squares;
       phi = Math.max(0, Math.min(MOST_CORRELATION, (products + ofMean) / (squares + ofMean)));
     }
@@ -475,6 +494,7 @@ public final class LimitProposal {
       }
       effect[t] = n == 0 ? Double.NaN : sum / n;
     }
+    // Offsets and levels share a constant; with mean 0 molds weigh the same in the center.
     double shift = meanOf(offset);
     double[] centered = new double[offset.length];
     for (int m = 0; m < centered.length; m++) {
@@ -486,6 +506,7 @@ public final class LimitProposal {
     // Pours that are correlated from turn to turn are so in their mean: only the rest is white.
     double white = pourSigma * pourSigma * (1 - pourCorrelation);
     double ofMean = white / base.molds();
+    // Means scatter at least as their pours make them; half of that leaves room for chance.
     SeriesProposal wheel = SeriesProposal.of(effect, ofMean, Math.sqrt(ofMean) / 2);
     turnIsNormal = new boolean[base.turns()];
     int known = 0;
@@ -526,6 +547,7 @@ public final class LimitProposal {
                 new boolean[0])
             .limits(
                 budget.moldShift(),
+                // In the innovations' unit: φ widens an offset's error and shrinks a shift alike.
                 1 / Math.max(1, perMold),
                 Math.hypot(
                     2 / (1 - pourCorrelation) / Math.sqrt(Math.max(1, pourPairs)), shapeError()),
@@ -535,6 +557,7 @@ public final class LimitProposal {
                 budget.pour(),
                 1 / (gain * gain) / Math.max(1, perMold),
                 1 / Math.sqrt(2.0 * Math.max(1, pourPairs)))
+            // A rate of 0 has no limit.
             : scores.limit(Math.max(1e-12, budget.pour()))
                 * Math.sqrt(1 + 1 / (gain * gain) / Math.max(1, perMold)),
         wheel.limits(budget.wheelShift()),
@@ -547,6 +570,7 @@ public final class LimitProposal {
             base.turn(),
             rowsOfMold,
             i -> normal[i] ? score(i) : Double.NaN,
+            // A small departure by σ/slope moves the mean score by one.
             pourSigma / scores.slope(),
             pourSigma,
             1 / (gain * gain),
@@ -567,6 +591,7 @@ public final class LimitProposal {
     Excess excess = new Excess(base.turns());
     for (int[] rows : rowsOfMold) {
       Innovations innovations = new Innovations(pourCorrelation, 0);
+      // Sums across a gap, or from one mold to the next, tell of no memory.
       excess.breakHere();
       for (int i : rows) {
         double z = score(i);
@@ -591,6 +616,7 @@ public final class LimitProposal {
     double own = 0;
     double others = 0;
     for (int i = 0; i < pours.length; i++) {
+      // One over its pours a turn, on average; finite for a side that never pours.
       double ofMean = base.turns() / Math.max(1, pours[i]);
       if (i == s) {
         own = ofMean;

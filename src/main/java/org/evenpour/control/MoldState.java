@@ -59,6 +59,7 @@ final class MoldState {
     if (trialLeft == CharacteristicMonitor.TRIAL) {
       return; // the same change, told twice: by its serial and by an event
     }
+    // What was a signal of the old mold ends with it.
     if (chart.isOpen()) {
       chart.restart();
     }
@@ -111,6 +112,7 @@ final class MoldState {
       learnedMean += (residual - learnedMean) / learned;
       trialLeft--;
       if (trialLeft == 0) {
+        // From here on its own level is the usual one, and that it differs no news.
         chart.restart();
         offset += learnedMean;
         selfStarting = true;
@@ -120,6 +122,7 @@ final class MoldState {
       offset = drift.offset();
     } else if (selfStarting && !chart.isOpen()) {
       learned++;
+      // A running mean: its steps shrink, so that a shift is found before it is learned.
       offset += residual / learned;
     }
   }

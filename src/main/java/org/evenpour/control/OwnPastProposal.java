@@ -50,6 +50,7 @@ public final class OwnPastProposal {
     int n = 0;
     for (int m = 0; m < rows.length; m++) {
       double[] values = Arrays.stream(rows[m]).mapToDouble(i -> base.value()[i]).toArray();
+      // Each mold by itself: one that stepped must not cut the others' series.
       SeriesProposal own = SeriesProposal.of(values, 0, leastSigma(values));
       offset[m] = values.length == 0 ? Double.NaN : own.center();
       for (int k = 0; k < values.length; k++) {
@@ -64,6 +65,7 @@ public final class OwnPastProposal {
     if (!(least > 0)) {
       return null;
     }
+    // One after the other, for one mold's φ is known badly; the few seams hardly count.
     SeriesProposal pooled = SeriesProposal.of(series, 0, least);
     return proposal(base, budget, offset, normal, known, pooled);
   }
@@ -95,11 +97,13 @@ public final class OwnPastProposal {
       }
     }
     NormalScores scores = NormalScores.of(Arrays.copyOf(z, n));
+    // What befalls the wheel is in all of them: together they tell what one does.
     int points = Math.max(3, of.points() / known);
     SeriesProposal one =
         new SeriesProposal(
             0, of.sigma(), of.correlation(), 0, of.excess(), points, of.sigma(), new boolean[0]);
     AlarmBudget alone = budget.ofMoldsAlone();
+    // Molds weigh the same, however many casts each has.
     double center = 0;
     for (int m = 0; m < offset.length; m++) {
       center += Double.isNaN(offset[m]) ? 0 : (offset[m] + of.center()) / known;

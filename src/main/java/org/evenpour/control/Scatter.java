@@ -28,11 +28,13 @@ final class Scatter {
     if (kept < LEAST) {
       return Double.NaN;
     }
+    // Absolute values and not squares: one pour that is left in cannot make a turn of it.
     Arrays.sort(sizes, 0, n);
     double sum = 0;
     for (int i = 0; i < kept; i++) {
       sum += sizes[i];
     }
+    // Of a logarithm the scatter is the same whatever sigma is.
     return sum > 0 ? Math.log(sum / kept / sigma) : Double.NaN;
   }
 }

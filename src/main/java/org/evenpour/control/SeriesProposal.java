@@ -50,7 +50,7 @@ record SeriesProposal(
   /** φ from a short series scatters more than its asymptotic error says: by simulation. */
   private static final double SHORT = 1.2;
 
-  /** No more than this share of the variance is taken to be white noise. */
+  /** No more than this share of the variance is taken to be white noise: a choice. */
   private static final double MOST_NOISE = 0.5;
 
   /**
@@ -102,6 +102,7 @@ record SeriesProposal(
     double variance = Math.max(steps.variance(), square(least));
     double white = Math.min(noiseVariance, MOST_NOISE * variance);
     double gain = Innovations.gain(phi, share(white, variance));
+    // 1/gain² is what φ multiplies the variance of long sums by, white noise allowed for.
     boolean[] normal = StableStretch.of(known, steps, 1 / (gain * gain));
     double center = 0;
     int points = known.length;
@@ -117,6 +118,7 @@ record SeriesProposal(
         if (normal[i] && Math.abs(d) <= TRIM * sigma) {
           zero += d * d;
           points++;
+          // A value beside a stretch that was cut out has no neighbor.
           double before = i == 0 || !normal[i - 1] ? Double.NaN : known[i - 1] - center;
           if (Math.abs(before) <= TRIM * sigma) {
             lagged += d * before;
@@ -127,6 +129,7 @@ record SeriesProposal(
       if (points < 3 || pairs < 3) {
         break;
       }
+      // What was cut at three sigma is put back, as a normal distribution has it.
       zero /= points * TRIMMED_VARIANCE;
       lagged /= pairs * TRIMMED_VARIANCE;
       double ofMean = 0;
@@ -138,6 +141,7 @@ record SeriesProposal(
         // The rest of the bias of a lag-1 autocorrelation, −2φ/n (Kendall 1954).
         phi = bounded((lagged + ofMean) / (variance - white) * (1 + 2.0 / points));
         ofMean = ((variance - white) * (1 + phi) / (1 - phi) + white) / points;
+        // At most a quarter, a choice: the more is put back, the larger φ, and the more again.
         ofMean = Math.min(ofMean, variance / 4);
       }
     }
@@ -152,6 +156,7 @@ record SeriesProposal(
       if (normal[i]) {
         ranges.add(known[i]);
       } else {
+        // A range across a cut would hold the step.
         ranges.breakHere();
       }
     }
@@ -173,6 +178,7 @@ record SeriesProposal(
    */
   private static boolean isNothingBut(
       double noiseVariance, double variance, double phi, int points) {
+    // √(2/n) is the relative error of a variance of n normal values.
     return variance <= noiseVariance * (1 + MORE * Math.sqrt(2.0 / points))
         && phi <= CLEAR / Math.sqrt(points);
   }
@@ -207,12 +213,14 @@ record SeriesProposal(
     double own = 1 - noise;
     double first = own * correlation;
     double squared = square(correlation);
+    // Bartlett's sums over all lags, in closed form: the squares from lag 1 on, both ways.
     double tail = 2 * square(first) / (1 - squared);
     double varianceOfZero = 2 * (1 + tail);
     double around = square(first) + 2 * first * correlation + tail * squared;
     double varianceOfFirst = 1 + tail + around;
     double covariance = 2 * (2 * first + tail * correlation);
     double less = square(1 - correlation);
+    // Slopes of P(P + γ₁)/(P − γ₁), which is P(1 + φ)/(1 − φ), by P and by γ₁.
     double byZero = (1 - 2 * correlation - squared) / less;
     double byFirst = 2 / less;
     double sums = noise + own * (1 + correlation) / (1 - correlation);
@@ -254,6 +262,7 @@ record SeriesProposal(
   double pointLimit(double rate) {
     double phi = correlation * (1 - noise);
     double ofCenter = square(1 / Innovations.gain(correlation, noise)) / points;
+    // Squares of an autoregression are worth n(1 − φ²)/(1 + φ²) values (Bartlett 1946).
     double ofSigma = Math.sqrt((1 + phi * phi) / (1 - phi * phi) / (2.0 * points));
     return pointLimit(rate, ofCenter, ofSigma);
   }
@@ -266,6 +275,7 @@ record SeriesProposal(
    * @param sigmaError relative s.d. of the estimated sigma
    */
   static double pointLimit(double rate, double centerVariance, double sigmaError) {
+    // A rate of 0 has no quantile.
     double bounded = Math.min(0.02, Math.max(1e-12, rate));
     double exact = -Normal.quantile(bounded / 2);
     // To first order in the errors' variances: the tail's mean over them grows by half its second
@@ -303,6 +313,7 @@ record SeriesProposal(
 
   /** The s.d. of values about 0 within three sigma, consistent for the normal distribution. */
   static double trimmedSd(double[] x) {
+    // From the median deviation, which faults in less than half of the values cannot carry off.
     double sigma = Robust.mad(x);
     for (int round = 0; round < ROUNDS; round++) {
       double squares = 0;

@@ -111,6 +111,7 @@ final class ShiftChart {
     OpenEpisode episode = open;
     if (episode == null) {
       if (trace.size == MEMORY) {
+        // Half at once: one by one all others would be copied at every point.
         trace.dropOldestHalf();
       }
       trace.add(turn, atMillis, z * spread, clipped, companion);
@@ -118,6 +119,7 @@ final class ShiftChart {
       highLarge = Math.max(0, highLarge + clipped - decision.k2());
       lowSmall = lowToo ? Math.max(0, lowSmall - clipped - decision.k()) : 0;
       lowLarge = lowToo ? Math.max(0, lowLarge - clipped - decision.k2()) : 0;
+      // The sums rest while an episode is open: what ends it is the odds of a return.
       boolean high = highSmall > decision.h() || highLarge > decision.h2();
       if (high || lowSmall > decision.h() || lowLarge > decision.h2()) {
         openEpisode(high ? 1 : -1, SUSTAINED_SHIFT);
@@ -150,6 +152,7 @@ final class ShiftChart {
     } else {
       clear();
     }
+    // Not where an episode ends: there the series goes on, and so does its prediction.
     innovations.restart();
   }
 
@@ -266,6 +269,7 @@ final class ShiftChart {
 
     private void estimateShift() {
       Onset now = Onset.find(points.clipped, points.size, direction, first);
+      // Back at zero the odds grow by δ²/2 a point: with a tiny δ nothing would ever end.
       shift = Math.max(SMALLEST_SHIFT * gain, direction * now.mean());
     }
 
@@ -275,6 +279,7 @@ final class ShiftChart {
       }
       latestTurn = turn;
       latestAt = at;
+      // The point was divided by the scatter of its turn, and so is what the shift left in it.
       double expected = shift / spread;
       // One wild pour to the other side is no return: none counts for more than a point at one
       // sigma beyond zero.
@@ -304,6 +309,7 @@ final class ShiftChart {
     }
 
     Episode episode(boolean stillOpen) {
+      // What came after the odds last stood at nothing is the return, and no part of its size.
       int end = stillOpen ? points.size : Math.max(1, returnFrom);
       Onset its = onset.renewed(points.clipped, end, direction, first);
       int from = its.index();

@@ -52,6 +52,7 @@ final class StableStretch {
     double[] sums = new double[n + 1];
     double center = median(z);
     for (int i = 0; i < n; i++) {
+      // Clipped, for one wild pour is no step of the level.
       sums[i + 1] = sums[i] + Math.max(-CLIP, Math.min(CLIP, z[i] - center));
     }
     List<Integer> cuts = new ArrayList<>();
@@ -95,6 +96,7 @@ final class StableStretch {
       if (length > length(ends, longest)) {
         longest = p;
       }
+      // A short piece may lie off its own level by chance, the more so where φ is high.
       double near = Math.max(NEAR_SIGMA, CHANCE * Math.sqrt(inflation / Math.max(1, length)));
       int together = 0;
       int like = p;
@@ -110,6 +112,7 @@ final class StableStretch {
     double level = mean(sums, ends, chosen < 0 ? longest : chosen);
     boolean[] normal = new boolean[n];
     for (int p = 0; p < ends.length; p++) {
+      // Cuts are believed or not; a step too small to matter still gives its points to the base.
       boolean isNear = Math.abs(mean(sums, ends, p) - level) < NEAR_SIGMA;
       Arrays.fill(normal, ends[p] - length(ends, p), ends[p], isNear);
     }
@@ -130,6 +133,7 @@ final class StableStretch {
    */
   private static void cut(double[] sums, int from, int to, double least, List<Integer> cuts) {
     Best best = new Best(sums, from, to, least);
+    // All pairs of ends would be n²/2: coarsely first, then each one about the best.
     int stride = Math.max(1, (to - from) / COARSE);
     best.search(from, to, from, to, stride);
     if (stride > 1 && best.start >= 0) {
@@ -175,6 +179,7 @@ final class StableStretch {
         for (int j = Math.max(i + SHORTEST_PIECE, endFrom); j <= Math.min(to, endTo); j += stride) {
           int inside = j - i;
           int outside = n - inside;
+          // What lies before and after is one level, so that both together must be long enough.
           if (outside < SHORTEST_PIECE) {
             break;
           }

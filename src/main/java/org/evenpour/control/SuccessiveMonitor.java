@@ -85,11 +85,13 @@ public final class SuccessiveMonitor {
     if (stint == null || anodeTurn != turn) {
       turn = anodeTurn;
       int next = Math.max(0, term);
+      // Only onwards: a row with an earlier time must not restart all charts.
       while (next + 1 < terms.size() && terms.get(next + 1).fromMillis() <= castAtMillis) {
         next++;
       }
       if (stint == null || next != term) {
         if (stint != null) {
+          // The turn under way is judged by what was in force when it began.
           stint.end();
         }
         term = next;
@@ -229,6 +231,7 @@ public final class SuccessiveMonitor {
         version.sides().forEach(side -> logSides.add(-1));
       }
       long known =
+          // For the first term this wraps around to the latest time: the loop asks for it by itself.
           version == null ? term.fromMillis() - 1 : version.base().lastCastAt().toEpochMilli();
       for (Map.Entry<Integer, Long> change : changedAtMillis.entrySet()) {
         if (version == null && term.fromMillis() == Long.MIN_VALUE || change.getValue() > known) {
@@ -247,11 +250,13 @@ public final class SuccessiveMonitor {
       lastAtMillis = at;
       lastTurn = anodeTurn;
       if (monitor == null) {
+        // A stop is a stop also where nothing is judged.
         startUp.isStartUp(at);
         return;
       }
       int own = ownMold(mold);
       if (serial >= 0 && baseSerials.containsKey(own)) {
+        // Asked once: from then on the monitor compares each serial with the one before.
         if (!serials.name(serial).equals(baseSerials.remove(own))) {
           monitor.moldChanged(own);
         }

@@ -59,6 +59,7 @@ final class WearProposal {
       Line line = Line.of(turn, rowsOfMold[m], score);
       if (line.points() >= LEAST_SHARE * turns) {
         slope[m] = line.slope();
+        // Scores have variance 1, so a slope has 1/Σ(t − t̄)², and more where they hang together.
         error[m] = Math.sqrt(inflation / line.spread());
         sum += square(slope[m] / error[m]);
         squares += square(slope[m]);
@@ -66,6 +67,8 @@ final class WearProposal {
         molds++;
       }
     }
+    // The turns hold what molds have in common, so that the slopes add up to nothing: one
+    // degree of freedom less, here and below.
     if (molds < 2 || ChiSquare.upperTail(sum, molds - 1.0) >= CLEAR) {
       return Wear.NONE;
     }
@@ -76,6 +79,7 @@ final class WearProposal {
     for (double each : slope) {
       perTurn.add(trust * each * unit);
     }
+    // What is left to doubt of a slope that was drawn in: τ²·error²/(τ² + error²).
     return new Wear(perTurn, trust * ofChance * square(unit / sigma));
   }
 
