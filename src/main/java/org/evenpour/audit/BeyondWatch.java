@@ -102,6 +102,7 @@ final class BeyondWatch {
       }
     }
     double noise =
+        // Pours that hang together from turn to turn do so in their mean: the rest is white.
         square(plain.pour().sigma()) * (1 - plain.pour().correlation()) / wheel.molds().size();
     LeftOver left =
         LeftOver.of(y, acting, base(y, inForce), within(found.name(), signals), noise, rate);
@@ -109,7 +110,9 @@ final class BeyondWatch {
       return null;
     }
     SeriesLimits its = left.limits();
+    // gain/σ is what a lasting shift by one unit leaves in each charted innovation.
     double clearer = its.gain() / its.sigma() * plain.wheel().sigma() / plain.wheel().gain();
+    // So written, NaN makes no view.
     if (!(clearer >= CLEARER)) {
       return null;
     }
@@ -261,6 +264,7 @@ final class BeyondWatch {
       for (int j = 0; j < off.length; j++) {
         off[j] = acting.get(j).x()[t] - taken.get(j).mean();
       }
+      // Errors of effects are no part of the turn's own: they add in squares.
       spread[t] = Math.hypot(1, LeftOver.effectError(taken, off) / limits.sigma());
     }
     List<Departure> departures = new ArrayList<>();

@@ -71,6 +71,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
       double rate) {
     boolean[] base = usable.clone();
     for (int t = 0; t < base.length; t++) {
+      // Effects that are fitted over a fault take some of it off.
       base[t] &= !signalled[t];
     }
     List<Taken> taken = List.of();
@@ -78,10 +79,12 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
     for (int round = 0; round < ROUNDS; round++) {
       taken = fit(y, still, base);
       List<String> names = taken.stream().map(Taken::setting).toList();
+      // What was dropped stays out, or rounds could go to and fro.
       still = still.stream().filter(one -> names.contains(one.setting())).toList();
       if (taken.isEmpty()) {
         return null;
       }
+      // By what is left from now on: a signal of the plain chart may be the settings' doing.
       base = TurnSeries.normal(only(usable, left(y, taken, settings)), noiseVariance);
     }
     double[] left = only(usable, left(y, taken, settings));
@@ -170,6 +173,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
     }
     double center = Arrays.stream(values).sum() / n;
     for (int i = 0; i < n; i++) {
+      // About means: a level of some hundreds beside a column of ones would cost digits.
       values[i] -= center;
       for (int j = 0; j < p; j++) {
         columns[j][i] = settings.get(j).x()[at[i]] - mean[j];
@@ -185,6 +189,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
     int least = 0;
     double[] ratio = new double[p];
     for (int j = 0; j < p; j++) {
+      // Widened, so that whoever takes Z of it has Student's interval.
       double error = StudentT.quantile(0.975, Math.max(1, fit.freedom(j))) / Z * fit.error(j);
       taken.add(new Taken(settings.get(j).setting(), fit.coefficient(j), error, mean[j]));
       ratio[j] = Math.abs(fit.coefficient(j)) / error;
@@ -194,6 +199,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
       return taken;
     }
     List<Acting> others = new ArrayList<>(settings);
+    // One at a time, for without this one another may be clear.
     others.remove(least);
     return fit(y, others, base);
   }

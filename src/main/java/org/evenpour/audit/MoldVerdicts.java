@@ -76,6 +76,7 @@ final class MoldVerdicts {
     Set<MoldChange> dressings = new HashSet<>();
     List<MoldChange> changes = new ArrayList<>();
     for (CastingEvent event : events) {
+      // Event by event: a change does not tell any more whether it was a dressing.
       List<MoldChange> one = Audit.moldChanges(List.of(event), record);
       changes.addAll(one);
       if (!event.kind().equals(EventKind.MOLD_CHANGED)) {
@@ -122,6 +123,7 @@ final class MoldVerdicts {
     specifications.put(name, specification);
     usualSd.put(
         name,
+        // The median, so that the few molds that scatter do not set what is usual.
         Robust.median(
             its.stream()
                 .filter(one -> one != null && one.sd() != null)
@@ -270,6 +272,7 @@ final class MoldVerdicts {
         Double sd = one.sd();
         Double lower = spec.lower();
         Double upper = spec.upper();
+        // Without both limits there is no width that a scatter could fill.
         if (sd == null || lower == null || upper == null || casts < MoldStandings.FEWEST) {
           continue;
         }
@@ -288,6 +291,7 @@ final class MoldVerdicts {
 
     private @Nullable Found dress() {
       Standing wedge = named(Quantity.WEDGE);
+      // Less wedge than other molds have is no fault.
       if (wedge != null && wedge.offset() > 0 && matters(wedge) && isShort(wedge, true)) {
         return Found.by(Verdict.LEVEL, Reason.WEDGE, Quantity.WEDGE);
       }
@@ -380,6 +384,7 @@ final class MoldVerdicts {
     private boolean isLarge(Standing one, double offset) {
       Specification spec = specification(one);
       Double limit = offset > 0 ? spec.upper() : spec.lower();
+      // The room as the wheel's center leaves it: the mold's own offset is what is measured.
       double center = one.level() - one.offset();
       return limit != null && Math.abs(offset) >= SHARE_OF_ROOM * Math.abs(limit - center);
     }

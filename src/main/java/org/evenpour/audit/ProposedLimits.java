@@ -134,6 +134,7 @@ public record ProposedLimits(
             toRow,
             i -> isUsable(i) && one.holds(at(i)));
         for (int i = fromRow; i < toRow; i++) {
+          // Only after it was told, or its own stretch would find nothing usable any more.
           out[i] |= one.holds(at(i));
         }
       }
@@ -162,6 +163,7 @@ public record ProposedLimits(
       for (int i = fromRow; i < toRow && !isBeyond(i); i++) {
         while (next < changes.size() && changes.get(next).atMillis() <= at(i)) {
           MoldChange change = changes.get(next++);
+          // What was changed before the base is one mold throughout it.
           if (change.atMillis() >= at(fromRow)) {
             since[change.mold()] = i;
           }
@@ -185,6 +187,7 @@ public record ProposedLimits(
       for (int i = row; i < toRow; i++) {
         left += record.mold().get(i) == mold && isUsable(i) ? 1 : 0;
       }
+      // With fewer an offset would be worse than the one that the mold learns on its own.
       boolean enough = left >= CharacteristicMonitor.TRIAL;
       String note =
           enough

@@ -223,11 +223,13 @@ final class SetPointAudit {
     Replay alone = replay(Funnel.leaveAlone(level));
     Replay banded = replay(Funnel.deadband(level, rule.weight, rule.deadband));
     double moveBy = rounded(-drift.forecast());
+    // A move that rounds to nothing would be advised again after every turn.
     boolean isInside = Math.abs(drift.forecast()) < rule.deadband || moveBy == 0;
     String first = lookFirst();
     Answer answer =
         isInside
             ? Answer.LEAVE
+            // What hangs together within a charge looks like wandering: the replay tells.
             : banded.rms() > alone.rms()
                 ? Answer.NO_GAIN
                 : first == null ? Answer.MOVE : Answer.LOOK_FIRST;
@@ -288,8 +290,10 @@ final class SetPointAudit {
       if (cheapest != null) {
         return new Rule(drift.lambda(), cheapest.limit(step), cheapest.interval());
       }
+      // √(λ/(2 − λ)) is the s.d. of an EWMA of independent values, over theirs.
       double beyondChance =
           STILL_SIGMAS * drift.sigma() * Math.sqrt(STILL_WEIGHT / (2 - STILL_WEIGHT));
+      // Off by d costs d² a turn: in n turns a move pays that costs less than n·d².
       double pays = Math.sqrt(costs / PAYS_WITHIN_TURNS);
       return new Rule(STILL_WEIGHT, Math.max(beyondChance, pays), null);
     }
@@ -302,6 +306,7 @@ final class SetPointAudit {
 
   private double rounded(double move) {
     double step = mass.displayUnit().suffix().equals("lb") ? POUND_KG : STEP_KG;
+    // By its size: Math.round takes halves up, and moves down must round as moves up.
     double steps = (double) Math.round(Math.abs(move) / step);
     return steps == 0 ? 0 : Math.copySign(steps * step, move);
   }

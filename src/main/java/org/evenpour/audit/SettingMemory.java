@@ -59,6 +59,7 @@ final class SettingMemory {
       if (!Double.isNaN(value[i]) && !index.startUp()[row]) {
         int t = index.ofRow()[row] - first;
         int side = Math.max(0, wheel.side().get(row));
+        // What all share is out: it would lend the molds a memory that is not theirs.
         cells[t * molds + wheel.mold().get(row)] = value[i] - shared[i];
         sum[side][t] += value[i];
         count[side][t]++;
@@ -93,6 +94,7 @@ final class SettingMemory {
     int wide = x.length / number.length;
     double one = scale(x, wide);
     double far = scale(x, FAR * wide);
+    // D(k) grows as 1 − ρₖ, and after 24 turns little is left of ρ in what can be watched.
     return 1 - one * one / (far * far);
   }
 
@@ -143,6 +145,7 @@ final class SettingMemory {
         some[n++] = d;
       }
     }
+    // Robust, for a few turns that stand off would pass for memory, or hide it.
     return n < LEAST ? Double.NaN : Robust.biweightScale(Arrays.copyOf(some, n));
   }
 }

@@ -150,6 +150,7 @@ final class SettingMoves {
   }
 
   private static boolean fits(List<Episode> run, Episode next) {
+    // With each of the run and not the last alone: a chain would tie what lies far apart.
     return run.stream()
         .allMatch(
             one ->

@@ -81,6 +81,7 @@ record SettingSeries(
 
   private static void spreadOut(int fromRow, double[] value, double step) {
     for (int i = 0; i < value.length; i++) {
+      // By the row's own number: the same in every audit, and as the log grows.
       value[i] += step * (new SplittableRandom(fromRow + i).nextDouble() - 0.5);
     }
   }
@@ -102,6 +103,7 @@ record SettingSeries(
     }
     double[] median = new double[molds];
     Arrays.setAll(median, m -> Robust.median(own[m]));
+    // Put back below, so that values keep their scale.
     double all = Robust.median(median);
     for (int i = 0; i < value.length; i++) {
       value[i] += all - median[wheel.mold().get(fromRow + i)];
@@ -143,6 +145,7 @@ record SettingSeries(
     takeLevels(wheel, fromRow, levelled);
     double[] near = differences(wheel, turns, fromRow, levelled, sides);
     int half = Math.max(sides + 1, wheel.molds().size() / 2);
+    // A multiple of the sides, which take turns at the molds: both pours must be of one.
     double[] far = differences(wheel, turns, fromRow, levelled, half - half % sides);
     if (near.length == 0 || far.length == 0) {
       return false;
@@ -223,6 +226,7 @@ record SettingSeries(
         some[n++] = d;
       }
     }
+    // The median: sides that differed in a few turns do not differ.
     return n > 0 && Robust.median(Arrays.copyOf(some, n)) > step;
   }
 
@@ -254,6 +258,7 @@ record SettingSeries(
       if (!Double.isNaN(value[i]) && !turns.startUp()[fromRow + i]) {
         if (!Double.isNaN(before[mold])) {
           pairs++;
+          // To the last bit, for what nobody touched is written down as the same figure.
           same += value[i] == before[mold] ? 1 : 0;
         }
         before[mold] = value[i];

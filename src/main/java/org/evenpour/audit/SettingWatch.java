@@ -54,7 +54,7 @@ final class SettingWatch {
   /** What moves more often than once in so many turns does so by habit: a choice. */
   private static final int RESTLESS_TURNS = 80;
 
-  /** And more often than this in all. */
+  /** And more often than this in all: a choice. */
   private static final int RESTLESS_MOVES = 3;
 
   private final WheelRecord wheel;
@@ -125,6 +125,8 @@ final class SettingWatch {
         all.add(SettingSeries.of(wheel, turns, fromRow, setting, numbers));
       }
     }
+    // Counted before anything is charted: what turns out to wander leaves its part unused,
+    // which is cautious.
     int count = (int) all.stream().filter(one -> one.reason() == null).count();
     List<Watched> watched = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
@@ -265,6 +267,7 @@ final class SettingWatch {
     List<Scope> scopes = new ArrayList<>();
     List<Episode> far = new ArrayList<>();
     for (Scope scope : steady) {
+      // Without the moves that were found: a real step looks like wander.
       double grows = memory.growth(scope, all.of(scope));
       boolean wanders =
           limits(limits, scope).stream()
