@@ -188,6 +188,7 @@ public final class Audit {
       wheels.add(new Looks.Wheel(wheel, linker, told));
       Notes.ofWheel(wheel, results, notes);
     }
+    // Only now, for signals are graded over all wheels, and all below asks what they say.
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();

@@ -32,6 +32,7 @@ final class BeyondTold {
           .filter(one -> isAlone(one, telling(one, signals)))
           .forEach(alone::add);
     }
+    // Clearest first: what leads is never told by what it leads.
     alone.sort(Comparator.comparingDouble((Departure one) -> -Math.abs(one.sizeSigma())));
     List<View> told = new ArrayList<>();
     for (View view : views) {

@@ -161,6 +161,7 @@ final class CharacteristicAudit {
     for (MovingRange each : ranges) {
       classicLimits.add(each.limits());
     }
+    // A second pass: their limits are of the whole record, as handbooks have it.
     ClassicCharts classic = new ClassicCharts(classicLimits);
     for (int i = 0; i < value.length; i++) {
       classic.accept(mold[i], value[i]);
@@ -265,6 +266,7 @@ final class CharacteristicAudit {
     OneWayAnova.Result f = byMold.result();
     boolean both = twoWay.isDefined();
     return new Variance(
+        // Where turns and molds never meet, the one-way analysis still tells molds from pours.
         known(both ? twoWay.componentColumns() : f.componentBetween()),
         both ? known(twoWay.componentRows()) : null,
         known(both ? twoWay.componentResidual() : f.componentWithin()),

@@ -83,6 +83,7 @@ final class EffectAudit {
     double worth = WORTH_KNOWING * sd;
     double inner = innerHigh - innerLow;
     boolean isProven = looks.isProven(setting, index);
+    // The far end of the interval: what cannot be ruled out is not next to nothing.
     boolean isSmall = Math.max(-low, high) * inner < worth;
     Known known = isProven ? Known.PROVEN : isSmall ? Known.SMALL : Known.OPEN;
     Estimate share = share(effect, low, high, moved.sd() / sd);
@@ -105,6 +106,7 @@ final class EffectAudit {
 
   /** (effect · s.d. of the setting / s.d. of the characteristic)², less what chance adds to it. */
   private static Estimate share(EffectSize effect, double low, double high, double ratio) {
+    // The square of an estimate is too large by its variance, on average.
     double square = effect.perUnit() * effect.perUnit() - effect.error() * effect.error();
     double nearer = low > 0 || high < 0 ? Math.min(Math.abs(low), Math.abs(high)) : 0;
     double farther = Math.max(Math.abs(low), Math.abs(high));
@@ -137,6 +139,7 @@ final class EffectAudit {
     }
     double from = recent[0];
     double to = recent[recent.length - 1];
+    // The two ends are enough: of one sign, 1/effect runs one way between them.
     for (double perUnit : new double[] {low, high}) {
       double one = settingMean + least / perUnit;
       double other = settingMean + most / perUnit;
@@ -150,6 +153,7 @@ final class EffectAudit {
     if (check == null) {
       return null;
     }
+    // The lag-1 correlation of n independent values errs by 1/√n.
     double chance = Z / Math.sqrt(check.rows());
     return new Line(
         check.curvature(),

@@ -104,6 +104,7 @@ final class GaugeAudit {
     Instant first = checks.readings().get(0).at();
     for (int i = 0; i < n; i++) {
       GaugeFile.Reading reading = checks.readings().get(i);
+      // In days and not in readings: checks are not evenly spaced, and a gauge drifts in time.
       days[i] = Duration.between(first, reading.at()).toMillis() / MILLIS_A_DAY;
       off[i] = reading.measured() - reading.reference();
     }
@@ -136,6 +137,7 @@ final class GaugeAudit {
   private static Estimate spread(MeanSquare.Combination variance) {
     return new Estimate(
         Math.sqrt(variance.value()),
+        // Limits of a difference of mean squares may lie below 0, and a variance may not.
         CharacteristicAudit.known(Math.sqrt(Math.max(0, variance.low()))),
         CharacteristicAudit.known(Math.sqrt(Math.max(0, variance.high()))));
   }
@@ -194,6 +196,7 @@ final class GaugeAudit {
     Double ofSpread = share(sigma, sd);
     return new OnWheel(
         report.wheel(),
+        // Two estimates: by chance the gauge may scatter more than all that it measured.
         ofSpread == null ? null : (Double) Math.min(1, ofSpread),
         ofPour,
         ofTolerance,

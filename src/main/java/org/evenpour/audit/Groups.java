@@ -108,6 +108,7 @@ final class Groups {
       }
       outside[g] += specification.excludes(x) ? 1 : 0;
       int m = mold[i];
+      // Across two groups, or two molds, a range would hold what they differ by.
       if (lastGroup[m] == g) {
         ranges[g] += Math.abs(x - last[m]);
         rangeCount[g]++;

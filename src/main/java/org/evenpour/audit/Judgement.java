@@ -123,6 +123,7 @@ final class Judgement {
     BigDecimal best = BigDecimal.ONE.scaleByPowerOfTen(exponent);
     for (String digits : new String[] {"1.5", "2", "3", "5", "7", "10"}) {
       BigDecimal each = new BigDecimal(digits).scaleByPowerOfTen(exponent);
+      // Nearest by ratio: 1.5 is as far from 1 as 3 is from 2.
       if (Math.abs(Math.log(each.doubleValue() / x)) < Math.abs(Math.log(best.doubleValue() / x))) {
         best = each;
       }

@@ -73,6 +73,7 @@ record Looks(Wheel asked, double[] corrected, double count) {
   /** For each wheel of an audit. */
   static List<Looks> of(List<Wheel> wheels) {
     double[] corrected =
+        // All wheels together: the promise is of the whole audit, not of each table in it.
         FalseDiscovery.familyWise(
             wheels.stream().flatMapToDouble(one -> Arrays.stream(one.chances())).toArray());
     long asked = Arrays.stream(corrected).filter(one -> !Double.isNaN(one)).count();
@@ -117,6 +118,7 @@ record Looks(Wheel asked, double[] corrected, double count) {
             .mapToDouble(EffectSize::p)
             .min()
             .orElse(1);
+    // By Bonferroni: pairs were no part of what Holm's steps went down.
     return !isTold && p * count < BEYOND_CHANCE ? pair.togetherWith() : List.of();
   }
 

@@ -74,6 +74,7 @@ record MoldLives(
         onMold[m] = 0;
       }
       if (began[m] || other) {
+        // A life begins with its first cast and not with the event: both may tell of one change.
         began[m] = false;
         casts[m] = 0;
         if (latest[m] >= 0) {
@@ -81,6 +82,7 @@ record MoldLives(
           latest[m] = -1;
         }
       }
+      // A serial that is not written down now and then is no change.
       serial[m] = its >= 0 ? its : serial[m];
       casts[m]++;
       onMold[m] += onMold[m] >= 0 ? 1 : 0;

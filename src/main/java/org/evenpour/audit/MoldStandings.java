@@ -96,6 +96,7 @@ final class MoldStandings {
       series.add(
           Arrays.stream(rows.get(life))
               .filter(i -> !Double.isNaN(value[i]))
+              // Turns off, for they are in all molds alike and would pass for a mold's memory.
               .mapToDouble(i -> value[i] - turnEffects[lives.turn()[i]])
               .toArray());
     }
@@ -109,6 +110,7 @@ final class MoldStandings {
     for (int m = 0; m < molds; m++) {
       int life = lives.latest()[m];
       if (life >= 0 && series.get(life).length > 0) {
+        // Casts that hang together are worth fewer, and every error below goes by these.
         counts[m] = Math.max(1, Math.round(effective[life]));
         all += counts[m];
         mean += counts[m] * effects[life];
@@ -120,6 +122,7 @@ final class MoldStandings {
     for (int m = 0; m < molds; m++) {
       offset[m] = counts[m] > 0 ? effects[lives.latest()[m]] - mean : 0;
     }
+    // s² rests on the same residuals: it too is known from fewer values than there are.
     double freedom = Math.max(1, twoWay.residualDf() * Math.min(1, all / casts));
     Limits[] decision = AnalysisOfMeans.limits(ALPHA, counts, 0, s, freedom);
     ShrunkMeans shrunk = ShrunkMeans.of(offset, counts, s);
@@ -130,6 +133,7 @@ final class MoldStandings {
         continue;
       }
       int life = lives.latest()[m];
+      // A mold is a part of the mean that it is held against.
       double half = t * s * Math.sqrt((all - counts[m]) / (all * counts[m]));
       ShrunkMeans.Shrunk drawn = shrunk.groups().get(m);
       double limit = decision[m].upper();
@@ -169,6 +173,7 @@ final class MoldStandings {
         known[n++] = phi[life];
       }
     }
+    // φ of a short series is mostly chance: the other molds know it better.
     double usual = n == 0 ? 0 : Robust.median(Arrays.copyOf(known, n));
     for (int life = 0; life < phi.length; life++) {
       effective[life] =
@@ -214,6 +219,7 @@ final class MoldStandings {
       return null;
     }
     double step = effects[life] - effects[before];
+    // Two lives share no cast: their errors add in squares.
     double half = t * s * Math.sqrt(1 / effective[life] + 1 / effective[before]);
     return new Estimate(step, step - half, step + half);
   }

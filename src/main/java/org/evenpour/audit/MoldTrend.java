@@ -32,6 +32,7 @@ final class MoldTrend {
       return null;
     }
     double[][] x = new double[n][1];
+    // About the middle, where level and slope err independently, as Fieller's a and b must.
     double middle = 0.5 * (n - 1);
     double squares = 0;
     for (int i = 0; i < n; i++) {
@@ -45,6 +46,7 @@ final class MoldTrend {
     if (!(line.residualSd() > 0) || Double.isNaN(phi)) {
       return null;
     }
+    // At most 0.9, where n casts are worth n/19: beyond it no trend could be told at all.
     double raised = Math.min(0.9, Math.max(0, phi + (2 + 4 * phi) / n));
     double effective = Autocorrelation.effectiveSampleSize(n, raised);
     double freedom = Math.max(1, effective - 2);
@@ -87,6 +89,7 @@ final class MoldTrend {
     double root = Math.sqrt(Math.max(0, a * first + b * distance * distance));
     double one = (distance * slope - root) / first;
     double other = (distance * slope + root) / first;
+    // Where the slope is not clear of 0 the line may never meet the limit: no interval.
     return first > 0
         ? new double[] {best, Math.min(one, other), Math.max(one, other)}
         : new double[] {best, Double.NaN, Double.NaN};
@@ -95,6 +98,7 @@ final class MoldTrend {
   /** The least sum of squares about two levels, one before and one after some cast. */
   private static double leastOfSteps(double[] y) {
     int n = y.length;
+    // Sums about the mean: what is before a cast is what is after it, with the other sign.
     double mean = 0;
     for (double each : y) {
       mean += each / n;

@@ -62,6 +62,7 @@ final class SideLevels {
     int known = 0;
     for (int m = 0; m < offset.length; m++) {
       offset[m] = count[m] == 0 ? 0 : Robust.median(Arrays.copyOf(of[m], count[m]));
+      // With mean 0 over the molds, for what all of them have is the level.
       sum += offset[m];
       known += count[m] == 0 ? 0 : 1;
     }
@@ -106,6 +107,7 @@ final class SideLevels {
 
   private static double level(double[] some, double far) {
     double median = Robust.median(some);
+    // Medians while offsets are not known, for then there is no sigma to call a pour far.
     if (far == Double.POSITIVE_INFINITY) {
       return median;
     }

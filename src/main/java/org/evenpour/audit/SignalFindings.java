@@ -75,6 +75,8 @@ final class SignalFindings {
   List<Signal> signals() {
     Map<Finding.Question, double[]> rates = new EnumMap<>(Finding.Question.class);
     for (Finding.Question question : Finding.Question.values()) {
+      // Each question by itself: what was done to the very mold is asked of few molds, and
+      // would drown among all settings.
       rates.put(
           question,
           FalseDiscovery.qValues(
@@ -91,6 +93,7 @@ final class SignalFindings {
       for (Finding finding : each.findings()) {
         int at = next.merge(finding.question(), 1, Integer::sum) - 1;
         double rate = rates.getOrDefault(finding.question(), new double[0])[at];
+        // Told only if near; asked were all of them, and so all count in the rates.
         if (finding.isNear()) {
           graded.add(new Graded(finding, finding.grade(rate), rate));
         }
@@ -155,6 +158,7 @@ final class SignalFindings {
     WheelRecord wheel = each.wheel();
     boolean hasMold = e.chart() == Episode.Chart.MOLD || e.chart() == Episode.Chart.POUR;
     boolean hasSide = e.chart() == Episode.Chart.SIDE && e.index() < wheel.sides().size();
+    // Of scatter none is told: its error is that of a logarithm, its size is in the unit.
     double half = 1.96 * e.sizeError();
     boolean spread = e.chart() == Episode.Chart.SPREAD;
     return new Signal(

@@ -131,6 +131,7 @@ final class SpecificationHistory {
     double sum = 0;
     double freedom = 0;
     for (MovingRange each : ranges) {
+      // Ranges of single molds: from mold to mold they would hold the offsets.
       if (each.count() > 0 && each.meanRange() > 0) {
         count += each.count();
         sum += each.meanRange() * each.count();

@@ -84,6 +84,7 @@ final class SpreadParts {
     double level = 0;
     double wander = 0;
     if (record.sides().size() > 1) {
+      // A part of the molds' component: by its own error it could come out larger.
       level = Math.min(molds, sideLevel());
       Wander its = wander();
       wander = its.variance();
@@ -115,6 +116,7 @@ final class SpreadParts {
         all += poured[m][s];
         most = poured[m][s] > poured[m][most] ? s : most;
       }
+      // The offset of a mold that several sides pour holds no one side's level.
       if (all > 0 && poured[m][most] < MOSTLY * all) {
         return 0;
       }
@@ -123,6 +125,7 @@ final class SpreadParts {
       }
     }
     double between = bySide.result().componentBetween();
+    // These sides are all there are: their variance is about their own mean, over S.
     return between > 0 ? between * (sides - 1) / sides : 0;
   }
 
@@ -173,6 +176,7 @@ final class SpreadParts {
         share += n2 / n / n;
       }
     }
+    // Turn means are out of the residuals: a turn that c sides poured tells c − 1.
     long betweenDf = cells - used;
     long withinDf = twoWay.residualDf() - betweenDf;
     if (betweenDf < 1 || withinDf < 1) {
@@ -233,6 +237,7 @@ final class SpreadParts {
     Double lower = specification.lower();
     Double upper = specification.upper();
     return (lower == null ? 0 : Normal.cdf((lower - mean) / sd))
+        // Each tail by itself: 1 − Φ loses its digits far out.
         + (upper == null ? 0 : Normal.upperTail((upper - mean) / sd));
   }
 }

@@ -57,6 +57,7 @@ final class Terms {
     LimitProposal.Proposal proposal = LimitProposal.inFull(base, budget);
     boolean isTooFew =
         proposal == null && LimitProposal.obstacle(base) == LimitProposal.Obstacle.FEW_MOLDS;
+    // Only where molds are too few: a short base is no better for asking less of it.
     return isTooFew ? OwnPastProposal.inFull(base, budget) : proposal;
   }
 

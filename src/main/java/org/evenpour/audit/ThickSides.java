@@ -80,6 +80,7 @@ final class ThickSides {
     for (int i = 0; i < rows; i++) {
       for (int p = 0; p < places.size(); p++) {
         double mm = points.get(p).values().get(lives.from() + i);
+        // Twice the slope, for places lie at −1 and 1.
         right[i] += 2 * weights[0][p] * mm;
         top[i] += 2 * weights[1][p] * mm;
       }
@@ -114,6 +115,7 @@ final class ThickSides {
     }
     double[][] weights = new double[2][n];
     for (int p = 0; p < n; p++) {
+      // A fit is linear in its points: of ones and zeros it gives weights, once for all anodes.
       double[] one = new double[n];
       one[p] = 1;
       try {
@@ -133,6 +135,7 @@ final class ThickSides {
     if (across.count() < 2) {
       return null;
     }
+    // The larger of both, for a corner is told by the two together.
     double error = Math.max(error(right, across), error(top, along));
     double tilt = Math.hypot(across.mean(), along.mean());
     boolean told = tilt >= LEAST_MM && tilt > ERRORS * error;

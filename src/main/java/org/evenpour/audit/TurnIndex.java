@@ -41,6 +41,7 @@ record TurnIndex(int[] ofRow, boolean[] startUp, int turns, double turnMinutes) 
     }
     double[] known = Arrays.copyOf(minutes, measured);
     Arrays.sort(known);
+    // The median, for a stop makes one turn as long as a night.
     double usual = measured == 0 ? 1 : known[measured / 2];
     return new TurnIndex(turn, startUp, index + 1, usual > 0 ? usual : 1);
   }

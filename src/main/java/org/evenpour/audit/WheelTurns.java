@@ -91,6 +91,7 @@ final class WheelTurns {
     numbers.copy(fromRow, value.length, value);
     double[] mean = means(value);
     long known = Arrays.stream(mean).filter(one -> !Double.isNaN(one)).count();
+    // What is seldom written down was set by hand, and stays until it is set again.
     if (known < HALF * mean.length) {
       for (int t = 1; t < mean.length; t++) {
         mean[t] = Double.isNaN(mean[t]) ? mean[t - 1] : mean[t];
@@ -108,6 +109,7 @@ final class WheelTurns {
     double[] mean = new double[number.length];
     double[] level = new double[wheel.molds().size()];
     for (int sweep = 0; sweep < SWEEPS; sweep++) {
+      // Where turns lack molds each is in the other's mean: by turns, until both are out.
       double[] ofTurns = new double[mean.length];
       int[] inTurns = new int[mean.length];
       for (int i = 0; i < value.length; i++) {
@@ -133,6 +135,7 @@ final class WheelTurns {
         molds += inMolds[m] == 0 ? 0 : 1;
       }
       for (int m = 0; m < level.length; m++) {
+        // With mean 0, for what all molds have belongs to the turns.
         level[m] -= all / Math.max(1, molds);
       }
     }
