@@ -110,6 +110,7 @@ public final class Audit {
     }
     long last = Long.MIN_VALUE;
     for (int i = 0; i < wheel.rows(); i++) {
+      // Times may run back by a little: the last row need not be the newest.
       last = Math.max(last, wheel.castAtMillis().get(i));
     }
     List<Characteristic> all = new ArrayList<>();
@@ -143,6 +144,7 @@ public final class Audit {
       indices.add(index);
       turns += index.turns();
       for (String mold : wheel.molds().names()) {
+        // The same label on two wheels is two molds.
         molds.add(wheel.wheel() + "\n" + mold);
       }
       List<CastingEvent> events = eventsAt(record.events(), wheel);
@@ -161,6 +163,7 @@ public final class Audit {
               .toList();
       Function<CharacteristicAudit, List<Term>> terms =
           each -> by == null ? each.terms(budget, book) : by.terms(wheel.wheel(), each.name());
+      // In the list's order, whichever thread ends first: the same record, the same report.
       List<CharacteristicAudit.Result> results =
           judge == null
               ? audits.parallelStream()

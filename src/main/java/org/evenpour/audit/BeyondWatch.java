@@ -168,6 +168,7 @@ final class BeyondWatch {
     int all = 0;
     for (int t = 0; t < y.length; t++) {
       all += Double.isNaN(y[t]) ? 0 : 1;
+      // A turn without the setting has no point, so that the view would look away.
       known += Double.isNaN(y[t] + x[t]) ? 0 : 1;
     }
     return known >= OFTEN * all;
@@ -189,6 +190,7 @@ final class BeyondWatch {
           !at.isBefore(version.base().firstCastAt()) && !at.isAfter(version.base().lastCastAt());
       known += some[t] && !Double.isNaN(y[t]) ? 1 : 0;
     }
+    // A base that has aged out of the newest turns tells too little of the effects.
     return known >= BASE_TURNS ? some : all;
   }
 

@@ -84,6 +84,7 @@ public final class Causes {
       for (CauseMark mark : all) {
         if (isAbout(mark, signal)) {
           matched.add(mark);
+          // Also where it was taken back: that, too, is the last word on this cause.
           newest.put(mark.cause().key(), mark);
         }
       }

@@ -170,6 +170,7 @@ final class CharacteristicAudit {
     LimitsInForce limits = newest == null ? null : newest.limits();
     TwoWay twoWay = TwoWay.fit(turns.ofRow(), mold, value, value.length);
     double[] its = specifications.values(record, value);
+    // Of the newest specification's anodes alone, as capability and its intervals are.
     TwoWay itsTwoWay = its == value ? twoWay : TwoWay.fit(turns.ofRow(), mold, its, its.length);
     Resemblance resemblance = Resemblance.of(itsTwoWay, turns.ofRow(), mold, its);
     double[] ascending = Robust.ascending(value);
@@ -305,6 +306,7 @@ final class CharacteristicAudit {
         counts.put(test.id(), classic.count(m, test));
       }
       double offset = both ? effects[m] : Double.NaN;
+      // A mold is a part of the mean that it is held against: 1 − 1/M of the variance.
       double half =
           t
               * Math.sqrt(

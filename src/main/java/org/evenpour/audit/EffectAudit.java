@@ -137,6 +137,7 @@ final class EffectAudit {
     if (least > most) {
       return new Window(null, null);
     }
+    // Never beyond what was recorded: how the line goes on there nobody knows.
     double from = recent[0];
     double to = recent[recent.length - 1];
     // The two ends are enough: of one sign, 1/effect runs one way between them.
@@ -168,7 +169,9 @@ final class EffectAudit {
    */
   private @Nullable Trial trial(Characteristic characteristic, double worth, double inner) {
     int quickest = inner > 0 ? linker.quickest(setting, numbers, inner, MOST_TURNS / 4) : 0;
+    // Long enough to get there and to act, for the last turn of each level is what counts.
     int hold = quickest + setting.profile().lagTurns();
+    // Of turns as far apart as the levels will be: what wanders meanwhile is in it.
     TurnNoise noise = linker.noise(characteristic, Math.max(1, hold));
     if (quickest == 0 || noise.pairs() < FEWEST_DIFFERENCES || !(noise.sd() > 0)) {
       return null;

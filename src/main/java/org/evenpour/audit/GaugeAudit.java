@@ -51,6 +51,7 @@ final class GaugeAudit {
     }
     List<Remark> notes = new ArrayList<>();
     gauges.forEach(gauge -> notes(gauge, notes));
+    // Behind those of the gauges, on which all other figures rest.
     notes.addAll(report.notes());
     return new AuditReport(
         report.log(),

@@ -125,6 +125,7 @@ final class Groups {
       if (moments[g].count() > 0) {
         double sigma =
             rangeCount[g] == 0 ? Double.NaN : ranges[g] / rangeCount[g] / ChartConstants.d2(2);
+        // Degrees of freedom of the molds' ranges add up, all taken to be of average length.
         double freedom =
             series[g] == 0
                 ? 0

@@ -147,6 +147,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
     int n = 0;
     int stretches = 0;
     for (int t = 0; t < y.length; t++) {
+      // A sum is NaN where any of its parts is.
       double all = y[t];
       for (int j = 0; j < p; j++) {
         all += settings.get(j).x()[t];
@@ -183,6 +184,7 @@ record LeftOver(List<Taken> taken, SeriesLimits limits, int baseTurns) {
     try {
       fit = SeriesRegression.of(columns, values, Arrays.copyOf(at, n), Arrays.copyOf(stretch, n));
     } catch (IllegalArgumentException dependent) {
+      // A combination of surer ones: together the record cannot tell them apart.
       return fit(y, settings.subList(0, p - 1), base);
     }
     List<Taken> taken = new ArrayList<>();

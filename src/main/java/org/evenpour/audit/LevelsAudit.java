@@ -39,6 +39,7 @@ final class LevelsAudit {
     }
     boolean isProven = looks.isProven(setting, index);
     boolean isSmall = effects.widest() < EffectAudit.WORTH_KNOWING * sd;
+    // What chance alone would give is out, and may have been more than all of it.
     double share = Math.max(0, Math.min(1, effects.variance() / (sd * sd)));
     List<Level> each =
         effects.levels().stream().map(level -> level(setting, effects, level)).toList();

@@ -168,6 +168,7 @@ final class MoldStandings {
     for (int life = 0; life < phi.length; life++) {
       double lag = Autocorrelation.lag1(series.get(life));
       boolean enough = series.get(life).length >= 2 * FEWEST && !Double.isNaN(lag);
+      // From 0, or casts would count for more than they are; below 1, or for nothing.
       phi[life] = enough ? Math.min(0.95, Math.max(0, lag)) : Double.NaN;
       if (enough) {
         known[n++] = phi[life];

@@ -53,6 +53,7 @@ final class MoldTrend {
     double variance = line.residualSd() * line.residualSd() * n / effective;
     double error = Math.sqrt(variance / squares);
     double t = StudentT.quantile(0.975, freedom);
+    // The step may choose its place and the line may not: a tie goes to caution.
     boolean clear =
         Math.abs(slope) > error * StudentT.quantile(1 - 0.025 / molds, freedom)
             && line.residualSumOfSquares() <= leastOfSteps(y);

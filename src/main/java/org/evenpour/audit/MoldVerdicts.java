@@ -242,6 +242,7 @@ final class MoldVerdicts {
       if (tonnes == null || onMold == null || tonnes < LIFE_FROM_TONNES) {
         return null;
       }
+      // The published life is a span: at its beginning only what shows wear is at its end.
       boolean worn =
           tonnes >= LIFE_TO_TONNES || wears(LATE_CASTS, Verdict.WATCH, Reason.TREND) != null;
       return Found.by(worn ? Verdict.REPLACE : Verdict.WATCH, Reason.LIFE, null);
@@ -311,6 +312,7 @@ final class MoldVerdicts {
       // an offset of thickness of so many per cent is the cavity's if the area answers for half
       double shareOfArea =
           -(area.offset() / area.level()) / (thickness.offset() / thickness.level());
+      // Beyond chance as well, for half of an offset may be the area's noise.
       return area.standsOut() && shareOfArea >= 0.5
           ? Found.by(Verdict.LEVEL, Reason.CAVITY, thickness.characteristic())
           : Found.by(Verdict.WATCH, Reason.POUR, thickness.characteristic());

@@ -110,6 +110,7 @@ final class Notes {
         few = few == null ? name : Remark.of("note.and", few, name);
       } else if (limits != null && limits.pourRarity() > limits.rarestTold()) {
         rare = rare == null ? name : Remark.of("note.and", rare, name);
+        // The worst of each: one note must hold for all characteristics that it names.
         pours = Math.min(pours, limits.poursInDistribution());
         told = Math.min(told, limits.rarestTold());
         asked = Math.max(asked, limits.pourRarity());

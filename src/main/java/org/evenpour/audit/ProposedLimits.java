@@ -123,6 +123,7 @@ public record ProposedLimits(
       }
       fromRow = first;
       toRow = Math.max(first, last);
+      // In this order, and each anode under the first reason that takes it: told once.
       stretches(Reason.BEYOND_BASE, "", null, fromRow, toRow, this::isBeyond);
       stretches(Reason.START_UP, "", null, fromRow, toRow, i -> turns.startUp()[i] && !isBeyond(i));
       for (LeaveOut one : leaveOut) {
@@ -222,6 +223,7 @@ public record ProposedLimits(
       for (int n = 0; n < rows.length; n++) {
         int mold = record.mold().get(rows[n]);
         its.add(turns.ofRow()[rows[n]]);
+        // Only what its offset rests on, for these casts make its standard error.
         casts[mold] += proposal.shifted()[n] || proposal.far()[n] ? 0 : 1;
         int serial = record.serial().get(rows[n]);
         serials[mold] = serial >= 0 ? record.serials().name(serial) : serials[mold];
@@ -264,6 +266,7 @@ public record ProposedLimits(
       }
       ofMold.forEach(
           (mold, places) -> {
+            // By the mold's own casts, for those of others always lie between them in the log.
             int from = 0;
             while (from < places.size()) {
               int to = from;

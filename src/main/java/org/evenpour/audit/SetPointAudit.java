@@ -115,6 +115,7 @@ final class SetPointAudit {
     int n = 0;
     for (int i = firstRow(index.turns() - LATEST); i < wheel.rows() && aim != null; i++) {
       double x = mass.values().get(i) - (now == null ? 0 : setPoint[i]) - origin;
+      // Without start-up, so that a stop neither moves the forecast nor counts as time.
       if (isHere(i) && !index.startUp()[i] && !Double.isNaN(x)) {
         turn[n] = index.ofRow()[i];
         mold[n] = wheel.mold().get(i);
@@ -171,6 +172,7 @@ final class SetPointAudit {
     double last = Double.NaN;
     for (int i = 0; recorded != null && i < Math.min(all.length, recorded.size()); i++) {
       if (isHere(i)) {
+        // What is not written down again still holds.
         last = Double.isNaN(recorded.get(i)) ? last : recorded.get(i);
         all[i] = last;
       }

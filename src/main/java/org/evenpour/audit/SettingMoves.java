@@ -161,6 +161,7 @@ final class SettingMoves {
 
   private static Move move(WheelRecord wheel, Setting setting, Scope scope, List<Episode> run) {
     Episode first =
+        // The mold that moved first says when it began.
         run.stream().min(Comparator.comparingLong(Episode::sinceAtMillis)).orElseThrow();
     Comparator<Episode> bySize = Comparator.comparingDouble(one -> Math.abs(one.size()));
     boolean isSide = scope == Scope.SIDE && first.index() < wheel.sides().size();

@@ -64,6 +64,7 @@ record SettingSeries(
     boolean byMold = differ(wheel, turns, fromRow, value);
     double[] shared = value.clone();
     if (byMold) {
+      // Before levels of turns: one that lacks some molds would else seem to have moved.
       takeLevels(wheel, fromRow, shared);
     }
     shareLevels(wheel, turns, fromRow, shared);

@@ -131,6 +131,7 @@ final class SettingWatch {
     List<Watched> watched = new ArrayList<>();
     List<Move> moves = new ArrayList<>();
     List<Audited.OfSetting> limits = new ArrayList<>();
+    // In the list's order, whichever thread ends first.
     all.parallelStream()
         .map(one -> watch(one, count))
         .toList()
@@ -389,6 +390,7 @@ final class SettingWatch {
   }
 
   private boolean isRestless(List<Move> moves) {
+    // Both, for a few moves in a short record are no habit yet.
     return moves.size() > RESTLESS_MOVES && moves.size() * RESTLESS_TURNS > watchedTurns;
   }
 }

@@ -135,6 +135,7 @@ final class SpecificationHistory {
       if (each.count() > 0 && each.meanRange() > 0) {
         count += each.count();
         sum += each.meanRange() * each.count();
+        // Ranges of different molds share no cast: their degrees of freedom add up.
         freedom += each.degreesOfFreedom();
       }
     }

@@ -144,6 +144,7 @@ final class ThickSides {
   }
 
   private static double error(double[] values, Moments moments) {
+    // From 0, or anodes would count for more than they are; below 1, or for nothing.
     double phi = Autocorrelation.lag1(values);
     double effective =
         Double.isNaN(phi)

@@ -73,6 +73,7 @@ final class WheelTurns {
       if (t == number.length) {
         break;
       }
+      // A mean of few molds scatters more than the limits allow for.
       boolean isCharted = !point.startUp() && point.anodes() >= HALF * wheel.molds().size();
       effect[t] = isCharted ? point.value() : Double.NaN;
     }

@@ -72,6 +72,7 @@ public record AlarmBudget(
     int sideCharts = sideCharts(sides);
     // What a wheel without sides cannot spend makes the other charts sharper.
     double parts = sideCharts > 0 ? 1 : 1 - SIDE_PART;
+    // Out of the same budget, for the crew hears one alarm like another.
     double left = hasSettings ? 1 - profile.settingsAlarmShare() : 1;
     double perTurn = left * perTurn(profile, turnMinutes) / Math.max(1, characteristics) / parts;
     return new AlarmBudget(
@@ -164,6 +165,7 @@ public record AlarmBudget(
 
   /** How many charts tell ladle sides apart: one for two of them, one each for more. */
   static int sideCharts(int sides) {
+    // Two sides differ by one contrast: a second chart would say it again, with the other sign.
     return sides < 2 ? 0 : sides == 2 ? 1 : sides;
   }
 }

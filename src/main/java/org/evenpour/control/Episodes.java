@@ -50,6 +50,7 @@ final class Episodes {
               default -> false;
             });
     kept.sort(
+        // Ties by chart and place, so that the same record always gives the same order.
         Comparator.comparingLong(Episode::sinceAtMillis)
             .thenComparing(Episode::chart)
             .thenComparingInt(Episode::index));

@@ -138,6 +138,7 @@ public record LimitsBook(
   public List<SpecificationRevision> revisions(String wheel, String characteristic) {
     return revisions.stream()
         .filter(one -> one.isOf(wheel, characteristic))
+        // A stable sort, so that of two from the same time the later one stays behind.
         .sorted(Comparator.comparing(SpecificationRevision::from))
         .toList();
   }

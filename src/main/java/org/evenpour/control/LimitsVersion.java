@@ -157,6 +157,7 @@ public record LimitsVersion(
     double gain = limits.pour().gain();
     for (MoldBase one : molds) {
       if (one.mold().equals(mold) && one.casts() > 0) {
+        // 1/gain² is by how much φ widens the variance of a mean.
         return limits.pour().sigma() / gain / Math.sqrt(one.casts());
       }
     }

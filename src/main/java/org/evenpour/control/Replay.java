@@ -20,6 +20,7 @@ public final class Replay {
     int next = 0;
     for (int i = 0; i < values.length; i++) {
       long at = record.castAtMillis().get(i);
+      // Changes first: an anode of that very time is the new mold's.
       while (next < changes.size() && changes.get(next).atMillis() <= at) {
         monitor.moldChanged(changes.get(next++));
       }

@@ -74,6 +74,7 @@ final class StableStretch {
     double sigma = Math.sqrt(steps.variance());
     double[] sums = new double[x.length + 1];
     for (int i = 0; i < x.length; i++) {
+      // In sigma, as levels are near or far; not clipped, for the cuts are known already.
       sums[i + 1] = sums[i] + (sigma > 0 ? x[i] / sigma : 0);
     }
     int[] cuts = steps.cuts();

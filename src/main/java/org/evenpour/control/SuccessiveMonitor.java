@@ -64,6 +64,7 @@ public final class SuccessiveMonitor {
     this.sides = sides;
     this.serials = serials;
     this.listener = listener;
+    // One number for all terms, since start-up goes on across them.
     int most = molds.size();
     for (Term one : terms) {
       most = Math.max(most, one.limits() == null ? 0 : one.limits().offsets().length);
@@ -85,7 +86,7 @@ public final class SuccessiveMonitor {
     if (stint == null || anodeTurn != turn) {
       turn = anodeTurn;
       int next = Math.max(0, term);
-      // Only onwards: a row with an earlier time must not restart all charts.
+      // Only onwards: times may run back by a little, which must not restart all charts.
       while (next + 1 < terms.size() && terms.get(next + 1).fromMillis() <= castAtMillis) {
         next++;
       }
@@ -107,6 +108,7 @@ public final class SuccessiveMonitor {
 
   /** A position got a new mold, or its mold was dressed or leveled. */
   public void moldChanged(MoldChange change) {
+    // The latest alone tells whether a mold was changed after a version's base.
     changedAtMillis.merge(change.mold(), change.atMillis(), Math::max);
     if (now != null) {
       now.moldChanged(change.mold());
@@ -231,7 +233,7 @@ public final class SuccessiveMonitor {
         version.sides().forEach(side -> logSides.add(-1));
       }
       long known =
-          // For the first term this wraps around to the latest time: the loop asks for it by itself.
+          // For the first term this wraps around to the latest time: the loop asks for that alone.
           version == null ? term.fromMillis() - 1 : version.base().lastCastAt().toEpochMilli();
       for (Map.Entry<Integer, Long> change : changedAtMillis.entrySet()) {
         if (version == null && term.fromMillis() == Long.MIN_VALUE || change.getValue() > known) {
@@ -318,6 +320,7 @@ public final class SuccessiveMonitor {
       List<Episode> all = new ArrayList<>();
       for (Episode one : monitor.episodes()) {
         Episode its = term.version() == null ? one : one.withIndex(logIndex(one));
+        // Under other limits nothing can go on: the charts that it was on are gone.
         all.add(ended ? its.ended() : its);
       }
       return all;
