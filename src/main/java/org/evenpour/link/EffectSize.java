@@ -50,7 +50,7 @@ public record EffectSize(
 
   /** Whether the effect is beyond chance. */
   boolean isBeyondChance() {
-    // the error is already as wide as Student's t asks, so that one number serves all records
+    // The error is already as wide as Student's t asks, so that one number serves all records.
     return ratio() > BEYOND_CHANCE;
   }
 
@@ -98,9 +98,9 @@ public record EffectSize(
     if (!isKnown() || !other.isKnown()) {
       return isKnown() ? this : other;
     }
-    // as of independent estimates: what is left within turns has no part in the turns' means
+    // As of independent estimates: what is left within turns has no part in the turns' means.
     boolean agrees = Math.abs(perUnit - other.perUnit) <= AGREE * Math.hypot(error, other.error);
-    // what a pair does together is not the effect of one, and no mean of the two
+    // What a pair does together is not the effect of one, and no mean of the two.
     if (!agrees || !togetherWith.isEmpty() || !other.togetherWith.isEmpty()) {
       return this;
     }
@@ -155,9 +155,9 @@ public record EffectSize(
       for (EffectSize each : known) {
         chiSquare += each.weight() * (each.perUnit - mean) * (each.perUnit - mean);
       }
-      // over k − 1: the mean was fitted to the k estimates themselves
+      // Over k − 1: the mean was fitted to the k estimates themselves.
       double birge = Math.sqrt(chiSquare / Math.max(1, known.size() - 1));
-      // never below 1: two or three estimates agree closely by luck as well
+      // Never below 1: two or three estimates agree closely by luck as well.
       return new EffectSize(mean, Math.max(1, birge) / Math.sqrt(weights), freedom(known));
     }
 
@@ -165,7 +165,7 @@ public record EffectSize(
     private EffectSize mostPrecise() {
       EffectSize best = molds;
       for (EffectSize each : List.of(sides, wheel)) {
-        // the negation, so that a kind of variation with no estimate gives way
+        // The negation, so that a kind of variation with no estimate gives way.
         best = each.isKnown() && !(best.error <= each.error) ? each : best;
       }
       return joined(best);
@@ -182,7 +182,7 @@ public record EffectSize(
             case SIDE -> sides;
             case MOLD, POUR -> molds;
           };
-      // its own first: what a sensor adds to single pours mostly averages out over a turn
+      // Its own first: what a sensor adds to single pours mostly averages out over a turn.
       return own.isKnown() ? joined(own) : mostPrecise();
     }
 

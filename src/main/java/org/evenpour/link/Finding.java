@@ -95,7 +95,7 @@ public record Finding(
    */
   public Grade grade(double q) {
     if (event != null) {
-      // an event has no size that could explain anything: its timing is all there is
+      // An event has no size that could explain anything: its timing is all there is.
       if (!timingFits || p >= FALSE_DISCOVERIES) {
         return Grade.NONE;
       }
@@ -112,7 +112,7 @@ public record Finding(
     if (shareHigh < GOOD_PART) {
       return Grade.NONE; // it moved, and by all that is known its move is too small to matter
     }
-    // a category changes by the clock, so one always changed near an onset
+    // A category changes by the clock, so one always changed near an onset.
     return !isCategory() && isProvenToExplain() ? Grade.STRONG : Grade.MOVED;
   }
 }

@@ -78,14 +78,14 @@ final class HeldRegression {
       // Columns that just pass the fit may fail when each is asked what the others leave of it.
       return new HeldRegression(rows, x, carried, fit, held, freedom);
     } catch (IllegalArgumentException dependent) {
-      // what is carried over goes first: it was added to a setting, and none is lost without it
+      // What is carried over goes first: it was added to a setting, and none is lost without it.
       if (Stream.of(carried).anyMatch(column -> column.length > 0)) {
         return of(rows, x, new double[x.length][0], held);
       }
       if (held.size() == 1) {
         throw dependent;
       }
-      // the last ones are held only for the sake of others, which is why they stand last
+      // The last ones are held only for the sake of others, which is why they stand last.
       return of(rows, x, carried, held.subList(0, held.size() - 1));
     }
   }
@@ -98,7 +98,7 @@ final class HeldRegression {
   private static double[] within(SeriesRegression fit, HistoryRows rows, double[] freedom) {
     double[] errors = fit.robustErrors(rows.stretch(), ROBUST_STEPS);
     int free = fit.degreesOfFreedom();
-    // means taken out before were fitted too, and the fit doesn't know what they cost
+    // Means taken out before were fitted too, and the fit doesn't know what they cost.
     double widened = Math.sqrt(free / (double) Math.max(1, free - rows.takenOut()));
     for (int j = 0; j < freedom.length; j++) {
       errors[j] *= widened * EffectSize.widened(freedom[j]);
@@ -127,7 +127,7 @@ final class HeldRegression {
     }
     EffectSize own = own(setting);
     int twin = twin(setting);
-    // where either stands with the other held, the record can tell them apart
+    // Where either stands with the other held, the record can tell them apart.
     if (twin < 0 || own.isBeyondChance() || own(twin).isBeyondChance()) {
       return own;
     }
@@ -155,7 +155,7 @@ final class HeldRegression {
     // What is a combination of the others stands alone: it cannot be told from what they do.
     List<Integer> without = new ArrayList<>(isHeld ? held : List.of(setting));
     without.remove((Integer) twin);
-    // without the twin a setting takes over what both do, moving as they did
+    // Without the twin a setting takes over what both do, moving as they did.
     EffectSize both = of(rows, x, carried, without).own(setting);
     return new EffectSize(
         both.perUnit(),
@@ -183,7 +183,7 @@ final class HeldRegression {
       mean += squares[i] / squares.length;
     }
     for (int i = 0; i < squares.length; i++) {
-      // pours have no level in the fit: a square that kept its mean would be one
+      // Pours have no level in the fit: a square that kept its mean would be one.
       squares[i] -= mean;
     }
     return new LineCheck(
@@ -194,7 +194,7 @@ final class HeldRegression {
 
   private EffectSize own(int setting) {
     int k = held.indexOf(setting);
-    // an exact fit has the error 0, which would read as not known
+    // An exact fit has the error 0, which would read as not known.
     return new EffectSize(fit.coefficient(k), errors[k] + Double.MIN_NORMAL, freedom[k]);
   }
 
@@ -217,7 +217,7 @@ final class HeldRegression {
     for (int other : held) {
       if (other != setting) {
         double r =
-            // what wanders together is alike as recorded, what jumps together once it is white
+            // What wanders together is alike as recorded, what jumps together once it is white.
             Math.max(
                 Math.abs(fit.correlation(held.indexOf(setting), held.indexOf(other))),
                 Math.abs(correlation(x[setting], x[other])));

@@ -117,7 +117,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
     double inverse = 0;
     for (Level each : others) {
       mean += each.effect() / others.size();
-      // the level itself is not among the others, so that the two errors just add
+      // The level itself is not among the others, so that the two errors just add.
       inverse += 1.0 / each.worth() / others.size() / others.size();
     }
     return difference(own.effect() - mean, sd * Math.sqrt(1.0 / own.worth() + inverse));
@@ -133,7 +133,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
     for (int i = 0; i < again.size(); i++) {
       for (int j = 0; j < i; j++) {
         Difference difference = difference(again.get(i), again.get(j));
-        // the end of the interval: "next to nothing" must hold for all that the record leaves open
+        // The end of the interval: "next to nothing" must hold for all that the record leaves open.
         widest = Math.max(widest, Math.abs(difference.by()) + difference.half());
       }
     }
@@ -182,7 +182,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
         each.add(visit.mean());
         turns += (int) visit.count();
       }
-      // left out or not: whether a level came again is asked of the record, not of what is left
+      // Left out or not: whether a level came again is asked of the record, not of what is left.
       came++;
       from = from < 0 ? begin : from;
       to = end;
@@ -212,7 +212,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
       boolean isEnd = t == turns.length;
       if (isEnd || (labels[t] >= 0 && labels[t] != now)) {
         if (visit.count() >= LEAST_TURNS) {
-          // any turn in common leaves a visit out: half a visit would still hold the signal
+          // Any turn in common leaves a visit out: half a visit would still hold the signal.
           visits.get(now).add(visit, begin, t, begin < to && t > from);
         }
         visit = new Moments();
@@ -237,14 +237,14 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
         for (double mean : own.each) {
           again.add(label, mean);
         }
-        // each level once, or the one that came most would be what all are measured from
+        // Each level once, or the one that came most would be what all are measured from.
         sum += own.means.mean();
         inverse += 1.0 / own.each.size();
         k++;
       }
     }
     OneWayAnova.Result result = again.result();
-    // without scatter between visits there is nothing to hold a difference against
+    // Without scatter between visits there is nothing to hold a difference against.
     boolean isKnown = k >= LEAST_LEVELS && result.df2() >= LEAST_DEGREES && result.ssWithin() > 0;
     double sd = isKnown ? Math.sqrt(result.componentWithin()) : Double.NaN;
     double reference = isKnown ? sum / k : Double.NaN;
@@ -253,7 +253,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
       Visits own = visits.get(label);
       if (!own.each.isEmpty()) {
         boolean came = own.cameAgain(turns);
-        // visits close together are alike by drift as well: they are worth one
+        // Visits close together are alike by drift as well: they are worth one.
         int n = came ? own.each.size() : 1;
         // A level that came again is part of the mean that it is measured from.
         double shared = came ? 2.0 / n / k : 0;

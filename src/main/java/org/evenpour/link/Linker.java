@@ -125,9 +125,9 @@ public final class Linker {
     int quickest = 0;
     int started = 0;
     for (int t = 0; t < series.length; t++) {
-      // across a stop a setting may stand anywhere: that was no move while casting
+      // Across a stop a setting may stand anywhere: that was no move while casting.
       started = grid.isStartUp(from + t) ? t : started;
-      // only what is quicker still is asked from here on
+      // Only what is quicker still is asked from here on.
       int most = quickest == 0 ? mostTurns : quickest - 1;
       for (int apart = 1; apart <= most && t - apart >= started; apart++) {
         if (Math.abs(series[t] - series[t - apart]) >= by) {
@@ -182,7 +182,7 @@ public final class Linker {
     static Window of(TurnGrid grid, Episode episode) {
       int onset = grid.turnAt(episode.sinceAtMillis());
       int end = Math.min(grid.turnAt(episode.lastAtMillis()) + 1, onset + DURING);
-      // held up, for the error goes as 1/size²
+      // Held up, for the error goes as 1/size².
       double size = Math.max(0.5, Math.abs(episode.sizeSigma()));
       // An onset's error is of the order of a few times 1/δ² turns; a drift's is a good part of its
       // length.
@@ -209,7 +209,7 @@ public final class Linker {
             Arrays.copyOfRange(series, 0, cut), Arrays.copyOfRange(series, cut, series.length));
     Optional<Wander> wander =
         wanders.computeIfAbsent(
-            // by characteristic too: what is cut out are its signals, and each has others
+            // By characteristic too: what is cut out are its signals, and each has others.
             setting.name() + "\n" + level(episode.chart()) + "\n" + characteristic.name(),
             key ->
                 Optional.ofNullable(
@@ -226,10 +226,10 @@ public final class Linker {
               .get()
               .clearest(
                   near, onset - window.tolerance(), onset + window.tolerance() + 1, episode.ramp());
-      // what moved well before the onset did not begin the signal, however clear a step lies near
+      // What moved well before the onset did not begin the signal, however clear a step lies near.
       Wander.Step earlier =
           wander.get().clearest(near, onset - 3 * window.tolerance() - 10, onset, episode.ramp());
-      // two questions of one setting, and the better answer counts: Bonferroni
+      // Two questions of one setting, and the better answer counts: Bonferroni.
       p = Math.min(1, 2 * Math.min(p, then.p()));
       boolean before =
           earlier.at() >= 0
@@ -308,14 +308,14 @@ public final class Linker {
     // What stood when the record begins may have come just then: its first turn is a change too.
     boolean isFirst = onset <= window.tolerance() && onset <= Math.abs(nearest - onset);
     boolean isNear = !isFirst && Math.abs(nearest - onset) <= window.tolerance();
-    // by the signal's own onset: to go back to an earlier one was a second look, and costs
+    // By the signal's own onset: to go back to an earlier one was a second look, and costs.
     double p = isNear ? chance(changes.length, nearest - window.onset()) : 1;
     nearest = isFirst ? 0 : nearest;
     LevelEffects.Difference difference = null;
     if ((isNear || isFirst) && episode.chart() == Episode.Chart.WHEEL) {
       int last = grid.turnAt(episode.lastAtMillis()) + 1;
       LevelEffects others =
-          // whatever is to be explained must not have taught what the levels do
+          // Whatever is to be explained must not have taught what the levels do.
           levels(characteristic, setting, categories, Math.min(onset, nearest), last);
       int after = categoryFrom(categories, nearest);
       difference =
@@ -382,7 +382,7 @@ public final class Linker {
     int previous = -1;
     for (int t = 0; t < grid.turns(); t++) {
       int now = categoryIn(categories, t, mold);
-      // a turn that isn't written down is no change, neither into it nor out of it
+      // A turn that isn't written down is no change, neither into it nor out of it.
       if (now >= 0 && previous >= 0 && now != previous) {
         at = n == at.length ? Arrays.copyOf(at, 2 * n) : at;
         at[n++] = t;
@@ -452,7 +452,7 @@ public final class Linker {
           nearest = event;
         }
       }
-      // far ones as well: to leave them out would make the family of questions too small
+      // Far ones as well: to leave them out would make the family of questions too small.
       findings.add(
           new Finding(
               null,
@@ -474,9 +474,9 @@ public final class Linker {
 
   /** The chance that one of so many happenings falls at least as near to an onset as this. */
   private double chance(int happenings, int distance) {
-    // a turn on either side for each of distance, and the onset's own
+    // A turn on either side for each of distance, and the onset's own.
     double part = Math.min(1, (2.0 * Math.abs(distance) + 1) / grid.turns());
-    // the nearest of many lies near by chance more often than any one does
+    // The nearest of many lies near by chance more often than any one does.
     return 1 - Math.pow(1 - part, happenings);
   }
 }

@@ -35,21 +35,21 @@ record Move(double by, double error, double p) {
     double by = d.mean - b.mean;
     double squares = b.squares + d.squares;
     double variance = squares / Math.max(1, b.count + d.count - 2);
-    // a scatter of 1e-9 of the level is what rounding leaves of a constant
+    // A scatter of 1e-9 of the level is what rounding leaves of a constant.
     if (variance <= 1e-18 * Math.max(1e-300, b.mean * b.mean)) {
       boolean moved = Math.abs(by) > 1e-9 * Math.abs(b.mean);
       return moved ? new Move(by, 0, STEPPED) : UNKNOWN;
     }
     double phi = (b.products + d.products) / squares;
     double n = b.count + d.count;
-    // about an estimated mean φ comes out low by (1 + 3φ)/n (Kendall 1954)
+    // About an estimated mean φ comes out low by (1 + 3φ)/n (Kendall 1954).
     phi = Math.max(0, Math.min(LARGEST_PHI, phi + (1 + 3 * phi) / n));
     double share = (1 - phi) / (1 + phi);
-    // a mean never rests on less than one value, however slowly the setting wanders
+    // A mean never rests on less than one value, however slowly the setting wanders.
     double effectiveBefore = Math.max(1, b.count * share);
     double effectiveDuring = Math.max(1, d.count * share);
     double error = Math.sqrt(variance * (1 / effectiveBefore + 1 / effectiveDuring));
-    // by what the values are worth: the scatter is no better known than the means
+    // By what the values are worth: the scatter is no better known than the means.
     double freedom = Math.max(1, effectiveBefore + effectiveDuring - 2);
     return new Move(by, error, StudentT.twoSided(Math.abs(by) / error, freedom));
   }

@@ -65,7 +65,7 @@ final class PlantHistory {
     for (int mold = 0; mold < molds; mold++) {
       int now = 0;
       for (int t = 1; t < turns; t++) {
-        // a new level once a signal is over: its end may not have brought all of it back
+        // A new level once a signal is over: its end may not have brought all of it back.
         boolean begins = !mask.cell(from + t, mold) && mask.cell(from + t - 1, mold);
         now += begins ? 1 : 0;
         life[t * molds + mold] = now;
@@ -73,7 +73,7 @@ final class PlantHistory {
     }
     BitSet out = startUp(grid, from);
     for (int i = 0; i < life.length; i++) {
-      // not those of the wheel and sides: within a turn and side molds differ as ever
+      // Not those of the wheel and sides: within a turn and side molds differ as ever.
       out.set(i, out.get(i) || mask.cell(from + i / molds, i % molds));
     }
     layout = Table.Layout.of(grid, from, out, life);
@@ -90,7 +90,7 @@ final class PlantHistory {
     for (int k = 0; k < lags.length; k++) {
       for (int j = 0; j < settings.size(); j++) {
         tables[k][j] =
-            // its own lag is the larger one: the same table again
+            // Its own lag is the larger one: the same table again.
             k > 0 && lags[k] <= lagTurns(j)
                 ? tables[k - 1][j]
                 : Table.of(layout, numbers.get(j), Math.max(lags[k], lagTurns(j)));
@@ -136,7 +136,7 @@ final class PlantHistory {
     Clearest[] clearest = new Clearest[n];
     Arrays.fill(clearest, Clearest.NONE);
     double[] kept = new double[n];
-    // first without: only what pours show to act is asked whether it stays
+    // First without: only what pours show to act is asked whether it stays.
     @Nullable Table[][] carried = history.carried(kept);
     List<Joint> pours = history.joints(history.pours(carried));
     if (history.isAnyCarried(pours, kept)) {
@@ -194,7 +194,7 @@ final class PlantHistory {
     boolean isAny = false;
     for (Joint joint : pours) {
       for (int j : joint.asked()) {
-        // the fit left as it is, so that each part of a setting costs one column and no regression
+        // The fit left as it is, so that each part of a setting costs one column and no regression.
         double clearest = CARRIED;
         for (double part : joint.fit().size(j, names()).isBeyondChance() ? KEPT : NONE) {
           double[] scaleOf = tables[joint.lag()][j].wheel();
@@ -251,7 +251,7 @@ final class PlantHistory {
     }
     BitSet means = new BitSet();
     for (int i = 0; i < n; i++) {
-      // each mean that was taken out of a turn and side costs a degree of freedom
+      // Each mean that was taken out of a turn and side costs a degree of freedom.
       means.set(2 * time[i] + Math.min(1, grid.side(from + time[i], at[i] % molds)));
     }
     int levels = (int) Arrays.stream(stretch).distinct().count();
@@ -300,7 +300,7 @@ final class PlantHistory {
     }
     int kept = 0;
     for (int i = 0; i < n; i++) {
-      // a level of its own would take most of what so short a piece tells
+      // A level of its own would take most of what so short a piece tells.
       if (size[segment[i]] >= LEAST_SEGMENT) {
         at[kept] = at[i];
         segment[kept] = segment[i];
@@ -316,7 +316,7 @@ final class PlantHistory {
     for (int k = 0, begin = 0; k < ends.length; begin = ends[k++]) {
       levels.add(SeriesRegression.between(kept, begin, ends[k]));
     }
-    // the fit has these levels too; out beforehand, they take no digits from the rest
+    // The fit has these levels too; out beforehand, they take no digits from the rest.
     center(values, ends);
     int[] turnsKept = Arrays.copyOf(at, kept);
     double[][][] x = new double[lags.length][settings.size()][];
@@ -348,7 +348,7 @@ final class PlantHistory {
     if (column.length > 0) {
       center(column, ends);
     }
-    // only now is seen that a setting moved between pieces alone, which the levels take
+    // Only now is seen that a setting moved between pieces alone, which the levels take.
     return varies(column, scaleOf) ? column : NONE;
   }
 
@@ -389,7 +389,7 @@ final class PlantHistory {
       return new double[0];
     }
     for (int i = 0; i < n; i++) {
-      // its mean: one setting that is missing must not take the pour from all others
+      // Its mean: one setting that is missing must not take the pour from all others.
       column[i] = Double.isNaN(column[i]) ? 0 : column[i] - sum / known;
     }
     return varies(column, scaleOf) ? column : new double[0];
@@ -455,7 +455,7 @@ final class PlantHistory {
           clearest[j] = new Clearest(sizes[j].error(), j, joint.fit());
         }
         EffectSize pair = joint.fit().pair(j, names());
-        // the negation, for the first pair is unknown and has no p
+        // The negation, for the first pair is unknown and has no p.
         if (pair.isKnown() && !(pairs[j].p() <= pair.p())) {
           pairs[j] = pair;
         }

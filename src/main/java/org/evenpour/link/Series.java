@@ -50,7 +50,7 @@ final class Series {
     for (int t = 0; t < grid.turns(); t++) {
       known += Double.isNaN(mean(t)) ? 0 : 1;
     }
-    // what is written down often is not held: a gap there is a gap
+    // What is written down often is not held: a gap there is a gap.
     if (known >= Table.SPARSE * grid.turns()) {
       return;
     }
@@ -58,7 +58,7 @@ final class Series {
     for (int t = 0; t < grid.turns(); t++) {
       double now = mean(t);
       if (Double.isNaN(now) && !Double.isNaN(last)) {
-        // one figure for the wheel, so that a contrast of sides stays unknown in held turns
+        // One figure for the wheel, so that a contrast of sides stays unknown in held turns.
         sums[t * sides] = last;
         counts[t * sides] = 1;
       } else {
@@ -99,7 +99,7 @@ final class Series {
   private double[] over(Episode.Chart chart, int index, int from, int to) {
     double[] series = new double[to - from];
     for (int t = from; t < to; t++) {
-      // what acts now was set some turns before
+      // What acts now was set some turns before.
       series[t - from] = t < lagTurns ? Double.NaN : at(chart, index, t - lagTurns);
     }
     return series;
@@ -119,12 +119,12 @@ final class Series {
     double[][] series = new double[some][];
     int[][] pieces = new int[some][];
     for (int i = 0; i < some; i++) {
-      // all molds together as long as one series of the wheel, for what it costs
+      // All molds together as long as one series of the wheel, for what it costs.
       int newest = Math.max(from, grid.turns() - LEARNED_TURNS / some);
       Episode.Chart its = isOfMolds ? Episode.Chart.MOLD : chart;
       int index =
           switch (its) {
-            // spread around the wheel: what differs from side to side is then in it
+            // Spread around the wheel: what differs from side to side is then in it.
             case MOLD, POUR -> i * grid.molds() / some;
             case SIDE -> 0;
             case WHEEL, SPREAD -> -1;
@@ -146,7 +146,7 @@ final class Series {
       case WHEEL, SPREAD -> mean(turn);
       case POUR, MOLD -> {
         double own = grid.value(setting, turn, index);
-        // the others alone: with itself in the mean a mold's move would look smaller by 1/molds
+        // The others alone: with itself in the mean a mold's move would look smaller by 1/molds.
         yield own - mean(sum - own, count - 1);
       }
       case SIDE -> {

@@ -40,14 +40,14 @@ public final class SignalMask {
               grid.turnAt(episode.sinceAtMillis()),
               grid.turnAt(episode.lastAtMillis()) + 1));
       switch (episode.chart()) {
-        // a side is half of the wheel, and moves its mean as well
+        // A side is half of the wheel, and moves its mean as well.
         case WHEEL, SPREAD, SIDE -> turns.set(from, to);
         case MOLD -> {
           for (int t = from; t < to; t++) {
             cells.set(t * molds + episode.index());
           }
         }
-        // without margin: a single pour has no onset that could be misjudged
+        // Without margin: a single pour has no onset that could be misjudged.
         case POUR -> cells.set(grid.turnAt(episode.sinceAtMillis()) * molds + episode.index());
       }
     }

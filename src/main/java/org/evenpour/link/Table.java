@@ -17,7 +17,7 @@ import org.evenpour.casting.DoubleColumn;
  */
 @SuppressWarnings("ArrayRecordComponent") // lives within one estimate
 record Table(double[] molds, double[] sides, double[] wheel) {
-  // turns that lack a mold and levels that lack a turn correct each other, sweep by sweep
+  // Turns that lack a mold and levels that lack a turn correct each other, sweep by sweep.
   private static final int SWEEPS = 3;
 
   /** A setting that is written down in fewer turns than this part of them holds until the next. */
@@ -85,7 +85,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
     double[] x = raw(layout, column, lag);
     int m = layout.molds();
     for (int mold = 0; mold < m; mold++) {
-      // start-up and signals are still in: what was set then stayed in the mold all the same
+      // start-up and signals are still in: what was set then stayed in the mold all the same.
       double level = Double.NaN;
       for (int i = mold; i < x.length; i += m) {
         if (!Double.isNaN(x[i])) {
@@ -112,7 +112,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
       known += any ? 1 : 0;
     }
     if (known < SPARSE * turns) {
-      // from mold to mold, then turn to turn: what is written down once is one for the wheel
+      // From mold to mold, then turn to turn: what is written down once is one for the wheel.
       hold(raw);
     }
     return raw;
@@ -151,7 +151,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
         }
         for (int i = begin; i < begin + m; i++) {
           int s = side[i];
-          // a pour alone is its own mean and says nothing
+          // A pour alone is its own mean and says nothing.
           cells[i] = count[s] < 2 ? Double.NaN : cells[i] - sum[s] / count[s];
         }
       }
@@ -181,7 +181,7 @@ record Table(double[] molds, double[] sides, double[] wheel) {
       for (int i = t * m; i < (t + 1) * m; i++) {
         if (!Double.isNaN(raw[i])) {
           int s = Math.min(1, side[i]);
-          // without its level: a turn that lacks a heavy mold is no lighter for it
+          // Without its level: a turn that lacks a heavy mold is no lighter for it.
           total[s] += raw[i] - levels[level[i]];
           n[s]++;
         }

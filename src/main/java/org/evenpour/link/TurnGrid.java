@@ -30,7 +30,7 @@ public final class TurnGrid {
     rowAt = new int[Math.multiplyExact(turns, molds)];
     firstRow = new int[turns];
     Arrays.fill(rowAt, -1);
-    // backward, so that a turn's first row is what stays
+    // Backward, so that a turn's first row is what stays.
     for (int i = turnOfRow.length - 1; i >= 0; i--) {
       rowAt[turnOfRow[i] * molds + record.mold().get(i)] = i;
       firstRow[turnOfRow[i]] = i;

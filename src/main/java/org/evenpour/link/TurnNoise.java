@@ -18,7 +18,7 @@ public record TurnNoise(double sd, int pairs) {
     for (int t = apart; t < turns.length; t++) {
       double d = turns[t] - turns[t - apart];
       if (!Double.isNaN(d)) {
-        // about zero and not about their mean: a drift is noise to a trial as well
+        // About zero and not about their mean: a drift is noise to a trial as well.
         squares += d * d;
         pairs++;
       }

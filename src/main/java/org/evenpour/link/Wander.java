@@ -53,7 +53,7 @@ record Wander(double phi, double noise, double sd) {
     if (whole.values().length < LEAST || whole.isStill()) {
       return null;
     }
-    // memory by the whole: a piece about its own mean looks short of memory
+    // Memory by the whole: a piece about its own mean looks short of memory.
     Wander uncut = whole.learned();
     Pieces cut = Pieces.of(series, pieces);
     boolean isEnough = cut.values().length >= Math.max(LEAST, LEFT * whole.values().length);
@@ -153,11 +153,11 @@ record Wander(double phi, double noise, double sd) {
           lx += level[i] * white[i];
           squares += white[i] * white[i];
         }
-        // by generalised least squares: the plain mean isn't the level where values hang together
+        // By generalised least squares: the plain mean isn't the level where values hang together.
         squares -= lx * lx / ll;
         logDet += Math.log(ll);
       }
-      // n less levels, and ln ll above: what the levels took from the likelihood is put back
+      // n less levels, and ln ll above: what the levels took from the likelihood is put back.
       int free = values.length - count;
       double variance = Math.max(Double.MIN_NORMAL, squares / free);
       return new Fit(
@@ -214,7 +214,7 @@ record Wander(double phi, double noise, double sd) {
         while (first < n && time[first] < begin) {
           first++;
         }
-        // no value on one side of it, or the same look again from within a gap
+        // No value on one side of it, or the same look again from within a gap.
         if (first == 0 || first == n || first == last) {
           continue;
         }
@@ -224,7 +224,7 @@ record Wander(double phi, double noise, double sd) {
           shape[i] = time[i] - begin + 1;
         }
         double[] s = whitening.of(shape);
-        // the level before is fitted too: a step is held against it, and not against 0
+        // The level before is fitted too: a step is held against it, and not against 0.
         double ls = dot(level, s);
         double ss = dot(s, s) - ls * ls / ll;
         looks++;
@@ -234,7 +234,7 @@ record Wander(double phi, double noise, double sd) {
         }
       }
     }
-    // times all looks: cautious, for neighboring places see nearly the same
+    // Times all looks: cautious, for neighboring places see nearly the same.
     double p = StudentT.twoSided(Math.abs(best.ratio()), FREEDOM) * Math.max(1, looks);
     return new Step(best.at(), best.ratio(), Math.min(1, p));
   }

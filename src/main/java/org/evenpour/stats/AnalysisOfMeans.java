@@ -46,7 +46,7 @@ public final class AnalysisOfMeans {
       // both deviate by the same
       return quantileOfT(alpha, nu);
     }
-    // a deviation has the variance 1 − 1/k: its group is part of the mean that it is held against
+    // A deviation has the variance 1 − 1/k: its group is part of the mean that it is held against.
     double scale = Math.sqrt(1 - 1.0 / k);
     double[] inside = INSIDE.computeIfAbsent(k, AnalysisOfMeans::inside);
     return quantile(
@@ -121,7 +121,7 @@ public final class AnalysisOfMeans {
   /** The x with E[inside(x·w)] = 1 − alpha, w² = χ²/ν. */
   private static double quantile(
       DoubleUnaryOperator inside, double alpha, double nu, double guess) {
-    // on the logarithm: h is above 0, and with one degree of freedom may be huge
+    // On the logarithm: h is above 0, and with one degree of freedom may be huge.
     double x =
         Root.ofIncreasing(
             y -> alpha - outside(inside, Math.exp(y), nu), Math.log(guess), 0.02, -20, 50);
@@ -133,16 +133,16 @@ public final class AnalysisOfMeans {
    * the density of w is 2·(ν/2)^(ν/2)/Γ(ν/2)·w^(ν−1)·exp(−νw²/2).
    */
   private static double outside(DoubleUnaryOperator inside, double x, double nu) {
-    // what lies outside is averaged and not what lies inside: the rule's error is then a part of
-    // alpha, and where x·w is beyond FAR there is nothing to add
+    // What lies outside is averaged and not what lies inside: the rule's error is then a part of
+    // alpha, and where x·w is beyond FAR there is nothing to add.
     if (Double.isInfinite(nu)) {
       return 1 - inside.applyAsDouble(x);
     }
-    // the s.d. of w is some 1/√(2ν): this is nearly 13 of them
+    // The s.d. of w is some 1/√(2ν): this is nearly 13 of them.
     double reach = 9 / Math.sqrt(nu);
     double low = Math.max(0, 1 - reach);
     double high = Math.min(1 + reach, FAR / x);
-    // logarithms, for Γ(ν/2) overflows from ν = 344 on
+    // Logarithms, for Γ(ν/2) overflows from ν = 344 on.
     double constant = Math.log(2) + 0.5 * nu * Math.log(0.5 * nu) - Gamma.logGamma(0.5 * nu);
     double sum = 0;
     int panels = 10;
@@ -162,12 +162,12 @@ public final class AnalysisOfMeans {
   private static double probabilityWithin(double d, int k) {
     double density =
         switch (k) {
-          // the edges at ± d let ψ fall as 1/t only: for so few groups ∫ ψᵏ would hardly converge
+          // The edges at ± d let ψ fall as 1/t only: for so few groups ∫ ψᵏ would hardly converge.
           case 3 -> 2 * GaussLegendre.on(0, d, 40).integral(x -> Normal.density(x) * pair(x, d));
           case 4 -> 2 * GaussLegendre.on(0, 2 * d, 60).integral(x -> pair(x, d) * pair(x, d));
           default -> densityOfSum(d, k);
         };
-    // rounding alone would lift it above 1
+    // Rounding alone would lift it above 1.
     return Math.min(1, Math.sqrt(2 * Math.PI * k) * density);
   }
 
@@ -204,7 +204,7 @@ public final class AnalysisOfMeans {
       }
       sum += Math.pow(psi, k);
       double bound = Math.exp(-0.5 * t * t) + 2 * Normal.density(d) / t * (1 + d / t);
-      // beyond t·d = 250 the 200 nodes no longer follow the cosine
+      // Beyond t·d = 250 the 200 nodes no longer follow the cosine.
       if (Math.pow(Math.min(bound, edge / t), k) * t < 1e-13 * step || t * d > 250) {
         break;
       }

@@ -65,7 +65,7 @@ public final class AndersonDarling {
     double n = x.length;
     double sum = 0;
     for (int i = from; i < to; i++) {
-      // ranks counted from below for Φ and from above for 1 − Φ: one evaluation serves both
+      // Ranks counted from below for Φ and from above for 1 − Φ: one evaluation serves both.
       sum += Normal.weightedLogs((x[i] - mean) / sd, 2.0 * i + 1, 2 * (n - i) - 1);
     }
     return sum;

@@ -15,7 +15,7 @@ public final class Autocorrelation {
       return Double.NaN;
     }
     double n = moments.count();
-    // the mean in two parts: what a series far from 0 has in common drops out without rounding
+    // The mean in two parts: what a series far from 0 has in common drops out without rounding.
     DoubleDouble mean = moments.exactMean();
     double sum = 0;
     double lost = 0;
@@ -34,7 +34,7 @@ public final class Autocorrelation {
       before = d;
     }
     double squares = moments.sumOfSquares().value();
-    // what pairs there are stand for all n − 1
+    // What pairs there are stand for all n − 1.
     double covered = pairs / (n - 1);
     return pairs == 0 || squares == 0 ? Double.NaN : (sum + lost) / covered / squares;
   }
@@ -49,7 +49,7 @@ public final class Autocorrelation {
     if (!(Math.abs(phi) < 1)) {
       return Double.NaN;
     }
-    // the second term takes back the lags that a series of n values doesn't have
+    // The second term takes back the lags that a series of n values doesn't have.
     double inflation =
         (1 + phi) / (1 - phi)
             - 2 * phi * (1 - Math.pow(phi, (double) n)) / ((double) n * (1 - phi) * (1 - phi));

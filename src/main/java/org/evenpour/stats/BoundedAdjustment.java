@@ -76,7 +76,7 @@ public record BoundedAdjustment(double halfWidth, double interval, double inflat
               + " and "
               + adjustmentCost);
     }
-    // in units of λ²σ² there is one cost left, and the width depends on it alone
+    // In units of λ²σ² there is one cost left, and the width depends on it alone.
     double relative = adjustmentCost / (offCost * lambdaSigma * lambdaSigma);
     if (adjustmentCost == 0) {
       return of(0);
@@ -90,7 +90,7 @@ public record BoundedAdjustment(double halfWidth, double interval, double inflat
     if (!(relative < Math.pow(WIDEST, 4) / 12)) {
       return null;
     }
-    // on the logarithm: the cheapest width goes as a root of the cost, over orders of magnitude
+    // On the logarithm: the cheapest width goes as a root of the cost, over orders of magnitude.
     double low = Math.log(0.02);
     double high = Math.log(WIDEST);
     double golden = 0.5 * (Math.sqrt(5) - 1);
@@ -99,7 +99,7 @@ public record BoundedAdjustment(double halfWidth, double interval, double inflat
     double costA = cost.applyAsDouble(a);
     double costB = cost.applyAsDouble(b);
     while (high - low > 1e-5) {
-      // one of the two inner costs is kept: each is a system of equations
+      // One of the two inner costs is kept: each is a system of equations.
       if (costA <= costB) {
         high = b;
         b = a;

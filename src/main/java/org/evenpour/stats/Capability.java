@@ -89,12 +89,12 @@ public record Capability(
     }
     boolean within = n > 1 && sigmaWithin > 0 && dfWithin > 0;
     boolean overall = n > 1 && sdOverall > 0;
-    // a limit that isn't there is infinitely far and never the nearer one
+    // A limit that isn't there is infinitely far and never the nearer one.
     double cplValue = lower == null ? Double.POSITIVE_INFINITY : (mean - lower) / 3;
     double cpuValue = upper == null ? Double.POSITIVE_INFINITY : (upper - mean) / 3;
     double nearer = Math.min(cplValue, cpuValue);
     boolean twoSided = lower != null && upper != null;
-    // over the sigmas below, so that within and overall share the rest
+    // Over the sigmas below, so that within and overall share the rest.
     double sixth = lower != null && upper != null ? (upper - lower) / 6 : Double.NaN;
     Interval inside = new Interval(n * worth.levelWithin(), dfWithin * worth.spreadWithin(), 1);
     Interval all =
@@ -125,7 +125,7 @@ public record Capability(
       double center = index * shrink;
       return new Estimate(
           index,
-          // the index goes as 1/s, and s²/σ² is χ²/df
+          // The index goes as 1/s, and s²/σ² is χ²/df.
           center * Math.sqrt(ChiSquare.quantile(TAIL, df) / df),
           center * Math.sqrt(ChiSquare.quantile(1 - TAIL, df) / df));
     }
@@ -144,7 +144,7 @@ public record Capability(
       double t = scale * index * shrink;
       return new Estimate(
           index,
-          // the low limit is the δ by which a t as large comes once in 40 times
+          // The low limit is the δ by which a t as large comes once in 40 times.
           NoncentralT.noncentrality(t, df, 1 - TAIL) / scale,
           NoncentralT.noncentrality(t, df, TAIL) / scale);
     }
@@ -168,7 +168,7 @@ public record Capability(
     if (!(sd > 0)) {
       return Double.NaN;
     }
-    // each tail by itself: as 1 − Φ a few in a million would lose their digits
+    // Each tail by itself: as 1 − Φ a few in a million would lose their digits.
     double below = lower == null ? 0 : Normal.cdf((lower - mean) / sd);
     double above = upper == null ? 0 : Normal.upperTail((upper - mean) / sd);
     return below + above;

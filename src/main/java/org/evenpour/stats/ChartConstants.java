@@ -34,8 +34,8 @@ public final class ChartConstants {
       x += 1;
     }
     double y = 1 / x;
-    // asymptotic; from 30 on the first term left out is below 1e-13, and unlike a difference of
-    // ln Γ it keeps its digits however many the degrees of freedom
+    // Asymptotic; from 30 on the first term left out is below 1e-13, and unlike a difference of
+    // ln Γ it keeps its digits however many the degrees of freedom.
     double series =
         1
             + y
@@ -58,10 +58,10 @@ public final class ChartConstants {
 
   private static double meanRange(int n) {
     double sum = 0;
-    // beyond ±10 sigma the integrand is below n·1e-23
+    // Beyond ±10 sigma the integrand is below n·1e-23.
     for (int i = -REACH; i <= REACH; i++) {
       double below = Normal.cdf(i * STEP);
-      // the upper tail by itself: 1 − Φ has no digits left out there
+      // The upper tail by itself: 1 − Φ has no digits left out there.
       double above = Normal.upperTail(i * STEP);
       sum += 1 - Math.pow(below, n) - Math.pow(above, n);
     }

@@ -51,10 +51,10 @@ public final class ChiSquare {
     if (df > MANY) {
       return df * Math.pow(1 - spread * spread + Normal.quantile(p) * spread, 3);
     }
-    // with few degrees of freedom the approximation passes 0, which has no logarithm
+    // With few degrees of freedom the approximation passes 0, which has no logarithm.
     double cubeRoot = Math.max(0.05, 1 - spread * spread + Normal.quantile(p) * spread);
     double guess = Math.log(df * Math.pow(cubeRoot, 3));
-    // the smaller tail is matched: it has all its digits at either end
+    // The smaller tail is matched: it has all its digits at either end.
     double log =
         Root.ofIncreasing(
             p < 0.5 ? y -> cdf(Math.exp(y), df) - p : y -> (1 - p) - upperTail(Math.exp(y), df),

@@ -50,7 +50,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
    */
   public static CusumPair of(double k, double rate, double centerVariance, double logVarianceSd) {
     double bounded = Math.max(1e-9, Math.min(0.05, rate));
-    // the pair alarms at least as often as its first sum, which so is never quicker than 1/rate
+    // The pair alarms at least as often as its first sum, which so is never quicker than 1/rate.
     double low = Math.log(1 / bounded);
     double high = Math.log(LONGEST_ALONE);
     // More run length for each sum, fewer alarms: the rate falls in log A.
@@ -87,18 +87,18 @@ public record CusumPair(double k, double h, double k2, double h2) {
       double k, double b, double small, double centerVariance, double logVarianceSd) {
     double sum = 0;
     for (int i = 0; i < Hermite.NODES; i++) {
-      // half: the doubt is about a variance, and s is a s.d.
+      // Half: the doubt is about a variance, and s is a s.d.
       double s = Math.exp(0.5 * logVarianceSd * Hermite.node(i));
       for (int j = 0; j < Hermite.NODES; j++) {
         double off = Math.sqrt(centerVariance) * Hermite.node(j);
-        // the limit stands in the supposed unit, the overshoot comes in the true one
+        // The limit stands in the supposed unit, the overshoot comes in the true one.
         double edge = (b - OVERSHOOT) / s + OVERSHOOT;
         double rate = 1 / siegmund((off - k) / s, edge) + 1 / siegmund((-off - k) / s, edge);
         sum +=
             Hermite.weight(i)
                 * Hermite.weight(j)
                 * rate
-                // from alarm to alarm it takes 1/rate and the time that the alarm lasts
+                // From alarm to alarm it takes 1/rate and the time that the alarm lasts.
                 / (1 + rate * occupied(small, Math.abs(off)));
       }
     }
@@ -116,13 +116,13 @@ public record CusumPair(double k, double h, double k2, double h2) {
   /** Run length of one sum with drift d = shift − k and edge b = h + 1.166 (Siegmund 1985). */
   private static double siegmund(double d, double b) {
     double x = -2 * d * b;
-    // near no drift the terms cancel; b² is their limit
+    // Near no drift the terms cancel; b² is their limit.
     return Math.abs(x) < 1e-6 ? b * b : (Math.exp(x) - x - 1) / (2 * d * d);
   }
 
   private static double siegmundLimit(double k, double twoSided) {
-    // each side alone has twice the run length, so eˣ − x − 1 = 2k²·2L with x = 2kb; taken as
-    // x = ln(2k²·2L + x + 1), it contracts by about 1/(2k²·2L) a step
+    // Each side alone has twice the run length, so eˣ − x − 1 = 2k²·2L with x = 2kb; taken as
+    // x = ln(2k²·2L + x + 1), it contracts by about 1/(2k²·2L) a step.
     double target = 2 * twoSided * 2 * k * k;
     double x = Math.log1p(target);
     for (int i = 0; i < 20; i++) {
@@ -135,7 +135,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
   private static double exactLimit(double k, double twoSided) {
     double h = siegmundLimit(k, twoSided);
     for (int i = 0; i < 4; i++) {
-      // on the logarithm the run length is nearly straight in h
+      // On the logarithm the run length is nearly straight in h.
       double off = Math.log(twoSided) - Math.log(RunLength.cusum(k, h, 0));
       h = Math.max(0.01, h + off / (2 * k));
       if (Math.abs(off) < 1e-4) {
@@ -155,7 +155,7 @@ public record CusumPair(double k, double h, double k2, double h2) {
    */
   static double together(double k, double alone) {
     double x = Math.max(2, Math.min(6, Math.log10(alone)));
-    // just short of the last row, which has no next one to go to
+    // Just short of the last row, which has no next one to go to.
     double y = Math.max(0, Math.min(TOGETHER_K.length - 1.001, placeOf(k)));
     int i = (int) Math.min(3, x - 2);
     int j = (int) y;

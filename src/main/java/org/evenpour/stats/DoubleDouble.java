@@ -34,7 +34,7 @@ record DoubleDouble(double high, double low) {
   }
 
   DoubleDouble plus(DoubleDouble o) {
-    // both parts without error: where the high ones cancel, the low ones are the answer
+    // Both parts without error: where the high ones cancel, the low ones are the answer.
     DoubleDouble s = sum(high, o.high);
     DoubleDouble t = sum(low, o.low);
     DoubleDouble u = normal(s.high, s.low + t.high);
@@ -51,7 +51,7 @@ record DoubleDouble(double high, double low) {
 
   DoubleDouble times(DoubleDouble o) {
     DoubleDouble p = product(high, o.high);
-    // low·low is below the last digit of the pair
+    // low·low is below the last digit of the pair.
     return normal(p.high, p.low + (high * o.low + low * o.high));
   }
 
@@ -69,7 +69,7 @@ record DoubleDouble(double high, double low) {
   }
 
   DoubleDouble over(DoubleDouble o) {
-    // long division: each quotient takes up what the ones before it left, three make 32 digits
+    // Long division: each quotient takes up what the ones before it left, three make 32 digits.
     double q1 = high / o.high;
     DoubleDouble r = minus(o.times(q1));
     double q2 = r.high / o.high;

@@ -39,7 +39,7 @@ public record DriftingLevel(
     }
     double best = 0;
     double least = Double.POSITIVE_INFINITY;
-    // a grid first: S may have more than one valley
+    // A grid first: S may have more than one valley.
     int grid = 50;
     for (int i = 0; i <= grid; i++) {
       double s = Fit.of(x, i / (double) grid).squares;
@@ -49,13 +49,13 @@ public record DriftingLevel(
       }
     }
     double fitted = minimum(x, Math.max(0, best - 1.0 / grid), Math.min(1, best + 1.0 / grid));
-    // golden section never quite reaches 0 or 1, and either may be the best
+    // Golden section never quite reaches 0 or 1, and either may be the best.
     if (Fit.of(x, fitted).squares > least) {
       fitted = best;
     }
     least = Fit.of(x, fitted).squares;
     double enough = least * Math.exp(BEYOND_CHANCE / (double) n);
-    // the profile, not the curvature at the estimate: near λ = 0 S is nothing like a parabola
+    // The profile, not the curvature at the estimate: near λ = 0 S is nothing like a parabola.
     double low = boundary(x, fitted, 0, enough);
     double high = boundary(x, fitted, 1, enough);
     double lambda = low > 0 ? fitted : 0;
@@ -143,7 +143,7 @@ public record DriftingLevel(
       double ee = 0;
       double ew = 0;
       double ww = 0;
-      // from the first value: what all have in common would cancel in ee − level·ew
+      // From the first value: what all have in common would cancel in ee − level·ew.
       double origin = first(x);
       for (double value : x) {
         if (Double.isNaN(value)) {
@@ -157,7 +157,7 @@ public record DriftingLevel(
         weight *= 1 - lambda;
       }
       double level = ew / ww;
-      // a difference of sums, which rounding may take below 0
+      // A difference of sums, which rounding may take below 0.
       return new Fit(
           Math.max(0, ee - level * ew), origin + level, origin + forecast + level * weight);
     }

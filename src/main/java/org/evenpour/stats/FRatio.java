@@ -36,7 +36,7 @@ public final class FRatio {
     if (!(p > 0) || !(p < 1)) {
       return p == 0 ? 0 : p == 1 ? Double.POSITIVE_INFINITY : Double.NaN;
     }
-    // the smaller tail is matched: it has all its digits at either end
+    // The smaller tail is matched: it has all its digits at either end.
     return Math.exp(
         Root.ofIncreasing(
             p < 0.5

@@ -19,7 +19,7 @@ public final class FalseDiscovery {
     Arrays.fill(q, Double.NaN);
     double least = 1;
     int m = order.length;
-    // from the largest down: a smaller p-value never gets the larger q
+    // From the largest down: a smaller p-value never gets the larger q.
     for (int j = m; j > 0; j--) {
       least = Math.min(least, p[order[j - 1]] * m / j);
       q[order[j - 1]] = least;
@@ -40,7 +40,7 @@ public final class FalseDiscovery {
     double most = 0;
     int m = order.length;
     for (int j = 0; j < m; j++) {
-      // never falls again: a larger p-value is not proven where a smaller one was not
+      // Never falls again: a larger p-value is not proven where a smaller one was not.
       most = Math.max(most, Math.min(1, (m - j) * p[order[j]]));
       corrected[order[j]] = most;
     }

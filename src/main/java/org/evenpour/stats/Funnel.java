@@ -76,14 +76,14 @@ public record Funnel(double meanSquare, double mean, double sd, long adjustments
       if (Double.isNaN(y)) {
         continue;
       }
-      // judged before it is answered: a rule sees a point only once it is cast
+      // Judged before it is answered: a rule sees a point only once it is cast.
       off.add(y);
       squares.add(y * y);
       forecast += lambda * (y - forecast);
-      // a forecast of 0 asks for no move, not even without a deadband
+      // A forecast of 0 asks for no move, not even without a deadband.
       if (forecast != 0 && Math.abs(forecast) >= limit) {
         moved -= forecast;
-        // the move takes out all that was forecast; the level is expected on target from here on
+        // The move takes out all that was forecast; the level is expected on target from here on.
         forecast = 0;
         adjustments++;
       }

@@ -74,7 +74,7 @@ public record GaugeStudy(
     double within = 0;
     for (int i = 0; i < p; i++) {
       for (int j = 0; j < o; j++) {
-        // cell by cell: parts and operators drop out before anything is squared
+        // Cell by cell: parts and operators drop out before anything is squared.
         Moments cell = Moments.of(measured[i][j]);
         within += cell.variance() * (r - 1);
         all.addAll(cell);
@@ -84,7 +84,7 @@ public record GaugeStudy(
     }
     for (int i = 0; i < p; i++) {
       for (int j = 0; j < o; j++) {
-        // a second pass, for squares of sums less squares of sums would cancel
+        // A second pass, for squares of sums less squares of sums would cancel.
         double left =
             Moments.of(measured[i][j]).mean()
                 - byPart[i].mean()
@@ -100,7 +100,7 @@ public record GaugeStudy(
     MeanSquare ofCells = new MeanSquare(cells / dfI, dfI);
     MeanSquare ofRepeats = new MeanSquare(within / dfE, dfE);
     double chance = FRatio.upperTail(ofCells.value() / ofRepeats.value(), dfI, dfE);
-    // an interaction that isn't there is one more estimate of the repeats
+    // An interaction that isn't there is one more estimate of the repeats.
     MeanSquare repeats =
         pool ? new MeanSquare((cells + within) / (dfI + dfE), dfI + dfE) : ofRepeats;
     MeanSquare interaction = pool ? new MeanSquare(Double.NaN, 0) : ofCells;
@@ -117,7 +117,7 @@ public record GaugeStudy(
       int o,
       int r) {
     boolean pooled = interaction.df() == 0;
-    // parts and operators have the interaction in them as well: that is what they must exceed
+    // Parts and operators have the interaction in them as well: that is what they must exceed.
     MeanSquare base = pooled ? repeats : interaction;
     double pr = (double) p * r;
     double por = pr * o;
@@ -129,8 +129,8 @@ public record GaugeStudy(
             : MeanSquare.difference(1.0 / r, interaction, repeats, CONFIDENCE);
     MeanSquare.Combination byPart =
         MeanSquare.difference(1.0 / (o * (double) r), parts, base, CONFIDENCE);
-    // written as one sum in which each mean square has a coefficient above 0: the method for sums
-    // needs that
+    // Written as one sum in which each mean square has a coefficient above 0: the method for sums
+    // needs that.
     MeanSquare.Combination gauge =
         pooled
             ? sum(new double[] {1 / pr, 1 - 1 / pr}, operators, repeats)

@@ -24,7 +24,7 @@ final class GaussLegendre {
     double half = 0.5 * (high - low);
     double middle = 0.5 * (high + low);
     for (int i = 0; i < points; i++) {
-      // the asymptotic place of the root: from there Newton doubles the digits at each step
+      // The asymptotic place of the root: from there Newton doubles the digits at each step.
       double x = -Math.cos(Math.PI * (i + 0.75) / (points + 0.5));
       double slope = 1;
       for (int iteration = 0; iteration < 6; iteration++) {
@@ -42,7 +42,7 @@ final class GaussLegendre {
         x -= at / slope;
       }
       nodes[i] = middle + half * x;
-      // the slope is that of the last step's beginning, by then the same to the last digit
+      // The slope is that of the last step's beginning, by then the same to the last digit.
       weights[i] = half * 2 / ((1 - x * x) * slope * slope);
     }
     return new GaussLegendre(nodes, weights);
@@ -50,7 +50,7 @@ final class GaussLegendre {
 
   /** The same rule on another interval. */
   GaussLegendre movedTo(double low, double high) {
-    // nodes lie evenly about the middle, and the weights add up to the length
+    // Nodes lie evenly about the middle, and the weights add up to the length.
     double from = nodes[0] + nodes[nodes.length - 1];
     double half = 0;
     for (double weight : weights) {

@@ -45,7 +45,7 @@ public record GuardBand(
               + " and "
               + confidence);
     }
-    // one-sided: an anode near one limit is far from the other
+    // one-sided: an anode near one limit is far from the other.
     double guard = sigmaGauge == 0 ? 0 : sigmaGauge * Normal.quantile(confidence);
     return new GuardBand(
         guard,

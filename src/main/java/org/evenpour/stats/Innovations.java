@@ -43,7 +43,7 @@ public final class Innovations {
     double scale = Math.sqrt(total);
     double u = Math.max(-CLIP, Math.min(CLIP, (z - predicted) / scale));
     double weight = variance / total;
-    // by the clipped value: a wild one is not expected to come again
+    // By the clipped value: a wild one is not expected to come again.
     predicted += weight * u * scale;
     variance *= 1 - weight;
     skip(1);
@@ -58,7 +58,7 @@ public final class Innovations {
   public void skip(int values) {
     double fade = Math.pow(phi, values);
     predicted *= fade;
-    // what is not seen goes back to the stationary state, as far as φ forgets
+    // What is not seen goes back to the stationary state, as far as φ forgets.
     variance = fade * fade * variance + (1 - fade * fade) * (1 - noise);
   }
 
@@ -69,8 +69,8 @@ public final class Innovations {
    */
   public static double gain(double phi, double noise) {
     double total = total(phi, noise);
-    // in the long run the prediction follows a shift up to φ·weight/(1 − φ(1 − weight)) of it;
-    // what is left of it comes anew in each innovation
+    // In the long run the prediction follows a shift up to φ·weight/(1 − φ(1 − weight)) of it;
+    // what is left of it comes anew in each innovation.
     double weight = 1 - noise / total;
     return (1 - phi) / ((1 - phi * (1 - weight)) * Math.sqrt(total));
   }
@@ -86,7 +86,7 @@ public final class Innovations {
   /** Variance of the prediction errors in the long run. */
   private static double total(double phi, double noise) {
     double variance = 1 - noise;
-    // each step leaves (φ(1 − weight))² of the distance: slow only for a φ near 1 under much noise
+    // Each step leaves (φ(1 − weight))² of the distance: slow only for a φ near 1 under much noise.
     for (int i = 0; i < 500; i++) {
       double left = variance * noise / (variance + noise);
       variance = phi * phi * left + (1 - phi * phi) * (1 - noise);

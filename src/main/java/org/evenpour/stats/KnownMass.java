@@ -51,7 +51,7 @@ public record KnownMass(
     Moments when = new Moments();
     for (int i = 0; i < readings.length; i++) {
       if (!Double.isNaN(readings[i]) && !Double.isNaN(times[i])) {
-        // off the truth, so that the digits of the mass itself drop out
+        // Off the truth, so that the digits of the mass itself drop out.
         off.add(readings[i] - truth);
         when.add(times[i]);
       }
@@ -97,13 +97,13 @@ public record KnownMass(
     double left = 0;
     for (int i = 0; i < readings.length; i++) {
       if (!Double.isNaN(readings[i]) && !Double.isNaN(times[i])) {
-        // one by one: Σy² − slope·Σxy would cancel where readings lie along the line
+        // One by one: Σy² − slope·Σxy would cancel where readings lie along the line.
         double e = readings[i] - truth - bias - slope * (times[i] - when.mean());
         left += e * e;
       }
     }
     double residualSd = Math.sqrt(left / (n - 2.0));
-    // about the line and not about the mean: a drift is no scatter
+    // About the line and not about the mean: a drift is no scatter.
     double slopeError = residualSd / Math.sqrt(xx);
     return new KnownMass(
         n,

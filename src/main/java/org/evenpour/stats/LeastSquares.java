@@ -134,10 +134,10 @@ public final class LeastSquares {
         for (int i = j; i < n; i++) {
           squares += v[i] * v[i];
         }
-        // the sign with which v[j] − norm adds up and doesn't cancel
+        // The sign with which v[j] − norm adds up and doesn't cancel.
         double norm = Math.copySign(Math.sqrt(squares), -v[j]);
         diagonal[j] = norm;
-        // columns are of length 1 to 2, so this little is what rounding leaves of one
+        // Columns are of length 1 to 2, so this little is what rounding leaves of one.
         if (Math.abs(norm) <= DEPENDENT) {
           throw new IllegalArgumentException(
               "column " + (j + 1) + " of the regression is a combination of those before it");
@@ -188,7 +188,7 @@ public final class LeastSquares {
       double[] errors = new double[p];
       for (int j = 0; j < p; j++) {
         double variance =
-            // as near to each other as that, R alone would lose four digits and more
+            // As near to each other as that, R alone would lose four digits and more.
             smallest < NEARLY_DEPENDENT ? refinedInverseDiagonal(j) : inverseDiagonal(j);
         errors[j] = df > 0 ? Math.sqrt(rss / df * variance) * scale[j] : Double.NaN;
       }
@@ -209,7 +209,7 @@ public final class LeastSquares {
 
     private double refinedInverseDiagonal(int j) {
       double[] g = new double[p];
-      // with f = 0 and g = −eⱼ the augmented system says XᵀXb = eⱼ
+      // With f = 0 and g = −eⱼ the augmented system says XᵀXb = eⱼ.
       g[j] = -1;
       return solve(new double[n], g).b[j];
     }
@@ -223,7 +223,7 @@ public final class LeastSquares {
       for (int iteration = 0; iteration < 20; iteration++) {
         Solution correction = solveOnce(f1, g1);
         double change = relativeChange(s.b, correction.b);
-        // no longer halved: what is left is the rounding of the residuals themselves
+        // No longer halved: what is left is the rounding of the residuals themselves.
         if (iteration > 1 && !(change < 0.5 * last)) {
           break;
         }
@@ -256,7 +256,7 @@ public final class LeastSquares {
     private void residual(double[] f, double[] g, Solution s, double[] f1, double[] g1) {
       double[] low = new double[n];
       for (int i = 0; i < n; i++) {
-        // r is part of the unknowns: refined as b is, it carries what a single residual would lose
+        // r is part of the unknowns: refined as b is, it carries what a single residual would lose.
         double d = f[i] - s.r[i];
         double back = d - f[i];
         low[i] = (f[i] - (d - back)) - (s.r[i] + back);
@@ -302,7 +302,7 @@ public final class LeastSquares {
         }
         b[j] = sum / diagonal[j];
       }
-      // h in place of what the columns took, and Xᵀr = g holds by construction
+      // h in place of what the columns took, and Xᵀr = g holds by construction.
       System.arraycopy(h, 0, d, 0, p);
       for (int j = p - 1; j >= 0; j--) {
         reflect(reflectors[j], d, j);

@@ -88,7 +88,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     Search search = new Search(tamed(x), noiseVariance);
     int[] cuts = {0, x.length};
     Fit now = search.fit(cuts);
-    // not believed one by one: each of several faults hides behind the others
+    // Not believed one by one: each of several faults hides behind the others.
     int[] ahead = cuts;
     Fit then = now;
     int taken = 0;
@@ -193,7 +193,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     /** The best φ for these cuts, by golden section. */
     Fit fit(int[] cuts) {
       double variance = takeLevelsOff(cuts) / Math.max(1, n);
-      // of what is left: a step still in there would make the noise look like a smaller part
+      // Of what is left: a step still in there would make the noise look like a smaller part.
       double share = variance > 0 ? Math.min(MOST_NOISE, noiseVariance / variance) : 0;
       double low = 0;
       double high = MOST_CORRELATION;
@@ -216,7 +216,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
           atB = logLikelihood(b, share);
         }
       }
-      // golden section never quite reaches 0, which is what a series of mere noise has
+      // Golden section never quite reaches 0, which is what a series of mere noise has.
       double independent = logLikelihood(0, share);
       if (independent >= Math.max(atA, atB)) {
         return new Fit(independent, 0, variance);
@@ -263,7 +263,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
         predicted = take * left[i] + keep * predicted;
       }
       for (int round = 0; round < ROUNDS; round++) {
-        // twice, for the first s.d. is itself drawn out by the errors that are too far
+        // Twice, for the first s.d. is itself drawn out by the errors that are too far.
         double far = FAR_ERROR * FAR_ERROR * squares / (n - 1);
         squares = 0;
         for (int i = 1; i < n; i++) {
@@ -280,7 +280,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
     int[] candidate(int[] cuts, double phi) {
       takeLevelsOff(cuts);
       for (int i = 0; i < n; i++) {
-        // running sums: each stretch's gain then costs the same, however long it is
+        // Running sums: each stretch's gain then costs the same, however long it is.
         fresh[i] = i == 0 ? 0 : left[i] - phi * left[i - 1];
         sums[i + 1] = sums[i] + fresh[i];
       }
@@ -317,7 +317,7 @@ public record LevelSteps(int[] cuts, double correlation, double variance) {
         int stride,
         double phi) {
       for (int start = Math.max(from, startFrom); start <= Math.min(to, startTo); start += stride) {
-        // what is left in front is empty or long enough to have a level itself
+        // What is left in front is empty or long enough to have a level itself.
         boolean isStartFree = start == from || start >= from + SHORTEST;
         int end = Math.max(start + SHORTEST, endFrom);
         while (isStartFree && end <= Math.min(to - SHORTEST, endTo)) {

@@ -62,7 +62,7 @@ public record MeanSquare(double value, double df) {
     double h2 = m2.h(tail);
     double crossBelow = ((f - 1) * (f - 1) - g1 * g1 * f * f - h2 * h2) / f;
     double crossAbove = ((1 - small) * (1 - small) - h1 * h1 * small * small - g2 * g2) / small;
-    // the cross terms put a limit at 0 exactly where the F test does; they may be negative
+    // The cross terms put a limit at 0 exactly where the F test does; they may be negative.
     double below = g1 * g1 * a * a + h2 * h2 * b * b + crossBelow * a * b;
     double above = h1 * h1 * a * a + g2 * g2 * b * b + crossAbove * a * b;
     return new Combination(

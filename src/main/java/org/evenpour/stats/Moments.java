@@ -33,7 +33,7 @@ public final class Moments {
   }
 
   public void add(double x) {
-    // one comparison for missing and infinite: all other values pass at once
+    // One comparison for missing and infinite: all other values pass at once.
     if (!(Math.abs(x) <= Double.MAX_VALUE)) {
       if (Double.isNaN(x)) {
         return;
@@ -51,7 +51,7 @@ public final class Moments {
     }
     double d = x - shift;
     double back = d - x;
-    // x − shift rounds where one is far larger than the other; e is what that lost
+    // x − shift rounds where one is far larger than the other; e is what that lost.
     double e = (x - (d - back)) - (shift + back);
     double s = sumHigh + d;
     double t = s - sumHigh;
@@ -76,7 +76,7 @@ public final class Moments {
     if (count == 0) {
       shift = other.shift;
     }
-    // the other's sums were about its own first value: moved to this one's without error
+    // The other's sums were about its own first value: moved to this one's without error.
     DoubleDouble step = DoubleDouble.sum(other.shift, -shift);
     DoubleDouble n = DoubleDouble.of((double) other.count);
     DoubleDouble sum = sum().plus(other.sum()).plus(step.times(n));
@@ -126,7 +126,7 @@ public final class Moments {
   /** Σ(x − mean)² in double-double; only with at least one value. */
   DoubleDouble sumOfSquares() {
     DoubleDouble sum = sum();
-    // cancels only as far as the first value lies off the mean, in s.d.: there are digits for that
+    // Cancels only as far as the first value lies off the mean, in s.d.: there are digits for that.
     return square().minus(sum.squared().over((double) count));
   }
 

@@ -67,12 +67,12 @@ public final class MovingRange {
       return Double.NaN;
     }
     double squareOfMean = 4 / Math.PI;
-    // two neighbouring ranges share a value, and so each tells less than an independent one
+    // Two neighbouring ranges share a value, and so each tells less than an independent one.
     double covariance = squareOfMean * (Math.sqrt(0.75) + Math.PI / 12 - 1);
     double m = n - 1.0;
     double relativeVariance =
         (m * (2 - squareOfMean) + 2 * (m - 1) * covariance) / (m * m) / squareOfMean;
-    // c4⁻² − 1 is the squared coefficient of variation of a χ: 1/2f where there are many
+    // c4⁻² − 1 is the squared coefficient of variation of a χ: 1/2f where there are many.
     double guess = 0.5 / relativeVariance;
     return Root.ofIncreasing(
         df -> relativeVariance - (Math.pow(ChartConstants.c4OfDegrees(df), -2) - 1),

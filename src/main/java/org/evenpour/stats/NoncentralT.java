@@ -21,7 +21,7 @@ final class NoncentralT {
   /** The δ for which P(T ≤ t) = p: falling in p. */
   static double noncentrality(double t, double df, double p) {
     Chi chi = Chi.of(df);
-    // nearly normal about δ with this s.d., t put in place of δ
+    // Nearly normal about δ with this s.d., t put in place of δ.
     double spread = Math.sqrt(1 + t * t / (2 * df));
     return Root.ofIncreasing(
         delta -> p - chi.mean(t, delta),
@@ -64,7 +64,7 @@ final class NoncentralT {
         }
       }
       for (int i = 0; i < probabilities.length; i++) {
-        // by its own sum: no Γ, and the rule's errors above and below cancel
+        // By its own sum: no Γ, and the rule's errors above and below cancel.
         probabilities[i] /= total;
       }
       return new Chi(nodes, probabilities);

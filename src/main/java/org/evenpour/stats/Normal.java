@@ -104,7 +104,7 @@ public final class Normal {
     if (x <= 0.46875) {
       return 0.5 - 0.5 * Math.copySign(smallErf(x), z);
     }
-    // the smaller tail is computed and the other one taken from 1, never the other way
+    // The smaller tail is computed and the other one taken from 1, never the other way.
     double tail = 0.5 * gaussian(Math.abs(z)) * scaledErfc(x);
     return z > 0 ? tail : 1 - tail;
   }
@@ -116,7 +116,7 @@ public final class Normal {
       return Math.log(0.5 + 0.5 * Math.copySign(smallErf(x), z));
     }
     double scaled = 0.5 * scaledErfc(x);
-    // a sum of logarithms, for the tail itself underflows from z = −38.6 on
+    // A sum of logarithms, for the tail itself underflows from z = −38.6 on.
     return z < 0 ? -0.5 * z * z + Math.log(scaled) : Math.log1p(-gaussian(Math.abs(z)) * scaled);
   }
 
@@ -132,7 +132,7 @@ public final class Normal {
     }
     double scaled = 0.5 * scaledErfc(x);
     double square = 0.5 * z * z;
-    // not by gaussian(): the tail goes into ln(1 − tail) alone, where its last digits don't count
+    // Not by gaussian(): the tail goes into ln(1 − tail) alone, where its last digits don't count.
     double tail = Math.exp(-square) * scaled;
     double logTail = Math.log(scaled) - square;
     // log1p in elementary terms (Kahan): several times faster than the library's
@@ -177,7 +177,7 @@ public final class Normal {
 
   /** exp(−z²/2), split so that the rounding of z² isn't magnified. */
   private static double gaussian(double z) {
-    // a sixteenth has so few bits that its square is exact; 1e6, for an int must hold it
+    // A sixteenth has so few bits that its square is exact; 1e6, for an int must hold it.
     double coarse = (int) (Math.min(z, 1e6) * 16) / 16.0;
     return Math.exp(-0.5 * coarse * coarse) * Math.exp(-0.5 * (z - coarse) * (z + coarse));
   }

@@ -97,10 +97,10 @@ public record NormalScores(
     static Tail of(double[] excess, double least) {
       double[] y = excess.clone();
       Arrays.sort(y);
-      // from the most down: faults of one kind hide one another, for those left in widen the tail
+      // From the most down: faults of one kind hide one another, for those left in widen the tail.
       for (int wild = Math.min(MOST_WILD, y.length / 10); wild > 0; wild--) {
         Tail rest = of(y, y.length - wild, least);
-        // the nearest of them counts: where it is in reach, it is an ordinary value
+        // The nearest of them counts: where it is in reach, it is an ordinary value.
         if (y.length * rest.expectedBeyond(y[y.length - wild]) < WILD) {
           return rest;
         }
@@ -115,7 +115,7 @@ public record NormalScores(
         first += y[i] / n;
         second += y[i] * (n - 1 - i) / (n - 1) / n;
       }
-      // moments weighted by rank, for a likelihood may have no maximum where values are few
+      // Moments weighted by rank, for a likelihood may have no maximum where values are few.
       double own = 2 - first / (first - 2 * second);
       double shape = Double.isFinite(own) ? own * trust(n) : 0;
       // Given ξ, β by the mean, which is β/(1 − ξ).
@@ -148,10 +148,10 @@ public record NormalScores(
       double sum = 0;
       double mean = scale / (1 - shape);
       for (int i = 0; i < Hermite.NODES; i++) {
-        // from ξ = 1 on a tail has no mean to hold its scale by
+        // From ξ = 1 on a tail has no mean to hold its scale by.
         double its = Math.min(0.9, shape + shapeError() * Hermite.node(i));
         for (int j = 0; j < Hermite.NODES; j++) {
-          // an exponential tail's mean is known to 1/√count of itself; so taken it stays above 0
+          // An exponential tail's mean is known to 1/√count of itself; so taken it stays above 0.
           double itsMean = mean * Math.exp(Hermite.node(j) / Math.sqrt(count));
           sum += Hermite.weight(i) * Hermite.weight(j) * beyond(y, itsMean * (1 - its), its);
         }
@@ -211,7 +211,7 @@ public record NormalScores(
     if (knots < 3) {
       return IDENTITY;
     }
-    // rounded values may leave a tail all alike, and a scale of 0 would end it there
+    // Rounded values may leave a tail all alike, and a scale of 0 would end it there.
     double least = 1e-3 * (value[knots - 1] - value[0]);
     double first = value[0];
     double last = value[knots - 1];
@@ -335,7 +335,7 @@ public record NormalScores(
    */
   public double expectedRate(double limit) {
     double beyond = Normal.upperTail(limit);
-    // between the knots scores are normal by construction; only tails are in doubt
+    // Between the knots scores are normal by construction; only tails are in doubt.
     if (isIdentity() || limit < -scores.get(0)) {
       return 2 * beyond;
     }
@@ -355,7 +355,7 @@ public record NormalScores(
     if (isIdentity()) {
       return 0;
     }
-    // within the knots the sample tells all; the doubt grows outward from there
+    // Within the knots the sample tells all; the doubt grows outward from there.
     double near = Math.max(-scores.get(0), scores.get(scores.size() - 1));
     double far = FARTHEST;
     for (int i = 0; i < 50; i++) {

@@ -67,7 +67,7 @@ public final class OneWayAnova {
     DoubleDouble between = DoubleDouble.ZERO;
     for (Moments g : groups) {
       if (g.count() > 0) {
-        // deviations before squares: Σn·mean² − N·mean² would cancel
+        // Deviations before squares: Σn·mean² − N·mean² would cancel.
         DoubleDouble deviation = g.exactMean().minus(origin).minus(total.over(n));
         between = between.plus(deviation.squared().times((double) g.count()));
       }
@@ -109,7 +109,7 @@ public final class OneWayAnova {
       DoubleDouble msBetween = df1 > 0 ? between.over(df1) : DoubleDouble.of(Double.NaN);
       DoubleDouble msWithin = df2 > 0 ? within.over(df2) : DoubleDouble.of(Double.NaN);
       double f = msWithin.value() == 0 ? ratio(msBetween) : msBetween.over(msWithin).value();
-      // n₀, the size that groups of one size would have for the same expected mean square
+      // n₀, the size that groups of one size would have for the same expected mean square.
       double groupSize = (n - sumSquaredCounts / n) / df1;
       double raw = msBetween.minus(msWithin).over(groupSize).value();
       return new Result(

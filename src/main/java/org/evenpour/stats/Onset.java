@@ -52,7 +52,7 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
     double stepGain = Double.NEGATIVE_INFINITY;
     double rampGain = Double.NEGATIVE_INFINITY;
     double stepMean = 0;
-    // backward: each sum is that of the next point and one value more, so all onsets cost one pass
+    // Backward: each sum is that of the next point and one value more, so all onsets cost one pass.
     for (int i = n - 1; i >= 0; i--) {
       double from = sum + first * sign * z[i];
       double information = n - 1 - i + first * first;
@@ -61,7 +61,7 @@ public record Onset(int index, double mean, boolean ramp, double gain) {
       weighted += sum;
       double count = n - i;
       squares += count * count;
-      // a departure the other way is none, however much its square gains
+      // A departure the other way is none, however much its square gains.
       if (from > 0 && from * from / (2 * information) > stepGain) {
         stepGain = from * from / (2 * information);
         step = i;

@@ -40,7 +40,7 @@ public final class PairedTrial {
     }
     int low = 1;
     int high = most;
-    // power grows with each pair, so that halving finds the first that is enough
+    // Power grows with each pair, so that halving finds the first that is enough.
     while (high - low > 1) {
       int middle = (low + high) >>> 1;
       if (power(middle, difference) >= power) {

@@ -69,7 +69,7 @@ final class Panels {
         continue;
       }
       int first = p * points;
-      // a whole panel: its own nodes; a part: nodes of its own, values there from the panel's
+      // A whole panel: its own nodes; a part: nodes of its own, values there from the panel's.
       if (from == breaks[p] && to == breaks[p + 1]) {
         for (int i = first; i < first + points; i++) {
           row[offset + i] += weights[i] * kernel.applyAsDouble(nodes[i]);
@@ -103,7 +103,7 @@ final class Panels {
     double t = (x - breaks[panel]) / (breaks[panel + 1] - breaks[panel]);
     double total = 0;
     for (int i = 0; i < points; i++) {
-      // at a node the barycentric form is 0/0
+      // At a node the barycentric form is 0/0.
       double distance = t - unit.node(i);
       if (distance == 0) {
         row[offset + first + i] += factor;

@@ -156,7 +156,7 @@ public record Percentiles(double low, double median, double high) {
 
   private static Interval side(
       @Nullable Double limit, Interval middle, Interval outer, DoubleBinaryOperator distance) {
-    // an index that could be anything beyond an unreached percentile has no limit
+    // An index that could be anything beyond an unreached percentile has no limit.
     if (limit == null
         || middle.low == null
         || middle.high == null
@@ -166,7 +166,7 @@ public record Percentiles(double low, double median, double high) {
     }
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
-    // monotone in each of the two, so that worst and best lie at ends
+    // Monotone in each of the two, so that worst and best lie at ends.
     for (double m : new double[] {middle.low, middle.high}) {
       for (double end : new double[] {outer.low, outer.high}) {
         double spread = distance.applyAsDouble(m, end);

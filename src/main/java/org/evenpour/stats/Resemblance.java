@@ -96,7 +96,7 @@ public final class Resemblance {
       int c = column[i];
       if (!Double.isNaN(last[c])) {
         products[c] += e * last[c];
-        // both values of a pair: the ratio then cannot pass 1, however few they are
+        // Both values of a pair: the ratio then cannot pass 1, however few they are.
         squares[c] += 0.5 * (e * e + last[c] * last[c]);
         pairs[c]++;
       }
@@ -114,13 +114,13 @@ public final class Resemblance {
       columnPhi[c] =
           count[c] < FEWEST_IN_COLUMN ? ownPhi : coefficient(products[c], squares[c], pairs[c]);
     }
-    // the mean of a column takes more than one degree of freedom where its values hang together
+    // The mean of a column takes more than one degree of freedom where its values hang together.
     double own = fit.componentResidual() * (1 + (level(ownPhi) - 1) / fit.rowsUsed());
     double inverse = 0;
     for (int n : inRow) {
       inverse += n == 0 ? 0 : 1.0 / n;
     }
-    // what the row's own scatter leaves in its mean
+    // What the row's own scatter leaves in its mean.
     double ofMean = own * inverse / fit.rowsUsed();
     double[] b = ofRows(rowEffects, fit.rowsUsed(), ofMean, ownPhi);
     return new Resemblance(fit.rowsUsed(), b[0], b[1], own, ownPhi, columnPhi);
@@ -133,7 +133,7 @@ public final class Resemblance {
       return phi;
     }
     for (int i = 0; i < ROUNDS; i++) {
-      // what the estimated mean took; held to half, or few pairs and a high φ would feed each other
+      // What the estimated mean took; held to half, or few pairs and a high φ would feed each other
       double mean = Math.min(0.5, level(phi) / pairs) * squares;
       phi = Math.max(0, Math.min(MOST, (products + mean) / (squares + mean)));
     }
@@ -164,12 +164,12 @@ public final class Resemblance {
     double variance = 0;
     double phi = 0;
     for (int i = 0; i < ROUNDS; i++) {
-      // what taking the mean of all rows out took, from the variance and from each product alike
+      // What taking the mean of all rows out took, from the variance and from each product alike.
       double lost = Math.min(squares / 2, (variance * level(phi) + ofMean * level(ownPhi)) / rows);
       variance = Math.max(0, squares + lost - ofMean);
       phi =
           enough && variance > 0
-              // what own scatter leaves in row means is correlated too where ownPhi is
+              // What own scatter leaves in row means is correlated too where ownPhi is.
               ? Math.max(0, Math.min(MOST, (product + lost - ownPhi * ofMean) / variance))
               : 0;
     }
@@ -277,10 +277,10 @@ public final class Resemblance {
       double within = b * (1 - phi) + e * (1 - ePhi);
       double careful = raised();
       double ofMean = perRow * b * level(phi) + e * level(ePhi);
-      // n − 1 makes s² right for independent values; only what the mean takes beyond that is lost
+      // n − 1 makes s² right for independent values; only what the mean takes beyond that is lost.
       double lost = (ofMean - total) / n / total;
       return new Worth(
-          // the width asks for caution, the center does not: φ as estimated there
+          // The width asks for caution, the center does not: φ as estimated there.
           total / (perRow * b * level(careful) + e * level(ePhi)),
           total * total / squares(careful, fixed),
           within / ofMean,
@@ -313,11 +313,11 @@ public final class Resemblance {
      */
     private double ranges(
         double ofOwn, double ownFades, double ofShared, double inRow, double columns) {
-      // one difference with itself, g(1), and with those of the same rows in the other columns
+      // One difference with itself, g(1), and with those of the same rows in the other columns.
       double sum = Math.PI / 2 - 1 + (columns - 1) * g(inRow);
       double one = ofOwn;
       double other = ofShared;
-      // g is nearly ρ²/2, so what is left out is below 1e-11; it is even, so signs don't matter
+      // g is nearly ρ²/2, so what is left out is below 1e-11; it is even, so signs don't matter.
       while (one + other > 1e-6) {
         sum += 2 * (g(one + other) + (columns - 1) * g(other));
         one *= ownFades;

@@ -38,7 +38,7 @@ public final class Robust {
     double[] values = ascending(x);
     double median = medianOfSorted(values);
     double reach = 9 * rawMad(values, median);
-    // more than half alike: no unit to weigh the others by
+    // More than half alike: no unit to weigh the others by.
     if (!(reach > 0)) {
       return reach;
     }
@@ -46,7 +46,7 @@ public final class Robust {
     double below = 0;
     for (double value : values) {
       double d = value - median;
-      // in rest = 1 − u² the other factor, 1 − 5u², is 5·rest − 4
+      // In rest = 1 − u² the other factor, 1 − 5u², is 5·rest − 4.
       double rest = 1 - d / reach * (d / reach);
       if (rest > 0) {
         above += d * d * rest * rest * rest * rest;
@@ -90,7 +90,7 @@ public final class Robust {
     if (n == 0) {
       return Double.NaN;
     }
-    // not half of a sum, which may overflow
+    // Not half of a sum, which may overflow.
     return n % 2 == 1 ? x[n / 2] : x[n / 2 - 1] + 0.5 * (x[n / 2] - x[n / 2 - 1]);
   }
 

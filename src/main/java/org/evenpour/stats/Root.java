@@ -23,7 +23,7 @@ final class Root {
     double low = Math.max(lowest, guess - step);
     double high = Math.min(highest, guess + step);
     double width = step;
-    // doubled each time: a guess that is far off costs the logarithm of the distance
+    // Doubled each time: a guess that is far off costs the logarithm of the distance.
     while (f.applyAsDouble(low) > 0) {
       if (low <= lowest) {
         return Double.NaN;
@@ -48,7 +48,7 @@ final class Root {
       return Double.NaN;
     }
     try {
-      // no value of f is small enough to stop at: f may be flat, and x is what counts
+      // No value of f is small enough to stop at: f may be flat, and x is what counts.
       return new BracketingNthOrderBrentSolver(1e-14, 1e-300, 0, 5)
           .solve(500, f::applyAsDouble, low, high, 0.5 * (low + high));
     } catch (MathIllegalStateException e) {

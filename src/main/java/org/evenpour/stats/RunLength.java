@@ -16,7 +16,7 @@ public final class RunLength {
 
   /** Upper CUSUM alone. */
   public static double cusumOneSided(double k, double h, double shift) {
-    // nodes by the sigma: the kernel is a density of s.d. 1, whatever h
+    // Nodes by the sigma: the kernel is a density of s.d. 1, whatever h.
     Panels panels = Panels.on(0, h, h, 24 + (int) Math.ceil(8 * Math.min(h, 60)));
     int n = panels.size();
     // the sum has an atom at 0 and a density above it

@@ -84,7 +84,7 @@ public final class RunTests {
     int turns = (rises & down) | (falls & up);
     rising = 1 + (rising & -rises);
     falling = 1 + (falling & -falls);
-    // a step that turns nothing begins anew with its own two points, an equal neighbor with one
+    // A step that turns nothing begins anew with its own two points, an equal neighbor with one.
     alternating = 1 + (alternating & -turns) + ((rises | falls) & ~turns);
     up = rises;
     down = falls;
@@ -108,7 +108,7 @@ public final class RunTests {
             | ((FOUR_OF_FIVE >>> high1 | FOUR_OF_FIVE >>> low1) & 1) << 5
             | reaches(inner, lengths.inner()) << 6
             | reaches(outside, lengths.outside()) << 7;
-    // most points complete nothing, and so cost nothing here
+    // Most points complete nothing, and so cost nothing here.
     for (int rest = done; rest != 0; rest &= rest - 1) {
       counts[Integer.numberOfTrailingZeros(rest)]++;
     }

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * once made.
  */
 public final class SeriesRegression {
-  // closer towards 1, for (1 + φ)/(1 − φ), what a value's worth is divided by, grows fastest there
+  // Closer towards 1, for (1 + φ)/(1 − φ), what a value's worth is divided by, grows fastest there.
   private static final double[] PHI = {0, 0.2, 0.4, 0.55, 0.7, 0.8, 0.88, 0.94, 0.97, 0.985, 0.995};
   private static final double[] NOISE = {0, 0.1, 0.25, 0.5, 0.75, 0.9};
 
@@ -75,7 +75,7 @@ public final class SeriesRegression {
     List<Candidate> grid = new ArrayList<>();
     for (double phi : PHI) {
       for (double noise : NOISE) {
-        // without memory all of it is white: the shares are one and the same point
+        // Without memory all of it is white: the shares are one and the same point.
         if (phi > 0 || noise == 0) {
           grid.add(Candidate.of(columns, y, time, stretch, phi, noise));
         }
@@ -96,7 +96,7 @@ public final class SeriesRegression {
     }
     SeriesRegression fit = with(columns, y, time, stretch, best.phi, best.noise);
     double[] freedom = new double[columns.length];
-    // over the grid alone: with the refined points the neighborhood of the best would count twice
+    // Over the grid alone: with the refined points the neighborhood of the best would count twice.
     double[] errors = averaged(grid, best, fit.fit, freedom);
     return new SeriesRegression(
         fit.phi, fit.noise, fit.white, fit.whiteValues, fit.fit, errors, freedom);
@@ -182,10 +182,10 @@ public final class SeriesRegression {
         white[j] = whitening.of(columns[j]);
       }
       white[p] = whitening.of(y);
-      // normal equations, for the grid only chooses and weighs: the fit itself is by orthogonal
-      // factors. With y as the last column the last pivot is the root of what is left over
+      // Normal equations, for the grid only chooses and weighs: the fit itself is by orthogonal
+      // factors. With y as the last column the last pivot is the root of what is left over.
       RealMatrix products = products(white);
-      // to length 1 first, or the units would decide which columns count as dependent
+      // To length 1 first, or the units would decide which columns count as dependent.
       double[] scale = unit(products);
       double logDet = 0;
       for (int j = 0; j < p; j++) {
@@ -228,7 +228,7 @@ public final class SeriesRegression {
         coefficients[j] *= scale[p] / scale[j];
         variances[j] *= rss / df / (scale[j] * scale[j]);
       }
-      // ln|X'V⁻¹X| and n − p: what the coefficients took from the likelihood is put back
+      // ln|X'V⁻¹X| and n − p: what the coefficients took from the likelihood is put back.
       double criterion = df * Math.log(rss / df) + whitening.logVariance + logDet;
       return new Candidate(phi, noise, criterion, coefficients, variances);
     }
@@ -314,10 +314,10 @@ public final class SeriesRegression {
         for (int i = lag; i < n; i++) {
           sum += stretch[i] == stretch[i - lag] ? score[i] * score[i - lag] : 0;
         }
-        // weights that fall to 0 keep the sum from coming out below 0
+        // Weights that fall to 0 keep the sum from coming out below 0.
         variance += (lag == 0 ? 1 : 2 * (1 - lag / (steps + 1.0))) * sum;
       }
-      // residuals are smaller than errors: p coefficients were fitted to them
+      // Residuals are smaller than errors: p coefficients were fitted to them.
       variance *= n / (double) Math.max(1, n - p);
       errors[j] = Math.max(modelled[j], Math.sqrt(Math.max(0, variance)));
     }
@@ -414,7 +414,7 @@ public final class SeriesRegression {
     double rss = 0;
     double[] residuals = fit.residuals();
     for (int i = 0; i < added.length; i++) {
-      // residuals stand at right angles to the fit: the column need not be freed of it first
+      // Residuals stand at right angles to the fit: the column need not be freed of it first.
       along += added[i] * residuals[i];
       rss += residuals[i] * residuals[i];
     }
@@ -449,7 +449,7 @@ public final class SeriesRegression {
     for (double v : white[column]) {
       squares += v * v;
     }
-    // the standard error already has in it what the others leave: no second regression
+    // The standard error already has in it what the others leave: no second regression.
     double relative = fit.standardErrors()[column] / fit.residualSd();
     return Math.max(0, 1 - 1 / (squares * relative * relative));
   }
@@ -520,7 +520,7 @@ public final class SeriesRegression {
           int gap = time[i] - time[i - 1];
           fade[i] = gap == 1 ? phi : Math.pow(phi, gap);
           double f = fade[i] * fade[i];
-          // over a gap the level is forgotten, and its variance goes back to that of a first value
+          // Over a gap the level is forgotten, and its variance goes back to that of a first value.
           variance = f * variance + (1 - f) * (1 - noise);
         }
         double total = variance + noise;
@@ -541,7 +541,7 @@ public final class SeriesRegression {
 
     /** A series made white; as long as the times. */
     public double[] of(double[] series) {
-      // nothing to predict from, and the variance is 1
+      // Nothing to predict from, and the variance is 1.
       if (phi == 0) {
         return series.clone();
       }

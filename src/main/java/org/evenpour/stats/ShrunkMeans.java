@@ -71,14 +71,14 @@ public record ShrunkMeans(double center, double between, List<Shrunk> groups) {
       weights += 1 / (between + vi);
     }
     double varianceOfBetween = 2 * y.length / (weights * weights);
-    // k groups tell τ² no better than k − 1 degrees of freedom
+    // k groups tell τ² no better than k − 1 degrees of freedom.
     double t = StudentT.quantile(0.975, y.length - 1.0);
     for (int i = 0; i < y.length; i++) {
       double total = between + v[i];
       double shrinkage = v[i] / total;
       double mean = center + (1 - shrinkage) * (y[i] - center);
       double error =
-          // the last term twice: it is there, and the first, with τ² estimated, is too small by it
+          // The last term twice: it is there, and the first, with τ² estimated, is too small by it.
           between * shrinkage
               + shrinkage * shrinkage / weights
               + 2 * shrinkage * shrinkage / total * varianceOfBetween;
@@ -89,7 +89,7 @@ public record ShrunkMeans(double center, double between, List<Shrunk> groups) {
   }
 
   private static double between(double[] y, double[] v) {
-    // the sum falls as τ² grows: there is no root above 0
+    // The sum falls as τ² grows: there is no root above 0.
     if (excess(y, v, 0) <= 0) {
       return 0;
     }

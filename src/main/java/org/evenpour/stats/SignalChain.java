@@ -28,7 +28,7 @@ record SignalChain(double[] first, double[][] next) {
         a[i][j] = (i == j ? 1 : 0) - next[i][j];
       }
     }
-    // no pivot is too small: at run lengths of 1e10 the matrix is all but singular, and is meant so
+    // No pivot is too small: at run lengths of 1e10 the matrix is all but singular, and is meant so
     return new LUDecomposition(new Array2DRowRealMatrix(a, false), 0)
         .getSolver()
         .solve(new ArrayRealVector(b, false))

@@ -33,7 +33,7 @@ public final class StudentT {
       return p == 0 ? Double.NEGATIVE_INFINITY : p == 1 ? Double.POSITIVE_INFINITY : Double.NaN;
     }
     double tail = Math.min(p, 1 - p);
-    // on the logarithm, for a far tail itself is too flat to be searched
+    // On the logarithm, for a far tail itself is too flat to be searched.
     double t =
         Root.ofIncreasing(
             x -> Math.log(tail) - Math.log(upperTail(x, df)),

@@ -92,7 +92,7 @@ public final class TwoWay {
       }
       double effect = table.rowMean[r] - sum / size;
       for (int i = table.start[r]; i < table.start[r + 1]; i++) {
-        // from what is left of each value: a difference of the sums of squares would cancel
+        // From what is left of each value: a difference of the sums of squares would cancel.
         double e = table.deviation(i) - effect - b[table.at(i)];
         residual += e * e;
       }
@@ -101,9 +101,9 @@ public final class TwoWay {
     }
     ssResidual = residual;
     ssColumns = Math.max(0, adjusted);
-    // either order of fitting makes the same whole: rows + columns|rows = columns + rows|columns
+    // Either order of fitting makes the same whole: rows + columns|rows = columns + rows|columns.
     ssRows = Math.max(0, ssRowsAlone + adjusted - ssColumnsAlone);
-    // row effects are to add up to 0; what they have in common is the level
+    // Row effects are to add up to 0; what they have in common is the level.
     center = table.mean + meanOfRows;
     for (int r = 0; r < table.rows; r++) {
       rowEffects[r] -= meanOfRows;
@@ -145,14 +145,14 @@ public final class TwoWay {
           q[p] -= table.rowMean[r];
         }
         for (int i = from; i < to; i++) {
-          // only what was touched: to clear all would cost rows times columns
+          // Only what was touched: to clear all would cost rows times columns.
           inCell[table.at(i)] = 0;
         }
         if (size == 0) {
           continue;
         }
         squaresOverRows += squares / size;
-        // a complete row takes the same from every pair of columns: counted here, taken off once
+        // A complete row takes the same from every pair of columns: counted here, taken off once.
         if (distinct && size == m) {
           complete += 1.0 / size;
         } else {
@@ -184,7 +184,7 @@ public final class TwoWay {
       if (m == 1) {
         return new double[1];
       }
-      // as large as C's own elements, so that neither is lost in the other; Σq = 0, so Σb = 0
+      // As large as C's own elements, so that neither is lost in the other; Σq = 0, so Σb = 0.
       double shift = 0;
       for (int p = 0; p < m; p++) {
         shift += normal[p][p] / m / m;

@@ -50,7 +50,7 @@ final class TwoWayTable {
     }
     used = start[rows];
     mean = all.mean();
-    // a log is in the order of time, and so is not copied
+    // A log is in the order of time, and so is not copied.
     if (inOrder) {
       column = columnGiven;
       y = x;
@@ -79,7 +79,7 @@ final class TwoWayTable {
     for (int r = 0; r < rows; r++) {
       double sum = 0;
       for (int i = start[r]; i < start[r + 1]; i++) {
-        // from the mean of all: without the level plain doubles are enough for effects
+        // From the mean of all: without the level plain doubles are enough for effects.
         double d = deviation(i);
         sum += d;
         columnSum[at(i)] += d;
@@ -126,7 +126,7 @@ final class TwoWayTable {
   private static int root(int[] part, int p) {
     int at = p;
     while (part[at] != at) {
-      // each look-up halves the way for the next ones
+      // Each look-up halves the way for the next ones.
       part[at] = part[part[at]];
       at = part[at];
     }
