@@ -139,7 +139,7 @@ public final class Audit {
     int turns = 0;
     List<TurnIndex> indices = new ArrayList<>();
     for (WheelRecord recorded : record.wheels()) {
-      WheelRecord wheel = measured(recorded);
+      WheelRecord wheel = judgeable(recorded, by);
       TurnIndex index = TurnIndex.of(wheel);
       indices.add(index);
       turns += index.turns();
@@ -200,7 +200,7 @@ public final class Audit {
     List<Audited.OfView> views = new ArrayList<>();
     for (int i = 0; i < indices.size(); i++) {
       WheelRecord specified = specified(record.wheels().get(i), book);
-      WheelRecord wheel = measured(specified);
+      WheelRecord wheel = judgeable(specified, by);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
       setPoints.addAll(SetPointAudit.of(specified, index, signals));
@@ -281,6 +281,20 @@ public final class Audit {
     List<Signal> its = signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList();
     return SettingWatch.of(wheel, index, moldChanges(events, wheel), by, !views.isEmpty())
         .toldBy(wheel, signals, new BeyondSettings(BeyondTold.told(views, its)));
+  }
+
+  /**
+   * The wheel with what can be judged of it: by limits that stay in force no characteristic whose
+   * first value came after they were set.
+   */
+  private static WheelRecord judgeable(WheelRecord wheel, @Nullable Audited by) {
+    WheelRecord measured = measured(wheel);
+    return by == null
+        ? measured
+        : measured.withCharacteristics(
+            measured.characteristics().stream()
+                .filter(each -> !by.terms(wheel.wheel(), each.name()).isEmpty())
+                .toList());
   }
 
   /**

@@ -100,6 +100,8 @@ final class MoldState {
     if (learned >= CharacteristicMonitor.TRIAL) {
       offset = learnedMean;
       selfStarting = true;
+      // A mold that was changed before anybody knew its level needs no trial against it any more.
+      trialLeft = 0;
     }
   }
 

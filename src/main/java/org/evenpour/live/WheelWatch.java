@@ -45,6 +45,8 @@ final class WheelWatch {
   private final List<String> characteristics;
   private final List<SuccessiveMonitor> monitors = new ArrayList<>();
   private final List<Map<Integer, Double>> means = new ArrayList<>();
+  private final List<Boolean> hasTerms = new ArrayList<>();
+  private boolean hasMore;
   private final List<List<TurnPoint>> turnPoints = new ArrayList<>();
   private final List<MoldChange> changes;
   private int nextChange;
@@ -86,6 +88,7 @@ final class WheelWatch {
       List<TurnPoint> points = new ArrayList<>();
       turnPoints.add(points);
       List<Term> its = terms.apply(name);
+      hasTerms.add(!its.isEmpty());
       monitors.add(
           new SuccessiveMonitor(
               its.isEmpty() ? NONE_IN_FORCE : its,
@@ -125,6 +128,8 @@ final class WheelWatch {
     }
     boolean first = open.isEmpty() || open.get(0).turn() != anode.turn();
     for (int i = 0; i < monitors.size(); i++) {
+      // The first value of a characteristic that was empty when limits were proposed.
+      hasMore |= !hasTerms.get(i) && !Double.isNaN(anode.values()[i]);
       monitors.get(i).labels(record.molds(), record.sides(), record.serials());
       monitors
           .get(i)
@@ -198,8 +203,11 @@ final class WheelWatch {
     turnsAtStart = before == null ? turns : before.turnsAtStart;
   }
 
-  /** Whether the record has become so much longer that better limits can be had. */
+  /** Whether better limits can be had: of a longer record, or of more that is measured. */
   boolean isDue() {
+    if (hasMore) {
+      return true;
+    }
     return monitors.stream().anyMatch(one -> one.version() == null)
         && turnsAtStart < ENOUGH_TURNS
         && turns > Math.max(LimitProposal.LEAST_TURNS, 2 * turnsAtStart);

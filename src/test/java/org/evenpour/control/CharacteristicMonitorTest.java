@@ -157,6 +157,22 @@ class CharacteristicMonitorTest {
     assertThat(found.get(0).lastTurn()).isLessThanOrEqualTo(150 + CharacteristicMonitor.TRIAL);
   }
 
+  /** Its level was once counted one and a half times. */
+  @Test
+  void aMoldOfLaterThatIsChangedLearnsItsLevelOnce() {
+    LimitsInForce limits = new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 10).limits(PROFILE);
+    MoldState mold = new MoldState(limits, limits.offsets().length, 0);
+    mold.restart();
+    for (int cast = 0; cast < CharacteristicMonitor.TRIAL; cast++) {
+      mold.learn(6);
+    }
+    assertThat(mold.isSettled()).isTrue();
+    for (int cast = 0; cast < 100; cast++) {
+      mold.settle(6 - mold.offset());
+      assertThat(mold.offset()).isEqualTo(6);
+    }
+  }
+
   @Test
   void leavesStartUpOutOfEverything() {
     WheelOfNumbers wheel = new WheelOfNumbers(TURNS, 1.2, 0.8, 0.4, 18);

@@ -33,6 +33,7 @@ import org.evenpour.plant.Seen;
 import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
+import org.evenpour.simulate.Simulation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -178,6 +179,34 @@ class LiveRecordTest {
                 .toList());
     assertThat(now.report().verdicts()).hasSameSizeAs(batch.verdicts());
     assertThat(now.report().settings()).hasSameSizeAs(batch.settings());
+  }
+
+  /** Thickness is measured from some turn on: until then there is nothing to judge it by. */
+  @Test
+  void judgesACharacteristicFromItsFirstValueOn() throws Exception {
+    SimulatedLog log = SimulatedLog.of(Scenario.week(13).withDays(3).withMolds(16));
+    List<String> headings = List.of(Simulation.header().split(",", -1));
+    List<String> lines = new ArrayList<>();
+    for (int row = 0; row < log.lines().size(); row++) {
+      String[] cells = log.lines().get(row).split(",", -1);
+      for (int i = 0; i < cells.length && row < 60 * 16; i++) {
+        cells[i] = headings.get(i).startsWith("thickness") ? "" : cells[i];
+      }
+      lines.add(String.join(",", cells));
+    }
+    SimulatedLog late = new SimulatedLog(lines);
+    LiveRecord live = live();
+    SimulatedLog.open(live);
+    for (int row = 0; row < 90 * 16; row++) {
+      late.row(live, row);
+      if (row >= 50 * 16 && row % 8 == 0) {
+        live.caughtUp(SimulatedLog.NOW);
+        assertThat(live.snapshot(0).unjudged()).isNull();
+      }
+    }
+    assertThat(Objects.requireNonNull(live.snapshot(0).report()).characteristics())
+        .extracting(AuditReport.CharacteristicReport::name)
+        .contains("mass", "thickness");
   }
 
   /** What was begun does not see what is cast while it runs. */
