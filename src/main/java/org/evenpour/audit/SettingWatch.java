@@ -317,7 +317,9 @@ final class SettingWatch {
                     scopes.contains(Scope.WHEEL)));
     return limits == null
         ? null
-        : new Audited.OfSetting(wheel.wheel(), setting.name(), ofMolds, scopes, limits);
+        // Its own turns are judged by it, about whose middle levels stand.
+        : new Audited.OfSetting(
+            wheel.wheel(), setting.name(), ofMolds, scopes, limits.withoutWear());
   }
 
   private Audited.@Nullable OfSetting inForce(Setting setting, boolean ofMolds, Audited its) {

@@ -129,7 +129,7 @@ public record LimitsInForce(
   }
 
   /** The same for the turns of the base itself, about whose middle offsets stand. */
-  LimitsInForce withoutWear() {
+  public LimitsInForce withoutWear() {
     return wear.perTurn().isEmpty()
         ? this
         : new LimitsInForce(

@@ -62,7 +62,10 @@ public final class SignalMask {
   int[] pieces(Episode.Chart chart, int index) {
     int[] pieces = new int[length];
     for (Stretch one : stretches) {
-      if (one.chart() == chart && one.index() == index) {
+      // One side stands against the others: where any of them moved, each one's contrast did.
+      boolean isHere =
+          one.chart() == chart && (one.index() == index || chart == Episode.Chart.SIDE);
+      if (isHere) {
         for (int end : new int[] {one.from(), one.to()}) {
           for (int t = Math.max(0, end); t < length; t++) {
             pieces[t] += pieces[t] < 0 ? 0 : 1;
