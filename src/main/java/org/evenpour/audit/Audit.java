@@ -104,7 +104,7 @@ public final class Audit {
    *
    * @param book what was specified
    */
-  public static WheelRecord specified(WheelRecord wheel, LimitsBook book) {
+  private static WheelRecord specified(WheelRecord wheel, LimitsBook book) {
     if (book.revisions().isEmpty()) {
       return wheel;
     }

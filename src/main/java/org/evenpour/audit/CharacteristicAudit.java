@@ -1,6 +1,5 @@
 package org.evenpour.audit;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -129,11 +128,7 @@ final class CharacteristicAudit {
             record.molds(),
             record.sides(),
             record.serials(),
-            (turn, at, effect, anodes, startUp) -> {
-              if (!Double.isNaN(effect)) {
-                points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
-              }
-            });
+            Replayed.gathering(points));
     Replay.run(record, value, changes, monitor);
     return Replayed.of(monitor, points);
   }

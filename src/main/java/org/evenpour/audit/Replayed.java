@@ -1,9 +1,11 @@
 package org.evenpour.audit;
 
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.audit.AuditReport.TurnPoint;
+import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
 import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.control.SuccessiveMonitor.Judged;
@@ -26,6 +28,19 @@ public record Replayed(
     judged = List.copyOf(judged);
     episodes = List.copyOf(episodes);
     turns = List.copyOf(turns);
+  }
+
+  /**
+   * Gathers the effects of turns that close.
+   *
+   * @param into takes those that are known
+   */
+  public static CharacteristicMonitor.TurnListener gathering(List<TurnPoint> into) {
+    return (turn, at, effect, anodes, startUp) -> {
+      if (!Double.isNaN(effect)) {
+        into.add(new TurnPoint(turn, Instant.ofEpochMilli(at), effect, anodes, startUp));
+      }
+    };
   }
 
   /**

@@ -17,8 +17,6 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.ProfileReader;
-import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.plant.SeenFile;
@@ -256,7 +254,7 @@ final class CausesCommand implements Runnable {
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      ZoneId zone = (profile == null ? Profiles.NONE : ProfileReader.read(profile)).zone();
+      ZoneId zone = new PlantFiles(List.of(), profile, null).profiles().zone();
       CausesFile file = file();
       CausesFile.Contents contents = file.read();
       checked.check(file.lines());

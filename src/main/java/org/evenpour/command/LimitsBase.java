@@ -15,11 +15,11 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsVersion;
-import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
+import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.LimitsText;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
@@ -95,9 +95,10 @@ final class LimitsBase {
   }
 
   Outcome outcome(CommandSpec spec) throws IntakeException, IOException {
-    Profiles profiles = place.profiles();
+    PlantFiles files = place.with(logs, events);
+    Profiles profiles = files.profiles();
     ZoneId zone = profiles.zone();
-    List<CastingEvent> happened = events == null ? List.of() : EventsReader.read(events, profiles);
+    List<CastingEvent> happened = files.happened(profiles);
     Instant start = from == null ? null : Period.instant(spec, "--from", from, zone);
     Instant end = to == null ? null : Period.instant(spec, "--to", to, zone);
     List<LeaveOut> out = new ArrayList<>();

@@ -2,8 +2,8 @@ package org.evenpour.command;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.LimitsFile;
@@ -24,7 +24,12 @@ final class LimitsPlace {
   private @Nullable Path profile;
 
   Profiles profiles() throws IntakeException {
-    return profile == null ? Profiles.NONE : ProfileReader.read(profile);
+    return with(List.of(), null).profiles();
+  }
+
+  /** The plant's files beside these logs. */
+  PlantFiles with(List<Path> logs, @Nullable Path events) {
+    return new PlantFiles(logs, profile, events, List.of(), limits, null);
   }
 
   /**

@@ -362,13 +362,13 @@ public final class LiveRecord {
     renewal &= !isPatient;
     anew &= !isPatient;
     turnClosed = false;
-    settling = new Settling(record(records), by, judged, plant);
+    List<Remark> warnings = new ArrayList<>(intake.warnings());
+    warnings.addAll(EventsReader.unknown(events, records));
+    settling = new Settling(record(records, warnings), by, judged, plant);
     return settling;
   }
 
-  private CastingRecord record(List<WheelRecord> frozen) {
-    List<Remark> warnings = new ArrayList<>(intake.warnings());
-    warnings.addAll(EventsReader.unknown(events, frozen));
+  private CastingRecord record(List<WheelRecord> frozen, List<Remark> warnings) {
     return new CastingRecord(
         List.of(source),
         frozen,
@@ -516,7 +516,9 @@ public final class LiveRecord {
         intake.records().stream()
             .filter(one -> report.log().wheels().contains(one.wheel()))
             .map(WheelRecord::frozen)
-            .toList());
+            .toList(),
+        // Nobody is warned by rows: the report's notes say it, once a turn.
+        List.of());
   }
 
   /** Four times the median of the last gaps. */

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,7 +43,6 @@ final class WheelWatch {
   private final LimitsBook book;
   private final List<String> characteristics;
   private final List<SuccessiveMonitor> monitors = new ArrayList<>();
-  private final List<Map<Integer, Double>> means = new ArrayList<>();
   private final List<Boolean> hasTerms = new ArrayList<>();
   private boolean hasMore;
   private final List<List<TurnPoint>> turnPoints = new ArrayList<>();
@@ -83,8 +81,6 @@ final class WheelWatch {
     characteristics = record.characteristics().stream().map(Characteristic::name).toList();
     this.changes = changes;
     for (String name : characteristics) {
-      Map<Integer, Double> mean = new HashMap<>();
-      means.add(mean);
       List<TurnPoint> points = new ArrayList<>();
       turnPoints.add(points);
       List<Term> its = terms.apply(name);
@@ -96,12 +92,7 @@ final class WheelWatch {
               record.molds(),
               record.sides(),
               record.serials(),
-              (turn, at, value, anodes, startUp) -> {
-                mean.put(turn, value);
-                if (!Double.isNaN(value)) {
-                  points.add(new TurnPoint(turn, Instant.ofEpochMilli(at), value, anodes, startUp));
-                }
-              }));
+              Replayed.gathering(points)));
     }
   }
 
@@ -172,9 +163,8 @@ final class WheelWatch {
     if (!open.isEmpty()) {
       int turn = open.get(0).turn();
       List<Double> its = new ArrayList<>();
-      for (Map<Integer, Double> mean : means) {
-        its.add(mean.getOrDefault(turn, Double.NaN));
-        mean.clear();
+      for (List<TurnPoint> points : turnPoints) {
+        its.add(mean(points, open.get(0)));
       }
       closed.addLast(new WheelNow.Turn(turn, open, its));
       if (closed.size() >= TURNS) {
@@ -182,6 +172,16 @@ final class WheelWatch {
       }
       open.clear();
     }
+  }
+
+  /** The effect of the turn that an anode began; NaN where it is not known. */
+  private static double mean(List<TurnPoint> points, Anode first) {
+    TurnPoint last = points.isEmpty() ? null : points.get(points.size() - 1);
+    boolean isIts =
+        last != null
+            && last.turn() == first.turn()
+            && last.at().toEpochMilli() == first.castAtMillis();
+    return isIts ? last.value() : Double.NaN;
   }
 
   private void step(int mold, List<String> labels) {

@@ -64,7 +64,6 @@ public final class DeskPlace implements Place {
   private @Nullable Runnable unlisten;
   private @Nullable Supplier<Snapshot> engine;
   private @Nullable RecordNow heard;
-  private @Nullable Remark stuck;
 
   /**
    * @param ask for files
@@ -196,9 +195,7 @@ public final class DeskPlace implements Place {
     if (source == null) {
       return;
     }
-    Snapshot snapshot = source.get();
-    stuck = snapshot.unjudged();
-    RecordNow now = snapshot.record();
+    RecordNow now = source.get().record();
     RecordNow before = heard;
     if (now == null || now == before) {
       return;
@@ -263,7 +260,8 @@ public final class DeskPlace implements Place {
   /** Why the log, which has changed, could not be read again; null where it could. */
   @Nullable String notRenewed() {
     Throwable why = notRenewed;
-    Remark unjudged = stuck;
+    Supplier<Snapshot> source = engine;
+    Remark unjudged = source == null ? null : source.get().unjudged();
     Look now = look;
     if (now == null) {
       return null;
@@ -306,7 +304,6 @@ public final class DeskPlace implements Place {
       unlisten = null;
       engine = null;
       heard = null;
-      stuck = null;
     }
   }
 
