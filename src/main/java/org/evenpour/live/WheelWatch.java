@@ -176,11 +176,11 @@ final class WheelWatch {
 
   /** The effect of the turn that an anode began; NaN where it is not known. */
   private static double mean(List<TurnPoint> points, Anode first) {
-    TurnPoint last = points.isEmpty() ? null : points.get(points.size() - 1);
-    boolean isIts =
-        last != null
-            && last.turn() == first.turn()
-            && last.at().toEpochMilli() == first.castAtMillis();
+    if (points.isEmpty()) {
+      return Double.NaN;
+    }
+    TurnPoint last = points.get(points.size() - 1);
+    boolean isIts = last.turn() == first.turn() && last.at().toEpochMilli() == first.castAtMillis();
     return isIts ? last.value() : Double.NaN;
   }
 
