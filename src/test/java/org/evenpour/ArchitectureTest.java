@@ -37,7 +37,8 @@ class ArchitectureTest {
           Map.entry("audit", Set.of("casting", "stats", "control", "link")),
           Map.entry("plant", Set.of("casting", "intake", "feed", "control", "store", "audit")),
           Map.entry("live", Set.of("casting", "intake", "feed", "control", "audit", "plant")),
-          Map.entry("report", Set.of("casting", "control", "audit", "score")),
+          Map.entry("table", Set.of("casting", "picture")),
+          Map.entry("report", Set.of("casting", "control", "audit", "score", "table", "picture")),
           Map.entry("picture", Set.of()),
           Map.entry("simulate", Set.of("casting")),
           Map.entry("score", Set.of("casting", "stats", "intake", "audit", "simulate")),
@@ -45,7 +46,7 @@ class ArchitectureTest {
               "view",
               Set.of(
                   "casting", "intake", "control", "store", "audit", "plant", "live", "report",
-                  "picture")),
+                  "table", "picture")),
           Map.entry(
               "command",
               Set.of(
@@ -67,7 +68,7 @@ class ArchitectureTest {
           Map.entry("org.apache.poi..", List.of("report.workbook..")),
           Map.entry("org.openxmlformats..", List.of("report.workbook..")),
           Map.entry(
-              "org.apache.commons.csv..", List.of("intake..", "simulate..", "plant..", "view..")),
+              "org.apache.commons.csv..", List.of("intake..", "simulate..", "plant..", "table..")),
           Map.entry("com.fasterxml.jackson.core..", List.of("report..", "store..")),
           Map.entry("com.fasterxml.jackson.databind..", List.of("report..", "store..")),
           Map.entry("org.yaml..", List.of("intake..")),

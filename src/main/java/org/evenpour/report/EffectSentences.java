@@ -15,6 +15,7 @@ import org.evenpour.audit.EffectInFull.Levels;
 import org.evenpour.audit.EffectInFull.Line;
 import org.evenpour.audit.EffectInFull.Trial;
 import org.evenpour.audit.EffectInFull.Window;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,7 +36,7 @@ public record EffectSentences(Sentences sentences) {
     if (!full.togetherWith().isEmpty()) {
       String others =
           full.togetherWith().stream().map(sentences::setting).collect(Collectors.joining(", "));
-      said.add(words().say("reason.together", Sentences.capital(others)));
+      said.add(words().say("reason.together", Words.capital(others)));
     }
     Estimate share = full.share();
     if (full.known() == Known.PROVEN && share != null) {
@@ -248,7 +249,7 @@ public record EffectSentences(Sentences sentences) {
       said.add(words().say("effect.bent"));
     }
     if (line != null && line.isWandering()) {
-      said.add(words().say("effect.wanders", Figures.number(line.lagOne(), 2)));
+      said.add(words().say("effect.wanders", Digits.number(line.lagOne(), 2)));
     }
     return said;
   }
@@ -267,7 +268,7 @@ public record EffectSentences(Sentences sentences) {
                     : words().say("effect.hold", words().count(trial.holdTurns())),
                 words().count(trial.turns()),
                 figures.size(trial.difference(), figures.decimalsOf(trial.difference())),
-                Figures.number(Math.floor(100 * trial.power()), 0));
+                Digits.number(Math.floor(100 * trial.power()), 0));
     return Sentences.isWet(setting.name(), setting.group())
         ? said + " " + words().say("dry")
         : said;
@@ -287,7 +288,7 @@ public record EffectSentences(Sentences sentences) {
     while (decimals < 6 && sd != null && sd > 0 && sd * Math.pow(10, decimals) < 9.5) {
       decimals++;
     }
-    return Figures.number(value, decimals);
+    return Digits.number(value, decimals);
   }
 
   private static String withUnit(SettingReport setting, double value) {
@@ -296,7 +297,7 @@ public record EffectSentences(Sentences sentences) {
   }
 
   private static String percent(double part) {
-    return Figures.number(100 * part, part < 0.095 ? 1 : 0);
+    return Digits.number(100 * part, part < 0.095 ? 1 : 0);
   }
 
   private String interval(Estimate share) {

@@ -1,8 +1,7 @@
 package org.evenpour.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import org.evenpour.casting.Unit;
+import org.evenpour.table.Digits;
 
 /**
  * Figures of one characteristic as people read them: in its display unit, with the digits that a
@@ -14,14 +13,14 @@ public record Figures(Unit unit) {
 
   /**
    * How many decimals a single value carries: to 0.1 kg or 0.1 mm, and about the same in other
-   * units. Common practice, no source.
+   * units; an area to ten square centimeters. Common practice, no source.
    */
   public int decimals() {
     return switch (unit.suffix()) {
       case "g" -> 0;
       case "kg", "lb", "mm", "c", "f" -> 1;
       case "cm" -> 2;
-      case "in" -> 3;
+      case "in", "m2" -> 3;
       case "t" -> 4;
       default -> 2;
     };
@@ -29,17 +28,17 @@ public record Figures(Unit unit) {
 
   /** One anode's value, or a limit: {@code 388.1 kg}. */
   public String value(double computed) {
-    return withUnit(number(unit.fromCanonical(computed), decimals()));
+    return withUnit(Digits.number(unit.fromCanonical(computed), decimals()));
   }
 
   /** A mean of many, with one more decimal: {@code 388.12 kg}. */
   public String mean(double computed) {
-    return withUnit(number(unit.fromCanonical(computed), decimals() + 1));
+    return withUnit(Digits.number(unit.fromCanonical(computed), decimals() + 1));
   }
 
   /** A standard deviation, without its unit: {@code 2.31}. */
   public String spread(double computed) {
-    return number(unit.differenceFromCanonical(computed), decimals() + 1);
+    return Digits.number(unit.differenceFromCanonical(computed), decimals() + 1);
   }
 
   /**
@@ -51,14 +50,12 @@ public record Figures(Unit unit) {
 
   /** A departure with its sign and without its unit. */
   public String signed(double computed, int decimals) {
-    String number = number(unit.differenceFromCanonical(computed), decimals);
-    boolean zero = number.chars().allMatch(c -> c == '0' || c == '.');
-    return zero || number.startsWith("−") ? number : "+" + number;
+    return Digits.signed(unit.differenceFromCanonical(computed), decimals);
   }
 
   /** A size without its sign: {@code 0.8 kg}. */
   public String size(double computed, int decimals) {
-    return withUnit(number(Math.abs(unit.differenceFromCanonical(computed)), decimals));
+    return withUnit(Digits.number(Math.abs(unit.differenceFromCanonical(computed)), decimals));
   }
 
   /** Decimals for a departure: those of a value, and more where they would leave one digit. */
@@ -77,19 +74,9 @@ public record Figures(Unit unit) {
     return unit.symbol().isEmpty() ? number : number + " " + unit.symbol();
   }
 
-  /** A number with so many decimals, a true minus sign and never a negative zero. */
-  public static String number(double value, int decimals) {
-    BigDecimal rounded = new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN);
-    return rounded.toPlainString().replace('-', '−');
-  }
-
   /** A setting's move, without its sign: two digits, or the whole number where it is larger. */
   public static String move(double value, Unit unit) {
     double size = Math.abs(value);
-    int decimals = 0;
-    while (decimals < 6 && size > 0 && size * Math.pow(10, decimals) < 9.5) {
-      decimals++;
-    }
-    return new Figures(unit).withUnit(number(size, decimals));
+    return new Figures(unit).withUnit(Digits.number(size, Digits.two(size)));
   }
 }

@@ -6,6 +6,7 @@ import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.GaugeReport;
 import org.evenpour.audit.GaugeReport.OnWheel;
 import org.evenpour.casting.Unit;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -68,7 +69,7 @@ public record GaugeText(Sentences sentences) {
 
   private void add(List<String> parts, String key, @Nullable Double share) {
     if (share != null) {
-      parts.add(words().say(key, Figures.number(100 * share, 0)));
+      parts.add(words().say(key, Digits.number(100 * share, 0)));
     }
   }
 

@@ -22,6 +22,7 @@ import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Limits, proposed or approved, in words and figures for a terminal. */
@@ -393,7 +394,7 @@ public final class LimitsText {
         text,
         "%s %s, %s%s",
         what,
-        Figures.number(figures.unit().fromCanonical(a), more),
+        Digits.number(figures.unit().fromCanonical(a), more),
         figures.departure(b - a, more),
         Double.isNaN(error) ? "" : " ± " + figures.size(error, more));
   }

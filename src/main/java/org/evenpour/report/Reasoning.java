@@ -8,6 +8,7 @@ import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,7 +52,7 @@ public record Reasoning(Sentences sentences) {
       said.add(
           words.say(
               "reason.together",
-              Sentences.capital(
+              Words.capital(
                   link.togetherWith().stream()
                       .map(sentences::setting)
                       .collect(Collectors.joining(", ")))));
@@ -92,7 +93,7 @@ public record Reasoning(Sentences sentences) {
   }
 
   private static String percent(double share) {
-    return Figures.number(share * 100, 0);
+    return Digits.number(share * 100, 0);
   }
 
   /** Who said what of a cause; empty where nobody did. */

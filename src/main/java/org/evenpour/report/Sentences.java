@@ -22,6 +22,7 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -102,6 +103,12 @@ public record Sentences(
   /** How the figures of a characteristic are shown. */
   public Figures figures(String wheel, String characteristic) {
     return new Figures(units.getOrDefault(List.of(wheel, characteristic), Unit.NONE));
+  }
+
+  /** A characteristic with a capital, and its wheel where there are several. */
+  public String title(String wheel, String characteristic) {
+    String name = Words.capital(words.characteristic(characteristic));
+    return nameWheels ? wheel + ": " + name : name;
   }
 
   /** What happened, what goes with it and what to look at first. */
@@ -244,7 +251,7 @@ public record Sentences(
           "size.spread",
           words.say(
               "size.range",
-              Figures.number(figures.unit().differenceFromCanonical(near), decimals),
+              Digits.number(figures.unit().differenceFromCanonical(near), decimals),
               figures.size(far, decimals)));
     }
     String first = figures.signed(near, decimals);
@@ -268,10 +275,10 @@ public record Sentences(
         "size.interval",
         size,
         spread
-            ? Figures.number(figures.unit().differenceFromCanonical(low), decimals)
+            ? Digits.number(figures.unit().differenceFromCanonical(low), decimals)
             : figures.signed(low, decimals),
         spread
-            ? Figures.number(figures.unit().differenceFromCanonical(high), decimals)
+            ? Digits.number(figures.unit().differenceFromCanonical(high), decimals)
             : figures.signed(high, decimals));
   }
 
@@ -294,9 +301,9 @@ public record Sentences(
       said =
           share >= 0.95
               ? words.say("link.all", said)
-              : words.say("link.share", said, Figures.number(share * 100, 0));
+              : words.say("link.share", said, Digits.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && link.isUsualMove() && share != null) {
-      said = words.say("link.usual", said, Figures.number(share * 100, 0));
+      said = words.say("link.usual", said, Digits.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && !link.event()) {
       said = words.say("link.moved", said);
     }
@@ -325,7 +332,7 @@ public record Sentences(
 
   /** What a link names, with a capital. */
   String named(Link link) {
-    return capital(link.event() ? event(link.name()) : setting(link.name()));
+    return Words.capital(link.event() ? event(link.name()) : setting(link.name()));
   }
 
   /** How a setting moved with a signal, or that an event was recorded beside it. */
@@ -419,23 +426,11 @@ public record Sentences(
     return sentence.endsWith(".") || sentence.endsWith("!") ? sentence : sentence + ".";
   }
 
-  static String capital(String name) {
-    if (name.isEmpty()) {
-      return name;
-    }
-    int end = name.offsetByCodePoints(0, 1);
-    return name.substring(0, end).toUpperCase(Locale.ROOT) + name.substring(end);
-  }
-
   /** A percentage that never rounds something to nothing: {@code 0.3}, {@code <0.1}. */
   public static String percent(@Nullable Double fraction, Words words) {
     if (fraction == null) {
       return words.say("missing");
     }
-    double percent = fraction * 100;
-    if (percent > 0 && percent < 0.1) {
-      return "<0.1";
-    }
-    return Figures.number(percent, percent >= 10 ? 0 : 1);
+    return Digits.percent(fraction);
   }
 }

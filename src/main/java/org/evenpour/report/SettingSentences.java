@@ -49,7 +49,7 @@ public final class SettingSentences {
     String said =
         words.say(
             move.movedBy() > 0 ? "moved.rose.told" : "moved.fell.told",
-            Sentences.capital(sentences.setting(move.setting())),
+            Words.capital(sentences.setting(move.setting())),
             where(move),
             Figures.move(move.movedBy(), Sentences.unit(move.unit())),
             move.sinceTurn(),
@@ -70,7 +70,7 @@ public final class SettingSentences {
     String whole = "moved." + way + (move.open() ? "" : ".past");
     return words.say(
         whole,
-        Sentences.capital(sentences.setting(move.setting())),
+        Words.capital(sentences.setting(move.setting())),
         where(move),
         Figures.move(move.movedBy(), Sentences.unit(move.unit())),
         move.sinceTurn(),
@@ -106,7 +106,7 @@ public final class SettingSentences {
    * safe; empty where there is nothing to say.
    */
   public String advice(Move move) {
-    String advice = move.open() ? Sentences.capital(sentences.advice(link(move))) : "";
+    String advice = move.open() ? Words.capital(sentences.advice(link(move))) : "";
     return advice.isEmpty() && isWet(move) ? words.say("dry") : advice;
   }
 

@@ -16,6 +16,7 @@ import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.SetPointReport;
 import org.evenpour.audit.SettingsWatched;
 import org.evenpour.casting.Remark;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
@@ -216,11 +217,11 @@ public final class Summary {
   }
 
   private static String turns(double turns) {
-    return Figures.number(turns, 0);
+    return Digits.number(turns, 0);
   }
 
   private static String shortest(double x) {
-    String text = Figures.number(x, 2);
+    String text = Digits.number(x, 2);
     return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
   }
 
@@ -255,14 +256,14 @@ public final class Summary {
     if (estimate == null) {
       return words.say("missing");
     }
-    String value = Figures.number(estimate.value(), 2);
+    String value = Digits.number(estimate.value(), 2);
     return estimate.low() == null || estimate.high() == null
         ? value
         : words.say(
             "summary.estimate",
             value,
-            Figures.number(estimate.low(), 2),
-            Figures.number(estimate.high(), 2));
+            Digits.number(estimate.low(), 2),
+            Digits.number(estimate.high(), 2));
   }
 
   private static List<String> columns(List<String[]> rows) {

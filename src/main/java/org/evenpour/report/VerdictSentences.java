@@ -17,6 +17,7 @@ import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.audit.MoldVerdict.Verdict;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.MoldOrder;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,7 +48,7 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
               .say(
                   key,
                   words().count(verdict.castsOnMold() == null ? 0 : verdict.castsOnMold()),
-                  Figures.number(verdict.tonnes() == null ? 0 : verdict.tonnes(), 0));
+                  Digits.number(verdict.tonnes() == null ? 0 : verdict.tonnes(), 0));
       case FEW -> words().say(key, words().count(verdict.casts()));
       case NO_TOLERANCE -> words().say(key);
       case SIGNAL -> signal(verdict);
@@ -124,7 +125,7 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
       return words().say("missing");
     }
     double percent = 100 * area.offset() / (area.level() - area.offset());
-    String number = Figures.number(percent, 1);
+    String number = Digits.number(percent, 1);
     return (percent > 0 ? "+" : "") + words().say("summary.percent", number);
   }
 
@@ -139,7 +140,7 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
   }
 
   private String index(@Nullable Estimate estimate) {
-    return estimate == null ? words().say("missing") : Figures.number(estimate.value(), 2);
+    return estimate == null ? words().say("missing") : Digits.number(estimate.value(), 2);
   }
 
   /** All molds in one line, the gravest first: {@code Molds: level or dress 8 and 11; keep 24}. */
@@ -195,8 +196,8 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
         .say(
             "what_if." + key(one.without()),
             sentences.nameWheels() ? sentences.label(characteristic.wheel()) + " " + name : name,
-            Figures.number(one.ppk(), 2),
-            Figures.number(one.ppkNow(), 2));
+            Digits.number(one.ppk(), 2),
+            Digits.number(one.ppkNow(), 2));
   }
 
   /** Which way a mold stands off: a mark and a word; empty where it does not stand out. */

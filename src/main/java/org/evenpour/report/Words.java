@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
 import org.evenpour.casting.Remark;
+import org.evenpour.table.Digits;
 
 /**
  * The reports' wording in one language, from {@code words.properties}.
@@ -49,12 +50,7 @@ public record Words(ResourceBundle bundle) {
 
   /** A count with its thousands set apart. */
   public String count(long count) {
-    String digits = Long.toString(count);
-    StringBuilder grouped = new StringBuilder(digits);
-    for (int i = digits.length() - 3; i > (count < 0 ? 1 : 0); i -= 3) {
-      grouped.insert(i, say("thousands"));
-    }
-    return grouped.toString();
+    return Digits.grouped(count, say("thousands"));
   }
 
   /** {@code 7}, {@code 7 and 8}, {@code 7, 8 and 9}. */
@@ -67,13 +63,37 @@ public record Words(ResourceBundle bundle) {
 
   /** What people call a characteristic. */
   public String characteristic(String name) {
-    String key = "name." + name;
-    return has(key) ? say(key) : name.replace('_', ' ');
+    return named("name.", name);
   }
 
   /** The same within a sentence, with the article that its language wants. */
   public String theCharacteristic(String name) {
     String key = "the." + name;
     return has(key) ? say(key) : say("the.other", characteristic(name));
+  }
+
+  /**
+   * A profile's own name for a part of the work: in this language if it is known, else as it is.
+   */
+  public String group(String name) {
+    return named("of_group.", name);
+  }
+
+  /** What people call a place where thickness is measured. */
+  public String point(String name) {
+    return named("point.", name);
+  }
+
+  private String named(String kind, String name) {
+    return has(kind + name) ? say(kind + name) : name.replace('_', ' ');
+  }
+
+  /** The first letter large. */
+  public static String capital(String text) {
+    if (text.isEmpty()) {
+      return text;
+    }
+    int end = text.offsetByCodePoints(0, 1);
+    return text.substring(0, end).toUpperCase(Locale.ROOT) + text.substring(end);
   }
 }

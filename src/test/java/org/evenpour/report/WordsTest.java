@@ -8,6 +8,7 @@ import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
+import org.evenpour.table.Digits;
 import org.junit.jupiter.api.Test;
 
 class WordsTest {
@@ -44,7 +45,7 @@ class WordsTest {
     assertThat(words.count(0)).isEqualTo("0");
     assertThat(words.count(999)).isEqualTo("999");
     assertThat(words.count(1000)).isEqualTo("1,000");
-    assertThat(words.count(-1234567)).isEqualTo("-1,234,567");
+    assertThat(words.count(-1234567)).isEqualTo("−1,234,567");
   }
 
   @Test
@@ -56,8 +57,8 @@ class WordsTest {
 
   @Test
   void roundsWithoutANegativeZero() {
-    assertThat(Figures.number(-0.04, 1)).isEqualTo("0.0");
-    assertThat(Figures.number(-1.25, 1)).isEqualTo("−1.2");
+    assertThat(Digits.number(-0.04, 1)).isEqualTo("0.0");
+    assertThat(Digits.number(-1.25, 1)).isEqualTo("−1.2");
     assertThat(new Figures(Unit.KG).departure(0.0, 1)).isEqualTo("0.0 kg");
     assertThat(new Figures(Unit.KG).departure(2.14, 1)).isEqualTo("+2.1 kg");
   }

@@ -15,11 +15,26 @@ import org.apache.poi.util.TempFile;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.PartFiles;
+import org.evenpour.casting.WheelRecord;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.Words;
-import org.evenpour.report.workbook.TurnsSheet.Source;
+import org.evenpour.report.table.CapabilityTable;
+import org.evenpour.report.table.GaugeTable;
+import org.evenpour.report.table.MoldTable;
+import org.evenpour.report.table.MoveTables;
+import org.evenpour.report.table.RecordTables;
+import org.evenpour.report.table.SetPointTables;
+import org.evenpour.report.table.SettingTables;
+import org.evenpour.report.table.SignalTables;
+import org.evenpour.report.table.TurnTables;
+import org.evenpour.report.table.TurnTables.Point;
+import org.evenpour.report.table.TurnTables.Source;
+import org.evenpour.report.table.TurnTables.Turn;
+import org.evenpour.report.table.VerdictTables;
+import org.evenpour.table.Table;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -104,40 +119,68 @@ public final class AuditWorkbook {
   }
 
   private static void sheets(Paper paper, @Nullable CastingRecord record, LongConsumer written) {
-    SummarySheet.write(paper);
-    List<Source> sources = TurnsSheet.write(paper);
-    List<SetPointSheets.Source> sides = SetPointSheets.turns(paper);
-    int turns = paper.book().getNumberOfSheets();
-    if (!sources.isEmpty()) {
-      WheelPictures.write(paper, sources);
+    AuditReport report = paper.report();
+    Sentences sentences = paper.sentences();
+    Printer printer = new Printer(paper);
+    SummarySheet.write(paper, printer);
+    Table<Turn> turns = TurnTables.turns(report, sentences);
+    List<Source> charted = TurnTables.sources(report, turns);
+    Table<Point> thinned = TurnTables.thinned(charted, sentences);
+    printer.printIfAny(turns);
+    printer.printIfAny(thinned);
+    printer.printIfAny(SetPointTables.turns(report, sentences));
+    int first = paper.book().getNumberOfSheets();
+    if (!charted.isEmpty()) {
+      WheelPictures.write(paper, printer, TurnTables.thinned(charted, thinned));
     }
-    RankingPictures.write(paper);
-    VerdictsSheet.write(paper);
-    SpreadSheet.write(paper);
-    SignalsSheet.write(paper);
-    SettingMovesSheet.write(paper);
-    BeyondSheet.write(paper);
-    CausesSheet.write(paper);
-    MoldsSheet.write(paper);
-    CapabilitySheet.write(paper);
-    GroupsSheet.write(paper);
-    SetPointSheets.write(paper, sides);
-    GaugeSheet.write(paper);
-    RunTestsSheet.write(paper);
-    EffectsSheet.write(paper);
-    RecordSheets.settings(paper);
-    RecordSheets.events(paper);
-    RecordSheets.setAside(paper);
+    RankingPictures.write(paper, printer);
+    printer.printIfAny(VerdictTables.verdicts(report, sentences));
+    printer.printIfAny(VerdictTables.standings(report, sentences));
+    SpreadSheet.write(paper, printer);
+    printer.print(SignalTables.signals(report, sentences));
+    printer.print(SignalTables.links(report, sentences));
+    printer.printIfAny(MoveTables.settings(report, sentences));
+    printer.printIfAny(MoveTables.beyond(report, sentences));
+    CausesSheet.write(paper, printer);
+    printer.print(MoldTable.of(report, sentences));
+    printer.print(CapabilityTable.of(report, sentences));
+    printer.printIfAny(CapabilityTable.groups(report, sentences));
+    printer.printIfAny(SetPointTables.sides(report, sentences));
+    printer.printIfAny(GaugeTable.of(report, sentences));
+    printer.print(RecordTables.tests(report, sentences));
+    printer.printIfAny(SettingTables.effects(report, sentences));
+    printer.print(SettingTables.settings(report, sentences));
+    printer.print(RecordTables.events(report, sentences));
+    printer.print(RecordTables.setAside(report, sentences));
     // The turns had to be written before the pictures of them, and stand behind everything else.
     int sheets = paper.book().getNumberOfSheets();
-    for (int moved = 1; moved < turns; moved++) {
+    for (int moved = 1; moved < first; moved++) {
       paper.book().setSheetOrder(paper.book().getSheetName(1), sheets - 1);
     }
     if (record != null) {
-      AnodesSheet.write(paper, record, written);
+      anodes(printer, sentences, record, written);
     }
     paper.book().setActiveSheet(0);
     paper.book().setForceFormulaRecalculation(true);
+  }
+
+  /** Every usable anode of the log, a table for each wheel. */
+  private static void anodes(
+      Printer printer, Sentences sentences, CastingRecord record, LongConsumer written) {
+    String name = sentences.words().say("sheet.anodes");
+    long before = 0;
+    for (int i = 0; i < record.wheels().size(); i++) {
+      WheelRecord wheel = record.wheels().get(i);
+      long others = before;
+      printer.print(
+          RecordTables.anodes(
+              record.wheels().size() == 1 ? name : name + " " + (i + 1),
+              wheel,
+              sentences,
+              Characteristic::displayUnit),
+          rows -> written.accept(others + rows));
+      before += wheel.rows();
+    }
   }
 
   /** Whose it is; dated by the last cast, for the time of writing would differ from run to run. */

@@ -3,7 +3,6 @@ package org.evenpour.report.workbook;
 import java.util.ArrayList;
 import java.util.List;
 import javax.xml.namespace.QName;
-import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xddf.usermodel.PresetLineDash;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFLineProperties;
@@ -16,14 +15,14 @@ import org.apache.poi.xddf.usermodel.chart.AxisTickLabelPosition;
 import org.apache.poi.xddf.usermodel.chart.AxisTickMark;
 import org.apache.poi.xddf.usermodel.chart.DisplayBlanks;
 import org.apache.poi.xddf.usermodel.chart.XDDFChartAxis;
-import org.apache.poi.xddf.usermodel.chart.XDDFDataSourcesFactory;
-import org.apache.poi.xddf.usermodel.chart.XDDFNumericalDataSource;
 import org.apache.poi.xddf.usermodel.chart.XDDFValueAxis;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFDrawing;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.xmlbeans.XmlCursor;
+import org.evenpour.report.Words;
 import org.jspecify.annotations.Nullable;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTCatAx;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTMarker;
@@ -39,6 +38,9 @@ import org.openxmlformats.schemas.drawingml.x2006.main.CTTextParagraph;
  * the palette that Okabe and Ito published for every kind of colour vision.
  */
 final class Picture {
+
+  /** Index of the first column of the figures that a picture is drawn from. */
+  static final int BESIDE = 16;
 
   /** How many columns of the sheet a picture covers. */
   static final int COLUMNS = 15;
@@ -163,15 +165,20 @@ final class Picture {
     marker.setSpPr(filled(color).getXmlObject());
   }
 
-  /** Numbers in one column of a sheet, with what stands there, for programs that don't look. */
-  static XDDFNumericalDataSource<Double> numbers(
-      String sheet, int firstRow, int column, @Nullable Double[] values) {
-    return XDDFDataSourcesFactory.fromArray(
-        values, range(sheet, firstRow, values.length, column), column);
-  }
-
-  static String range(String sheet, int firstRow, int rows, int column) {
-    return new CellRangeAddress(firstRow, firstRow + rows - 1, column, column)
-        .formatAsString(sheet, true);
+  /** Prints so many pictures of a sheet without the figures beside them. */
+  static void finish(SXSSFSheet sheet, Words words, int pictures) {
+    Printer.forPaper(sheet, words);
+    sheet.getPrintSetup().setLandscape(false);
+    sheet
+        .getWorkbook()
+        .setPrintArea(
+            sheet.getWorkbook().getSheetIndex(sheet),
+            0,
+            COLUMNS - 1,
+            0,
+            Math.max(1, pictures * ROWS));
+    for (int picture = ON_A_PAGE; picture < pictures; picture += ON_A_PAGE) {
+      sheet.setRowBreak(picture * ROWS - 1);
+    }
   }
 }

@@ -1,9 +1,5 @@
 package org.evenpour.report.workbook;
 
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.function.Function;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFShapeProperties;
 import org.apache.poi.xddf.usermodel.chart.AxisCrossBetween;
@@ -21,8 +17,9 @@ import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.casting.Unit;
+import org.evenpour.report.table.MoldTable;
+import org.evenpour.table.Table;
 import org.jspecify.annotations.Nullable;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTErrBars;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumData;
@@ -35,92 +32,38 @@ import org.openxmlformats.schemas.drawingml.x2006.chart.STErrValType;
 
 /** How far each mold stands from the wheel's center, with its interval, the lowest first. */
 final class RankingPictures {
-  private static final int BESIDE = Picture.COLUMNS + 1;
-
   private RankingPictures() {}
 
-  /** A mold whose offset is known, in the unit that is shown. */
-  private record Offset(String mold, double value, @Nullable Double low, @Nullable Double high) {
-    @Nullable Double minus() {
-      return low == null ? null : (Double) (value - low);
-    }
-
-    @Nullable Double plus() {
-      return high == null ? null : (Double) (high - value);
-    }
-  }
-
-  static void write(Paper paper) {
-    SXSSFSheet sheet = paper.book().createSheet(paper.say("sheet.ranking"));
-    Beside beside =
-        new Beside(
-            paper,
-            sheet,
-            BESIDE,
-            List.of(
-                paper.say("head.wheel"),
-                paper.say("head.characteristic"),
-                paper.say("head.unit"),
-                paper.say("head.mold"),
-                paper.say("head.offset"),
-                paper.say("head.low"),
-                paper.say("head.high"),
-                paper.say("head.minus"),
-                paper.say("head.plus")));
+  static void write(Paper paper, Printer printer) {
+    Table<MoldTable.Row> table = MoldTable.offsets(paper.report(), paper.sentences());
+    SXSSFSheet sheet = paper.book().createSheet(table.name());
+    Printed<MoldTable.Row> beside = printer.beside(sheet, Picture.BESIDE, table);
     XSSFSheet behind = paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName());
     int number = 0;
-    for (CharacteristicReport characteristic : paper.report().characteristics()) {
-      List<Offset> offsets = offsets(paper, characteristic);
-      if (!offsets.isEmpty()) {
-        draw(paper, behind, beside, characteristic, offsets, number);
-        number++;
+    int from = 0;
+    while (from < table.rows().size()) {
+      CharacteristicReport of = table.rows().get(from).of();
+      int to = from + 1;
+      while (to < table.rows().size() && table.rows().get(to).of() == of) {
+        to++;
       }
+      draw(paper, behind, beside, of, from, to, number++);
+      from = to;
     }
-    beside.finish(number);
-  }
-
-  private static List<Offset> offsets(Paper paper, CharacteristicReport characteristic) {
-    Unit unit = paper.unit(characteristic);
-    List<Offset> offsets = new ArrayList<>();
-    for (MoldReport mold : characteristic.molds()) {
-      Double value = Paper.difference(unit, mold.offset());
-      if (value != null) {
-        offsets.add(
-            new Offset(
-                mold.mold(),
-                value,
-                Paper.difference(unit, mold.offsetLow()),
-                Paper.difference(unit, mold.offsetHigh())));
-      }
-    }
-    offsets.sort(Comparator.comparingDouble(Offset::value));
-    return offsets;
+    Picture.finish(sheet, paper.words(), number);
   }
 
   private static void draw(
       Paper paper,
       XSSFSheet sheet,
-      Beside beside,
+      Printed<MoldTable.Row> beside,
       CharacteristicReport characteristic,
-      List<Offset> offsets,
+      int from,
+      int to,
       int number) {
     Unit unit = paper.unit(characteristic);
-    int row = beside.rowIndex();
-    var style = paper.styles().departure(paper.decimals(characteristic) + 1);
-    var size = paper.styles().number(paper.decimals(characteristic) + 1);
-    for (Offset offset : offsets) {
-      beside
-          .next()
-          .text(characteristic.wheel())
-          .text(paper.words().characteristic(characteristic.name()))
-          .text(unit.symbol())
-          .label(offset.mold())
-          .number(offset.value(), style)
-          .number(offset.low(), style)
-          .number(offset.high(), style)
-          .difference(4, 5, offset.minus(), size)
-          .difference(6, 4, offset.plus(), size);
-    }
+    @Nullable Double[] lows = beside.values("low", from, to);
+    @Nullable Double[] highs = beside.values("high", from, to);
     String name = paper.words().characteristic(characteristic.name());
     XSSFChart chart =
         Picture.on(
@@ -139,7 +82,7 @@ final class RankingPictures {
     bottom.setCrosses(AxisCrosses.AUTO_ZERO);
     bottom.setMajorTickMark(AxisTickMark.NONE);
     left.getOrAddMajorGridProperties().setLineProperties(Picture.line(Picture.HAIRLINE, 0.5, null));
-    Scale scale = scale(offsets);
+    Scale scale = scale(beside, from, to);
     Picture.scale(left, scale);
     Picture.format(chart, left, "+" + scale.format() + ";-" + scale.format() + ";0");
     left.setCrossBetween(AxisCrossBetween.BETWEEN);
@@ -149,23 +92,19 @@ final class RankingPictures {
         (XDDFLineChartData.Series)
             data.addSeries(
                 XDDFDataSourcesFactory.fromArray(
-                    offsets.stream()
-                        .map(offset -> Texts.cell(offset.mold()))
-                        .toArray(String[]::new),
-                    beside.range(row, offsets.size(), 3),
-                    3),
-                beside.numbers(row, 4, column(offsets, Offset::value)));
+                    beside.texts("mold", from, to), beside.range("mold", from, to, true), 3),
+                beside.numbers("offset", from, to));
     series.setTitle(name, null);
     series.setSmooth(false);
     series.setLineProperties(Picture.noLine());
     series.setMarkerStyle(MarkerStyle.CIRCLE);
     Picture.mark(series.getCTLineSer().getMarker(), 6, Picture.INK);
-    intervals(beside, series, offsets, row);
+    intervals(beside, series, from, to);
     chart.plot(data);
     Picture.speak(chart, paper.say("language"));
-    for (int i = 0; i < offsets.size(); i++) {
-      Double low = offsets.get(i).low();
-      Double high = offsets.get(i).high();
+    for (int i = 0; i < to - from; i++) {
+      Double low = lows[i];
+      Double high = highs[i];
       if (low != null && low > 0) {
         mark(series, i, MarkerStyle.TRIANGLE, Picture.HIGH);
       } else if (high != null && high < 0) {
@@ -184,15 +123,18 @@ final class RankingPictures {
   }
 
   private static void intervals(
-      Beside beside, XDDFLineChartData.Series series, List<Offset> offsets, int row) {
+      Printed<?> beside, XDDFLineChartData.Series series, int from, int to) {
     CTErrBars bars = series.getCTLineSer().addNewErrBars();
     bars.addNewErrDir().setVal(STErrDir.Y);
     bars.addNewErrBarType().setVal(STErrBarType.BOTH);
     bars.addNewErrValType().setVal(STErrValType.CUST);
     bars.addNewNoEndCap().setVal(true);
-    lengths(bars.addNewPlus(), beside.range(row, offsets.size(), 8), column(offsets, Offset::plus));
     lengths(
-        bars.addNewMinus(), beside.range(row, offsets.size(), 7), column(offsets, Offset::minus));
+        bars.addNewPlus(), beside.range("plus", from, to, true), beside.values("plus", from, to));
+    lengths(
+        bars.addNewMinus(),
+        beside.range("minus", from, to, true),
+        beside.values("minus", from, to));
     XDDFShapeProperties shape = new XDDFShapeProperties();
     shape.setLineProperties(Picture.line(Picture.QUIET, 1.25, null));
     bars.setSpPr(shape.getXmlObject());
@@ -213,22 +155,15 @@ final class RankingPictures {
     }
   }
 
-  private static Scale scale(List<Offset> offsets) {
+  private static Scale scale(Printed<?> beside, int from, int to) {
     double low = 0;
     double high = 0;
-    for (Offset offset : offsets) {
-      low = Math.min(low, offset.low() == null ? offset.value() : offset.low());
-      high = Math.max(high, offset.high() == null ? offset.value() : offset.high());
+    for (String key : new String[] {"offset", "low", "high"}) {
+      for (Double value : beside.values(key, from, to)) {
+        low = value == null ? low : Math.min(low, value);
+        high = value == null ? high : Math.max(high, value);
+      }
     }
     return Scale.over(low, high);
-  }
-
-  private static @Nullable Double[] column(
-      List<Offset> offsets, Function<Offset, @Nullable Double> value) {
-    @Nullable Double[] values = new @Nullable Double[offsets.size()];
-    for (int i = 0; i < values.length; i++) {
-      values[i] = value.apply(offsets.get(i));
-    }
-    return values;
   }
 }

@@ -12,6 +12,7 @@ import org.apache.poi.ss.usermodel.VerticalAlignment;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
 import org.apache.poi.xssf.usermodel.XSSFColor;
+import org.evenpour.table.Digits;
 
 /**
  * The cell styles of one workbook, each made once.
@@ -143,41 +144,11 @@ final class Styles {
         });
   }
 
-  CellStyle count() {
-    return format("#,##0");
-  }
-
-  CellStyle number(int decimals) {
-    return format(digits(decimals));
-  }
-
-  CellStyle departure(int decimals) {
-    String digits = digits(decimals);
-    return format("+" + digits + ";-" + digits + ";" + digits);
-  }
-
-  /** As many digits as the number has. */
-  CellStyle general() {
-    return format("General");
-  }
-
-  CellStyle share() {
-    return format("0.0%");
-  }
-
-  CellStyle wholePercent() {
-    return format("0%");
-  }
-
-  CellStyle significant() {
-    return format("0.0000");
+  CellStyle of(Digits digits) {
+    return format(digits.format());
   }
 
   CellStyle date() {
     return format("yyyy-mm-dd hh:mm");
-  }
-
-  private static String digits(int decimals) {
-    return decimals == 0 ? "0" : "0." + "0".repeat(decimals);
   }
 }

@@ -1,6 +1,5 @@
 package org.evenpour.report.workbook;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellStyle;
@@ -8,18 +7,15 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Overall;
 import org.evenpour.audit.SettingsWatched;
-import org.evenpour.casting.Unit;
 import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
-import org.jspecify.annotations.Nullable;
+import org.evenpour.report.table.CapabilityTable;
+import org.evenpour.table.Table;
 
 /**
  * The first sheet: what the meeting should look at first.
@@ -41,11 +37,11 @@ final class SummarySheet {
     this.sheet = paper.book().createSheet(paper.say("sheet.summary"));
   }
 
-  static void write(Paper paper) {
-    new SummarySheet(paper).write();
+  static void write(Paper paper, Printer printer) {
+    new SummarySheet(paper).write(printer);
   }
 
-  private void write() {
+  private void write(Printer printer) {
     for (int i = 0; i < COLUMNS; i++) {
       sheet.setColumnWidth(i, (i == 0 ? FIRST_WIDTH : i == COLUMNS - 1 ? WIDTH + 4 : WIDTH) * 256);
     }
@@ -76,8 +72,9 @@ final class SummarySheet {
       prose(paper.say("paper.logs", String.join(", ", log.files())));
     }
     rows++;
-    characteristics();
-    rows++;
+    Table<CharacteristicReport> overall = CapabilityTable.overall(report, paper.sentences());
+    printer.within(sheet, rows, overall);
+    rows += overall.rows().size() + 2;
     topics();
     moves();
     if (!report.notes().isEmpty()) {
@@ -88,7 +85,7 @@ final class SummarySheet {
     rows++;
     prose(paper.say("paper.guide"));
     sheet.setDisplayGridlines(false);
-    Table.forPaper(sheet, paper.words());
+    Printer.forPaper(sheet, paper.words());
   }
 
   private String title(List<String> wheels) {
@@ -113,7 +110,7 @@ final class SummarySheet {
   /** A sentence over the whole width, as high as it needs. */
   private void prose(String text) {
     int width = FIRST_WIDTH + (COLUMNS - 1) * WIDTH;
-    int lines = Table.linesOf(Texts.cell(text), width - 10);
+    int lines = Printer.linesOf(Texts.cell(text), width - 10);
     Row row = sheet.createRow(rows);
     row.setHeightInPoints(Math.min(400, 15f * lines + 2));
     put(row, 0, paper.styles().wrapped(), text);
@@ -167,79 +164,6 @@ final class SummarySheet {
     if (advised) {
       rows++;
       section(paper.say("safety"));
-    }
-  }
-
-  private void characteristics() {
-    String cpk = paper.say("head.cpk");
-    String ppk = paper.say("head.ppk");
-    List<String> headings =
-        new ArrayList<>(
-            List.of(
-                paper.say("head.characteristic"),
-                paper.say("head.unit"),
-                paper.say("head.mean"),
-                paper.say("head.sd"),
-                cpk,
-                paper.say("head.interval", cpk, paper.say("head.from")),
-                paper.say("head.interval", cpk, paper.say("head.to")),
-                ppk,
-                paper.say("head.interval", ppk, paper.say("head.from")),
-                paper.say("head.interval", ppk, paper.say("head.to")),
-                paper.say("head.observed_outside"),
-                paper.say("head.stable")));
-    Row head = sheet.createRow(rows++);
-    head.setHeightInPoints(47);
-    for (int i = 0; i < headings.size(); i++) {
-      boolean words = i < 2 || i == headings.size() - 1;
-      put(
-          head,
-          i,
-          words ? paper.styles().heading() : paper.styles().numberHeading(),
-          headings.get(i));
-    }
-    for (CharacteristicReport characteristic : paper.report().characteristics()) {
-      characteristic(sheet.createRow(rows++), characteristic);
-    }
-  }
-
-  private void characteristic(Row row, CharacteristicReport characteristic) {
-    Styles styles = paper.styles();
-    Unit unit = paper.unit(characteristic);
-    Overall overall = characteristic.overall();
-    String name = Beside.capital(paper.words().characteristic(characteristic.name()));
-    CellStyle digits = styles.number(paper.decimals(characteristic) + 1);
-    put(
-        row,
-        0,
-        styles.text(),
-        paper.sentences().nameWheels() ? characteristic.wheel() + ": " + name : name);
-    put(row, 1, styles.text(), unit.symbol());
-    number(row, 2, digits, unit.fromCanonical(overall.mean()));
-    number(row, 3, digits, Paper.difference(unit, overall.sd()));
-    CapabilityReport capability = overall.capability();
-    if (capability != null) {
-      estimate(row, 4, capability.cpk());
-      estimate(row, 7, capability.ppk());
-      number(row, 10, styles.share(), capability.fractionOutsideObserved());
-    }
-    put(row, 11, styles.text(), paper.say(Beside.stable(characteristic)));
-  }
-
-  private void estimate(Row row, int column, @Nullable Estimate estimate) {
-    if (estimate != null) {
-      CellStyle style = paper.styles().number(2);
-      number(row, column, style, estimate.value());
-      number(row, column + 1, style, estimate.low());
-      number(row, column + 2, style, estimate.high());
-    }
-  }
-
-  private static void number(Row row, int column, CellStyle style, @Nullable Double value) {
-    if (value != null) {
-      Cell cell = row.createCell(column);
-      cell.setCellStyle(style);
-      cell.setCellValue(value);
     }
   }
 }

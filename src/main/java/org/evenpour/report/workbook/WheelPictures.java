@@ -2,7 +2,6 @@ package org.evenpour.report.workbook;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import org.apache.poi.xddf.usermodel.PresetLineDash;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFLineProperties;
@@ -21,41 +20,40 @@ import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
-import org.evenpour.report.workbook.TurnsSheet.Source;
-import org.jspecify.annotations.Nullable;
+import org.evenpour.report.Words;
+import org.evenpour.report.table.TurnTables;
+import org.evenpour.report.table.TurnTables.LineEnd;
+import org.evenpour.report.table.TurnTables.Source;
+import org.evenpour.table.Digits;
+import org.evenpour.table.Table;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTDLbls;
 import org.openxmlformats.schemas.drawingml.x2006.chart.STDLblPos;
 
 /** The whole wheel turn by turn, one picture for each characteristic. */
 final class WheelPictures {
-  private static final int BESIDE = Picture.COLUMNS + 1;
   private static final double ROOM_FOR_WORDS = 0.14;
 
   private WheelPictures() {}
 
-  static void write(Paper paper, List<Source> sources) {
-    SXSSFSheet sheet = paper.book().createSheet(paper.say("sheet.wheel"));
-    Beside beside =
-        new Beside(
-            paper,
-            sheet,
-            BESIDE,
-            List.of(
-                paper.say("head.wheel"),
-                paper.say("head.characteristic"),
-                paper.say("head.unit"),
-                paper.say("head.turn"),
-                paper.say("head.center"),
-                paper.say("head.lower_limit"),
-                paper.say("head.upper_limit")));
+  static void write(Paper paper, Printer printer, List<Source> sources) {
+    Table<LineEnd> lines = TurnTables.lines(sources, paper.sentences());
+    SXSSFSheet sheet = paper.book().createSheet(lines.name());
+    Printed<LineEnd> beside = printer.beside(sheet, Picture.BESIDE, lines);
     XSSFSheet behind = paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName());
     for (int number = 0; number < sources.size(); number++) {
-      draw(paper, behind, beside, sources.get(number), number);
+      Source source = sources.get(number);
+      draw(paper, behind, beside, source, printer.printed(source.table()), number);
     }
-    beside.finish(sources.size());
+    Picture.finish(sheet, paper.words(), sources.size());
   }
 
-  private static void draw(Paper paper, XSSFSheet sheet, Beside beside, Source source, int number) {
+  private static void draw(
+      Paper paper,
+      XSSFSheet sheet,
+      Printed<LineEnd> beside,
+      Source source,
+      Printed<?> turns,
+      int number) {
     CharacteristicReport characteristic = source.characteristic();
     Unit unit = paper.unit(characteristic);
     List<TurnPoint> present = new ArrayList<>();
@@ -71,7 +69,7 @@ final class WheelPictures {
             number,
             paper.sentences().nameWheels()
                 ? paper.say("chart.wheel.named", characteristic.wheel(), name)
-                : paper.say("chart.wheel", Beside.capital(name)));
+                : paper.say("chart.wheel", Words.capital(name)));
     XDDFValueAxis bottom = chart.createValueAxis(AxisPosition.BOTTOM);
     bottom.setTitle(paper.say("chart.turn"));
     XDDFValueAxis left = chart.createValueAxis(AxisPosition.LEFT);
@@ -82,10 +80,10 @@ final class WheelPictures {
     Picture.format(chart, bottom, "0");
     double first = present.get(0).turn();
     double last = present.get(present.size() - 1).turn();
-    Scale turns = Scale.over(first, last);
-    bottom.setMinimum(Math.max(turns.from(), first - turns.step()));
+    Scale across = Scale.over(first, last);
+    bottom.setMinimum(Math.max(across.from(), first - across.step()));
     bottom.setMaximum(last + Math.max(1, (last - first) * ROOM_FOR_WORDS));
-    bottom.setMajorUnit(turns.step());
+    bottom.setMajorUnit(across.step());
     Scale values = scale(unit, source.chart(), present);
     Picture.scale(left, values);
     Picture.format(chart, left, values.format());
@@ -93,8 +91,8 @@ final class WheelPictures {
         (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
     data.setStyle(ScatterStyle.LINE_MARKER);
     data.setVaryColors(false);
-    limits(paper, beside, source, unit, data, first, last);
-    points(paper, source, unit, data);
+    limits(paper, beside, source, 2 * number, data);
+    points(paper, source, turns, data);
     chart.plot(data);
     Picture.speak(chart, paper.say("language"));
   }
@@ -110,88 +108,57 @@ final class WheelPictures {
   }
 
   private static void limits(
-      Paper paper,
-      Beside beside,
-      Source source,
-      Unit unit,
-      XDDFScatterChartData data,
-      double first,
-      double last) {
-    CharacteristicReport characteristic = source.characteristic();
-    Figures figures = new Figures(unit);
+      Paper paper, Printed<LineEnd> beside, Source source, int row, XDDFScatterChartData data) {
+    Figures figures = new Figures(paper.unit(source.characteristic()));
     WheelChart chart = source.chart();
-    int row = beside.rowIndex();
-    for (double turn : new double[] {first, last}) {
-      beside
-          .next()
-          .text(characteristic.wheel())
-          .text(paper.words().characteristic(characteristic.name()))
-          .text(unit.symbol())
-          .number(turn, paper.styles().number(0));
-      for (double limit : new double[] {chart.center(), chart.lowerLimit(), chart.upperLimit()}) {
-        beside.number(unit.fromCanonical(limit), paper.styles().number(figures.decimals() + 1));
-      }
-    }
     limit(
         beside,
         data,
         row,
-        4,
-        first,
-        last,
-        unit.fromCanonical(chart.center()),
+        "center",
         paper.say("chart.center", text(figures, chart.center())),
         Picture.line(Picture.INK, 0.75, null));
     limit(
         beside,
         data,
         row,
-        5,
-        first,
-        last,
-        unit.fromCanonical(chart.lowerLimit()),
+        "lower_limit",
         paper.say("chart.lower", text(figures, chart.lowerLimit())),
         Picture.line(Picture.INK, 0.75, PresetLineDash.DASH));
     limit(
         beside,
         data,
         row,
-        6,
-        first,
-        last,
-        unit.fromCanonical(chart.upperLimit()),
+        "upper_limit",
         paper.say("chart.upper", text(figures, chart.upperLimit())),
         Picture.line(Picture.INK, 0.75, PresetLineDash.DASH));
   }
 
   private static String text(Figures figures, double limit) {
-    return Figures.number(figures.unit().fromCanonical(limit), figures.decimals() + 1);
+    return Digits.number(figures.unit().fromCanonical(limit), figures.decimals() + 1);
   }
 
   /** A line from the first turn to the last, and its name where it ends. */
   private static void limit(
-      Beside beside,
+      Printed<LineEnd> beside,
       XDDFScatterChartData data,
       int row,
-      int column,
-      double first,
-      double last,
-      double value,
+      String column,
       String name,
       XDDFLineProperties line) {
     XDDFScatterChartData.Series series =
         series(
             data,
-            beside.numbers(row, 3, new Double[] {first, last}),
-            beside.numbers(row, column, new Double[] {value, value}),
+            beside.numbers("turn", row, row + 2),
+            beside.numbers(column, row, row + 2),
             name,
             MarkerStyle.NONE);
     series.setLineProperties(line);
     XDDFScatterChartData.Series end =
         series(
             data,
-            beside.numbers(row + 1, 3, new Double[] {last}),
-            beside.numbers(row + 1, column, new Double[] {value}),
+            beside.numbers("turn", row + 1, row + 2),
+            beside.numbers(column, row + 1, row + 2),
             name,
             MarkerStyle.NONE);
     end.setLineProperties(Picture.noLine());
@@ -205,79 +172,36 @@ final class WheelPictures {
     labels.addNewShowBubbleSize().setVal(false);
   }
 
-  private static void points(Paper paper, Source source, Unit unit, XDDFScatterChartData data) {
-    WheelChart chart = source.chart();
+  private static void points(
+      Paper paper, Source source, Printed<?> turns, XDDFScatterChartData data) {
     String name = paper.words().characteristic(source.characteristic().name());
-    XDDFNumericalDataSource<Double> turns =
-        Picture.numbers(
-            source.sheet(),
-            source.firstRow(),
-            source.turnColumn(),
-            values(source, point -> (double) point.turn()));
-    Function<TurnPoint, @Nullable Double> shown = point -> unit.fromCanonical(point.value());
-    XDDFScatterChartData.Series charted =
-        column(
-            source,
-            data,
-            turns,
-            0,
-            name,
-            MarkerStyle.CIRCLE,
-            point -> point.startUp() ? null : shown.apply(point));
+    XDDFScatterChartData.Series charted = column(source, turns, data, "", name, MarkerStyle.CIRCLE);
     charted.setLineProperties(Picture.line(Picture.QUIET, 1, null));
     mark(charted, 3, Picture.QUIET);
     XDDFScatterChartData.Series startUp =
-        column(
-            source,
-            data,
-            turns,
-            1,
-            paper.say("head.turn_start_up"),
-            MarkerStyle.X,
-            point -> point.startUp() ? shown.apply(point) : null);
+        column(source, turns, data, "_start_up", paper.say("head.turn_start_up"), MarkerStyle.X);
     startUp.setLineProperties(Picture.noLine());
     mark(startUp, 5, Picture.QUIET);
     XDDFScatterChartData.Series beyond =
-        column(
-            source,
-            data,
-            turns,
-            2,
-            paper.say("head.turn_beyond"),
-            MarkerStyle.DIAMOND,
-            point -> TurnsSheet.isBeyond(chart, point) ? shown.apply(point) : null);
+        column(source, turns, data, "_beyond", paper.say("head.turn_beyond"), MarkerStyle.DIAMOND);
     beyond.setLineProperties(Picture.noLine());
     mark(beyond, 8, Picture.HIGH);
   }
 
   private static XDDFScatterChartData.Series column(
       Source source,
+      Printed<?> turns,
       XDDFScatterChartData data,
-      XDDFNumericalDataSource<Double> turns,
-      int offset,
+      String which,
       String name,
-      MarkerStyle marker,
-      Function<TurnPoint, @Nullable Double> value) {
+      MarkerStyle marker) {
+    int to = source.from() + source.points().size();
     return series(
         data,
-        turns,
-        Picture.numbers(
-            source.sheet(),
-            source.firstRow(),
-            source.valueColumn() + offset,
-            values(source, value)),
+        turns.numbers(source.turn(), source.from(), to),
+        turns.numbers(source.value() + which, source.from(), to),
         name,
         marker);
-  }
-
-  private static @Nullable Double[] values(
-      Source source, Function<TurnPoint, @Nullable Double> value) {
-    @Nullable Double[] values = new @Nullable Double[source.points().size()];
-    for (int i = 0; i < values.length; i++) {
-      TurnPoint point = source.points().get(i);
-      values[i] = point == null ? null : value.apply(point);
-    }
-    return values;
   }
 
   private static XDDFScatterChartData.Series series(

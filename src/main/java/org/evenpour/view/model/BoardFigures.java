@@ -9,6 +9,7 @@ import org.evenpour.casting.Unit;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
+import org.evenpour.table.Digits;
 
 /**
  * Says what the last anode measures, how far it is from its target and whether it is within
@@ -81,7 +82,7 @@ record BoardFigures(BoardWords words, DisplayUnits units) {
     Mark outside = BoardRun.outside(judged, value);
     return new BoardModel.Figure(
         name,
-        Figures.number(unit.fromCanonical(value), figures.decimals()),
+        Digits.number(unit.fromCanonical(value), figures.decimals()),
         unit.symbol(),
         way == Mark.NONE ? outside : way,
         distance,
@@ -105,6 +106,6 @@ record BoardFigures(BoardWords words, DisplayUnits units) {
   }
 
   private static String plain(double value, Figures figures) {
-    return Figures.number(figures.unit().fromCanonical(value), figures.decimals());
+    return Digits.number(figures.unit().fromCanonical(value), figures.decimals());
   }
 }

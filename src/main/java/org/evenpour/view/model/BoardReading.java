@@ -20,8 +20,8 @@ import org.evenpour.control.LimitProposal;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.MoldRing;
-import org.evenpour.report.Figures;
 import org.evenpour.report.Topic;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Makes of a snapshot what the board says. */
@@ -287,7 +287,7 @@ public final class BoardReading {
     double shown = shownSpan(judged);
     Unit unit = units.shown(judged.unit().suffix());
     int decimals = (int) Math.max(0, -Math.floor(Math.log10(shown) + 1e-9));
-    return (Figures.number(shown, decimals) + " " + unit.symbol()).strip();
+    return (Digits.number(shown, decimals) + " " + unit.symbol()).strip();
   }
 
   private List<BoardRun> runs(WheelNow its) {

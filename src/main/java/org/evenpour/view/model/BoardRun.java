@@ -8,6 +8,7 @@ import org.evenpour.casting.Unit;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -188,7 +189,7 @@ public record BoardRun(
       BoardWords words) {
     if (value != null) {
       double shown = unit.fromCanonical(value);
-      String number = Figures.number(shown, figures.decimals());
+      String number = Digits.number(shown, figures.decimals());
       lines.add(new Line(kind, shown, key.equals("{0}") ? number : words.say(key, number)));
     }
   }

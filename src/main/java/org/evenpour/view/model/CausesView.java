@@ -2,11 +2,13 @@ package org.evenpour.view.model;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.evenpour.audit.CausesReport;
 import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.picture.CauseBars;
-import org.evenpour.report.Figures;
+import org.evenpour.report.table.CauseTable;
+import org.evenpour.report.table.Columns;
+import org.evenpour.table.Column;
+import org.evenpour.table.Digits;
 
 /** What people found to be the causes of a log's signals, the most frequent first. */
 public final class CausesView {
@@ -32,7 +34,7 @@ public final class CausesView {
       if (bars.size() == MOST_BARS) {
         break;
       }
-      String name = name(desk, one);
+      String name = CauseTable.name(desk.sentences(), one.cause());
       bars.add(
           new CauseBars.Bar(
               name,
@@ -51,50 +53,12 @@ public final class CausesView {
     return new CauseBars(bars);
   }
 
-  private static String name(Desk desk, Counted one) {
-    return new LinkRow(one.cause(), null, null).name(desk);
-  }
-
   private static String percent(double share) {
-    return Figures.number(share * 100, 0);
+    return Digits.number(share * 100, 0);
   }
 
   /** What is shown of a cause. */
   public static List<Column<Counted>> columns(Desk desk) {
-    List<Column<Counted>> columns = new ArrayList<>();
-    columns.add(new Column<>("cause", "", 26, one -> new Cell.Text(name(desk, one))));
-    columns.add(
-        new Column<>(
-            "kind",
-            "",
-            10,
-            one ->
-                new Cell.Text(
-                    desk.look()
-                        .say("cause.kind." + one.cause().kind().name().toLowerCase(Locale.ROOT)))));
-    columns.add(
-        new Column<>(
-            "group",
-            "",
-            12,
-            one ->
-                new Cell.Text(
-                    one.group().isEmpty()
-                        ? "—"
-                        : desk.look().language().named("group", one.group()))));
-    columns.add(new Column<>("right", "", 9, one -> count(one.right())));
-    columns.add(new Column<>("wrong", "", 9, one -> count(one.wrong())));
-    columns.add(new Column<>("lasted", "", 9, one -> count(one.turns())));
-    columns.add(new Column<>("of_right", "%", 10, one -> share(one.share())));
-    columns.add(new Column<>("together", "%", 10, one -> share(one.cumulative())));
-    return columns;
-  }
-
-  private static Cell count(int count) {
-    return new Cell.Figure(Integer.toString(count), (double) count);
-  }
-
-  private static Cell share(double share) {
-    return new Cell.Figure(percent(share), share);
+    return CauseTable.columns(Columns.narrow(desk.sentences()), desk.sentences()).list();
   }
 }

@@ -29,6 +29,8 @@ import org.evenpour.picture.SeriesPicture.Change;
 import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.SeriesPicture.Line;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Words;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Series of an opened log as pictures: the same scale for the same thing wherever it is shown. */
@@ -176,7 +178,7 @@ public final class Charts {
     }
     Figures figures = desk.figures(report);
     double shown = figures.unit().fromCanonical(computed);
-    String number = Figures.number(shown, figures.decimals() + 1);
+    String number = Digits.number(shown, figures.decimals() + 1);
     lines.add(
         new Line(
             shown, desk.look().say(isCenter ? "chart.center" : "chart.limit", number), isCenter));
@@ -264,7 +266,7 @@ public final class Charts {
             new Change(
                 wheel.place(event.at()),
                 kind,
-                Desk.capital(kind) + ", " + sentences.time(event.at()) + note));
+                Words.capital(kind) + ", " + sentences.time(event.at()) + note));
       }
     }
     return changes;

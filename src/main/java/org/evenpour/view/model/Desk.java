@@ -13,6 +13,7 @@ import org.evenpour.report.Figures;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
+import org.evenpour.report.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -96,7 +97,7 @@ public record Desk(
 
   /** What people call a characteristic, with a capital. */
   public String name(String characteristic) {
-    return capital(look.language().report().characteristic(characteristic));
+    return Words.capital(look.language().report().characteristic(characteristic));
   }
 
   /** A title: the name and the unit. */
@@ -169,14 +170,5 @@ public record Desk(
   /** The report of the whole record. */
   public AuditReport report() {
     return log().report();
-  }
-
-  /** The first letter large. */
-  public static String capital(String text) {
-    if (text.isEmpty()) {
-      return text;
-    }
-    int end = text.offsetByCodePoints(0, 1);
-    return text.substring(0, end).toUpperCase(java.util.Locale.ROOT) + text.substring(end);
   }
 }

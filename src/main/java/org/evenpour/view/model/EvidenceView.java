@@ -24,6 +24,11 @@ import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.StackPicture;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.Words;
+import org.evenpour.report.table.Columns;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** What speaks for a signal: the setting over the characteristic, the moves, the shares. */
@@ -96,7 +101,7 @@ public final class EvidenceView {
     }
     Sentences sentences = desk.sentences();
     String name =
-        Desk.capital(link.event() ? sentences.event(link.name()) : sentences.setting(link.name()));
+        Words.capital(link.event() ? sentences.event(link.name()) : sentences.setting(link.name()));
     String key = link.event() ? "chart.event" : "chart.moved";
     return List.of(
         new Change(turn, desk.look().say(key, turn), desk.look().say(key + ".says", name, turn)));
@@ -138,7 +143,7 @@ public final class EvidenceView {
     }
     double air = high > low ? (high - low) * 0.05 : 1;
     String symbol = setting.unit().symbol();
-    String title = Desk.capital(desk.sentences().setting(name));
+    String title = Words.capital(desk.sentences().setting(name));
     return new SeriesPicture(
         points,
         Charts.turns(desk, titled),
@@ -198,28 +203,30 @@ public final class EvidenceView {
       Desk desk, CharacteristicReport report, Signal signal) {
     Figures figures = desk.figures(report);
     String unit = figures.unit().symbol();
-    List<Column<LinkRow>> columns = new ArrayList<>();
-    columns.add(new Column<>("link", "", 20, row -> new Cell.Text(row.name(desk))));
+    Columns<LinkRow> columns =
+        Columns.<LinkRow>narrow(desk.sentences()).text("link", row -> row.name(desk)).wide(20);
     if (!desk.report().causes().of(signal).isEmpty()) {
-      columns.add(new Column<>("marked", "", 9, row -> new Cell.Text(row.verdict(desk))));
+      columns.text("marked", row -> row.verdict(desk)).wide(9);
     }
-    columns.add(
-        new Column<>(
-            "evidence", "", 10, found(NOTHING, link -> new Cell.Text(evidence(desk, link)))));
-    columns.add(new Column<>("moved", "", 9, found(MISSING, link -> moved(link))));
-    columns.add(new Column<>("would", unit, 9, found(MISSING, link -> would(figures, link))));
-    columns.add(new Column<>("share", "%", 10, found(MISSING, link -> share(desk, link))));
-    columns.add(new Column<>("chance", "", 8, found(MISSING, link -> chance(link))));
-    return columns;
+    return columns
+        .cell("evidence", Column.Kind.WORDS, found(link -> new Cell.Text(evidence(desk, link))))
+        .wide(10)
+        .figure("moved", found(link -> moved(link)))
+        .figure("would", found(link -> would(figures, link)))
+        .in(unit)
+        .figure("share", found(link -> share(desk, link)))
+        .in("%")
+        .wide(10)
+        .figure("chance", found(link -> chance(link)))
+        .list();
   }
 
-  private static final Cell NOTHING = new Cell.Text("—");
-  private static final Cell MISSING = new Cell.Figure("—", null);
+  private static final Cell MISSING = new Cell.Marked(Cell.MISSING, null);
 
-  private static Function<LinkRow, Cell> found(Cell without, Function<Link, Cell> with) {
+  private static Function<LinkRow, Cell> found(Function<Link, Cell> with) {
     return row -> {
       Link link = row.link();
-      return link == null ? without : with.apply(link);
+      return link == null ? MISSING : with.apply(link);
     };
   }
 
@@ -231,23 +238,21 @@ public final class EvidenceView {
     Double by = link.movedBy();
     if (by == null) {
       Integer turn = link.sinceTurn();
-      return link.event() && turn != null
-          ? new Cell.Figure("@ " + turn, (double) turn)
-          : new Cell.Figure("—", null);
+      return link.event() && turn != null ? new Cell.Marked("@ " + turn, (double) turn) : MISSING;
     }
     Unit unit = Sentences.unit(link.unit());
-    String size = Figures.number(Math.abs(by), Math.min(4, Tables.decimalsFor(by)));
+    String size = Digits.number(Math.abs(by), Math.min(4, Digits.two(by)));
     boolean isNothing = size.chars().allMatch(c -> c == '0' || c == '.');
     String number = unit.symbol().isEmpty() ? size : size + " " + unit.symbol();
-    return new Cell.Figure(isNothing ? "0" : (by < 0 ? "−" : "+") + number, by);
+    return new Cell.Marked(isNothing ? "0" : (by < 0 ? "−" : "+") + number, by);
   }
 
   private static Cell would(Figures figures, Link link) {
     Double effect = link.expectedEffect();
     if (effect == null) {
-      return new Cell.Figure("—", null);
+      return MISSING;
     }
-    return new Cell.Figure(
+    return new Cell.Marked(
         figures.signed(effect, figures.decimalsOf(effect)),
         figures.unit().differenceFromCanonical(effect));
   }
@@ -255,27 +260,25 @@ public final class EvidenceView {
   private static Cell share(Desk desk, Link link) {
     Double share = link.explainedShare();
     if (share == null) {
-      return new Cell.Figure("—", null);
+      return MISSING;
     }
     Double low = link.explainedLow();
     Double high = link.explainedHigh();
-    String middle = Figures.number(share * 100, 0);
-    return new Cell.Figure(
+    String middle = Digits.number(share * 100, 0);
+    return new Cell.Marked(
         low == null || high == null
             ? middle
             : desk.look()
                 .say(
                     "cell.interval",
                     middle,
-                    Figures.number(low * 100, 0),
-                    Figures.number(high * 100, 0)),
+                    Digits.number(low * 100, 0),
+                    Digits.number(high * 100, 0)),
         share);
   }
 
   private static Cell chance(Link link) {
     Double q = link.qValue();
-    return q == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(q < 0.001 ? "<0.001" : Figures.number(q, 3), q);
+    return q == null ? MISSING : new Cell.Marked(q < 0.001 ? "<0.001" : Digits.number(q, 3), q);
   }
 }

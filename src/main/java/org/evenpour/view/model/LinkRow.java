@@ -10,6 +10,7 @@ import org.evenpour.audit.CausesReport;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.report.Reasoning;
+import org.evenpour.report.table.CauseTable;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,8 +42,7 @@ public record LinkRow(Cause cause, @Nullable Link link, @Nullable CauseMark mark
 
   /** What people call it, with a capital. */
   public String name(Desk desk) {
-    return Desk.capital(
-        cause.kind() == CauseMark.Kind.OTHER ? cause.name() : desk.sentences().cause(cause));
+    return CauseTable.name(desk.sentences(), cause);
   }
 
   /** Right or wrong, as sign and word; empty where nobody said so. */

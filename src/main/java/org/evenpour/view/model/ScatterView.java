@@ -10,6 +10,8 @@ import org.evenpour.casting.Setting;
 import org.evenpour.picture.ScatterPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Words;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** A setting against a characteristic, of the anodes of the chosen turns and mold. */
@@ -92,7 +94,7 @@ public final class ScatterView {
         Desk desk, SettingRows.Row row, CharacteristicReport report, Setting setting) {
       double air = high > low ? (high - low) * 0.04 : 1;
       String symbol = setting.unit().symbol();
-      String name = Desk.capital(desk.sentences().setting(setting.name()));
+      String name = Words.capital(desk.sentences().setting(setting.name()));
       return new ScatterPicture(
           Arrays.copyOf(x, size),
           Arrays.copyOf(y, size),
@@ -113,7 +115,7 @@ public final class ScatterView {
     }
     double shown = figures.unit().differenceFromCanonical(middle);
     String unit = figures.unit().symbol();
-    String number = (shown > 0 ? "+" : "") + Figures.number(shown, Tables.decimalsFor(shown));
+    String number = (shown > 0 ? "+" : "") + Digits.number(shown, Digits.two(shown));
     return new ScatterPicture.Slope(
         figures.unit().differenceFromCanonical(low),
         shown,

@@ -15,6 +15,13 @@ import org.evenpour.picture.MoldIntervals;
 import org.evenpour.report.EffectSentences;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.Words;
+import org.evenpour.report.table.Columns;
+import org.evenpour.report.table.SettingTables;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Column.Kind;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** The table of settings: what each does to the chosen characteristic. */
@@ -65,37 +72,23 @@ public final class SettingRows {
       most = Math.max(most, Math.abs(Tables.orZero(ofOneSd(row, Effect::high))));
     }
     double span = MoldIntervals.roundSpan(figures.unit().differenceFromCanonical(most));
-    List<Column<Row>> columns = new ArrayList<>();
-    columns.add(
-        new Column<>(
-            "setting",
-            "",
-            25,
-            row -> new Cell.Text(Desk.capital(sentences.setting(row.report().name())))));
-    columns.add(
-        new Column<>("unit", "", 7, row -> new Cell.Text(Tables.orDash(row.report().unit()))));
-    columns.add(new Column<>("effect", unit, 12, row -> perUnit(figures, row.effect())));
-    columns.add(new Column<>("effect_bar", unit, 22, row -> effectBar(desk, figures, span, row)));
-    columns.add(new Column<>("variance_share", "", 13, SettingRows::share));
-    columns.add(new Column<>("window", "", 17, row -> new Cell.Text(window(sentences, row))));
-    columns.add(
-        new Column<>(
-            "setting_mean", "", 9, row -> Tables.plain(row.report().mean(), row.report().sd())));
-    columns.add(
-        new Column<>(
-            "setting_sd", "", 9, row -> Tables.plain(row.report().sd(), row.report().sd())));
-    columns.add(
-        new Column<>(
-            "group",
-            "",
-            12,
-            row ->
-                new Cell.Text(
-                    Tables.orDash(desk.look().language().named("group", row.report().group())))));
-    columns.add(
-        new Column<>("lag", "", 6, row -> Tables.count(desk, (long) row.report().lagTurns())));
-    columns.add(new Column<>("missing", "", 8, row -> Tables.count(desk, row.report().missing())));
-    return columns;
+    Columns<SettingReport> recorded = SettingTables.recorded(Columns.narrow(sentences), sentences);
+    return Columns.<Row>narrow(sentences)
+        .text("setting", row -> Words.capital(sentences.setting(row.report().name())))
+        .wide(25)
+        .from(recorded, Row::report, "unit")
+        .cell("effect", Kind.FIGURES, row -> perUnit(figures, row.effect()))
+        .in(unit)
+        .wide(12)
+        .cell("effect_bar", Kind.PICTURES, row -> effectBar(desk, figures, span, row))
+        .in(unit)
+        .wide(22)
+        .cell("variance_share", Kind.FIGURES, SettingRows::share)
+        .wide(13)
+        .text("window", row -> window(sentences, row))
+        .wide(17)
+        .from(recorded, Row::report, "mean", "sd", "group", "lag", "missing")
+        .list();
   }
 
   /**
@@ -105,7 +98,7 @@ public final class SettingRows {
     Effect effect = row.effect();
     return effect == null
         ? desk.look()
-            .say("settings.category", Desk.capital(desk.sentences().setting(row.report().name())))
+            .say("settings.category", Words.capital(desk.sentences().setting(row.report().name())))
         : String.join(" ", new EffectSentences(desk.sentences()).of(row.report(), effect));
   }
 
@@ -118,22 +111,22 @@ public final class SettingRows {
     Effect effect = row.effect();
     Estimate share = effect == null ? null : effect.inFull().share();
     if (share == null || effect == null) {
-      return new Cell.Figure("—", null);
+      return new Cell.Marked(Cell.MISSING, null);
     }
     boolean isProven = effect.inFull().known() == EffectInFull.Known.PROVEN;
     Double high = share.high();
     double shown = 100 * (isProven || high == null ? share.value() : high);
-    String number = Figures.number(shown, shown < 9.5 ? 1 : 0);
-    return new Cell.Figure(isProven ? number : "≤ " + number, shown);
+    String number = Digits.number(shown, shown < 9.5 ? 1 : 0);
+    return new Cell.Marked(isProven ? number : "≤ " + number, shown);
   }
 
   private static Cell perUnit(Figures figures, @Nullable Effect effect) {
     Double perUnit = effect == null ? null : Tables.difference(figures, effect.perUnit());
     if (perUnit == null) {
-      return new Cell.Figure("—", null);
+      return new Cell.Marked(Cell.MISSING, null);
     }
-    String number = Figures.number(perUnit, Tables.decimalsFor(perUnit));
-    return new Cell.Figure(perUnit > 0 ? "+" + number : number, perUnit);
+    String number = Digits.number(perUnit, Digits.two(perUnit));
+    return new Cell.Marked(perUnit > 0 ? "+" + number : number, perUnit);
   }
 
   private static Cell effectBar(Desk desk, Figures figures, double span, Row row) {
@@ -145,7 +138,7 @@ public final class SettingRows {
         low == null || high == null
             ? "—"
             : desk.look()
-                .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
+                .say("cell.range", Digits.number(low, decimals), Digits.number(high, decimals));
     return new Cell.Drawn(
         new IntervalBar(-span, span, 0, low, middle, high, Mark.NONE),
         text,

@@ -20,6 +20,13 @@ import org.evenpour.picture.MoldIntervals;
 import org.evenpour.picture.SparkLine;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.table.CapabilityTable;
+import org.evenpour.report.table.Columns;
+import org.evenpour.report.table.MoldTable;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Column.Kind;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** The desk's tables: their rows and columns. */
@@ -29,10 +36,15 @@ public final class Tables {
   private Tables() {}
 
   /** A mold with the signal that it carries. */
-  public record MoldRow(MoldReport report, @Nullable Signal signal) {
+  public record MoldRow(MoldTable.Row row, @Nullable Signal signal) {
     /** Its label. */
     public String mold() {
-      return report.mold();
+      return report().mold();
+    }
+
+    /** What was computed of it. */
+    MoldReport report() {
+      return row.mold();
     }
   }
 
@@ -40,7 +52,9 @@ public final class Tables {
   public static List<MoldRow> molds(Desk desk, CharacteristicReport report) {
     List<MoldRow> rows = new ArrayList<>();
     for (MoldReport mold : report.molds()) {
-      rows.add(new MoldRow(mold, WheelView.signalOf(desk, report, mold.mold())));
+      rows.add(
+          new MoldRow(
+              new MoldTable.Row(report, mold), WheelView.signalOf(desk, report, mold.mold())));
     }
     rows.sort(
         Comparator.comparing((MoldRow row) -> row.signal() == null)
@@ -54,48 +68,45 @@ public final class Tables {
     String unit = figures.unit().symbol();
     double span = span(report, figures);
     double[] scale = sparkScale(desk, report);
-    List<Column<MoldRow>> columns = new ArrayList<>();
-    columns.add(new Column<>("mold", "", 6, row -> new Cell.Label(row.mold())));
-    columns.add(new Column<>("shift", unit, 17, row -> shift(desk, figures, row.signal())));
-    columns.add(new Column<>("verdict", "", 15, row -> verdict(desk, report, row.mold())));
-    columns.add(
-        new Column<>(
-            "offset",
-            unit,
-            9,
-            row -> signed(figures, row.report().offset(), figures.decimals() + 1)));
-    columns.add(new Column<>("offset_bar", "", 15, row -> offsetBar(desk, figures, span, row)));
-    columns.add(new Column<>("last", "", 16, row -> spark(desk, report, scale, row.mold())));
-    columns.add(
-        new Column<>(
-            "mean",
-            unit,
-            9,
-            row -> value(figures, (Double) row.report().mean(), figures.decimals() + 1)));
-    columns.add(new Column<>("sd", unit, 8, row -> spread(figures, row.report().sd())));
+    Sentences sentences = desk.sentences();
+    Columns<MoldTable.Row> declared = MoldTable.columns(Columns.narrow(sentences), sentences);
+    Columns<MoldRow> columns =
+        Columns.<MoldRow>narrow(sentences)
+            .from(declared, MoldRow::row, "mold")
+            .wide(6)
+            .cell("shift", Kind.WORDS, row -> shift(desk, figures, row.signal()))
+            .in(unit)
+            .wide(17)
+            .cell("verdict", Kind.WORDS, row -> verdict(desk, report, row.mold()))
+            .wide(15)
+            .from(declared, MoldRow::row, "offset")
+            .in(unit)
+            .cell("offset_bar", Kind.PICTURES, row -> offsetBar(desk, figures, span, row))
+            .wide(15)
+            .cell("last", Kind.PICTURES, row -> spark(desk, report, scale, row.mold()))
+            .wide(16)
+            .from(declared, MoldRow::row, "mean")
+            .in(unit)
+            .from(declared, MoldRow::row, "sd")
+            .in(unit);
     if (report.specification().hasLimits()) {
-      columns.add(
-          new Column<>(
-              "cpk", "", 5, row -> estimate(row.report().capability(), CapabilityReport::cpk)));
-      columns.add(new Column<>("outside", "", 8, row -> count(desk, row.report().outside())));
+      columns.from(declared, MoldRow::row, "cpk").wide(5).from(declared, MoldRow::row, "outside");
     }
-    columns.add(new Column<>("anodes", "", 7, row -> count(desk, (Long) row.report().count())));
-    return columns;
+    return columns.from(declared, MoldRow::row, "anodes").list();
   }
 
   /** What to do with the mold; the gravest first when sorted. */
   private static Cell verdict(Desk desk, CharacteristicReport report, String mold) {
     MoldVerdict its = WheelView.verdict(desk, report.wheel(), mold);
     if (its == null || its.verdict() == null) {
-      return new Cell.Marked(Mark.NONE, "—", null);
+      return new Cell.Marked(Cell.MISSING, null);
     }
-    return new Cell.Marked(
-        Mark.NONE, desk.verdicts().verdict(its), (double) its.verdict().ordinal());
+    return new Cell.Marked(desk.verdicts().verdict(its), (double) its.verdict().ordinal());
   }
 
   private static Cell shift(Desk desk, Figures figures, @Nullable Signal signal) {
     if (signal == null) {
-      return new Cell.Marked(Mark.NONE, "", null);
+      return new Cell.Marked("", null);
     }
     String size = figures.signed(signal.size(), figures.decimalsOf(signal.size()));
     return new Cell.Marked(
@@ -125,7 +136,7 @@ public final class Tables {
         low == null || high == null
             ? "—"
             : desk.look()
-                .say("cell.range", Figures.number(low, decimals), Figures.number(high, decimals));
+                .say("cell.range", Digits.number(low, decimals), Digits.number(high, decimals));
     return new Cell.Drawn(
         new IntervalBar(
             -span, span, 0, low, middle, high, signal == null ? Mark.NONE : Charts.mark(signal)),
@@ -167,7 +178,7 @@ public final class Tables {
     int decimals = desk.figures(report).decimals();
     return new Cell.Drawn(
         new SparkLine(values, scale[0], scale[1], scale[2]),
-        Double.isNaN(last) ? "—" : Figures.number(last, decimals),
+        Double.isNaN(last) ? "—" : Digits.number(last, decimals),
         Double.isNaN(last) ? null : (Double) last);
   }
 
@@ -270,7 +281,7 @@ public final class Tables {
       return new Cell.Text(look.say("cell.unlooked"));
     }
     if (signals == 0) {
-      return new Cell.Marked(Mark.NONE, look.say("cell.stable"), 0.0);
+      return new Cell.Marked(look.say("cell.stable"), 0.0);
     }
     return new Cell.Text(
         signals == 1 ? look.say("cell.unstable.one") : look.say("cell.unstable", signals));
@@ -278,54 +289,42 @@ public final class Tables {
 
   /** What is shown of capability; {@code key} names the first column. */
   public static List<Column<CapabilityRow>> capabilityColumns(Desk desk, String key) {
-    List<Column<CapabilityRow>> columns = new ArrayList<>();
-    columns.add(
-        new Column<>(
+    Columns<CapabilityRow> columns = Columns.narrow(desk.sentences());
+    columns
+        .cell(
             key,
-            "",
-            9,
-            row -> key.equals("mold") ? new Cell.Label(row.name()) : new Cell.Text(row.name())));
-    columns.add(new Column<>("stable", "", 19, row -> stable(desk.look(), row.signals())));
-    columns.add(
-        new Column<>("cpk", "", 5, row -> estimate(row.capability(), CapabilityReport::cpk)));
-    columns.add(
-        new Column<>(
-            "cpk_bar",
-            "",
-            10,
-            row -> capabilityBar(desk, row.capability(), CapabilityReport::cpk)));
-    columns.add(
-        new Column<>("ppk", "", 5, row -> estimate(row.capability(), CapabilityReport::ppk)));
-    columns.add(
-        new Column<>(
-            "ppk_bar",
-            "",
-            10,
-            row -> capabilityBar(desk, row.capability(), CapabilityReport::ppk)));
-    columns.add(new Column<>("cp", "", 5, row -> estimate(row.capability(), CapabilityReport::cp)));
-    columns.add(new Column<>("pp", "", 5, row -> estimate(row.capability(), CapabilityReport::pp)));
-    columns.add(
-        new Column<>("cpm", "", 5, row -> estimate(row.capability(), CapabilityReport::cpm)));
-    columns.add(
-        new Column<>(
-            "expected",
-            "%",
-            7,
-            row -> {
-              CapabilityReport one = row.capability();
-              return percent(desk, one == null ? null : one.fractionOutsideExpected());
-            }));
-    columns.add(
-        new Column<>(
-            "observed",
-            "%",
-            7,
-            row -> {
-              CapabilityReport one = row.capability();
-              return percent(desk, one == null ? null : (Double) one.fractionOutsideObserved());
-            }));
-    columns.add(new Column<>("anodes", "", 7, row -> count(desk, row.count())));
-    return columns;
+            Kind.WORDS,
+            row -> key.equals("mold") ? new Cell.Label(row.name()) : new Cell.Text(row.name()))
+        .wide(9)
+        .cell("stable", Kind.WORDS, row -> stable(desk.look(), row.signals()))
+        .wide(19);
+    index(columns, "cpk", CapabilityReport::cpk);
+    bar(columns, desk, "cpk_bar", CapabilityReport::cpk);
+    index(columns, "ppk", CapabilityReport::ppk);
+    bar(columns, desk, "ppk_bar", CapabilityReport::ppk);
+    index(columns, "cp", CapabilityReport::cp);
+    index(columns, "pp", CapabilityReport::pp);
+    index(columns, "cpm", CapabilityReport::cpm);
+    return columns
+        .figure("expected_outside", row -> CapabilityTable.expected(row.capability()))
+        .figure("observed_outside", row -> CapabilityTable.share(null, row.capability()))
+        .count("anodes", CapabilityRow::count)
+        .list();
+  }
+
+  private static void index(
+      Columns<CapabilityRow> columns,
+      String key,
+      Function<CapabilityReport, @Nullable Estimate> index) {
+    columns.figure(key, row -> CapabilityTable.value(row.capability(), index)).wide(5);
+  }
+
+  private static void bar(
+      Columns<CapabilityRow> columns,
+      Desk desk,
+      String key,
+      Function<CapabilityReport, @Nullable Estimate> index) {
+    columns.cell(key, Kind.PICTURES, row -> capabilityBar(desk, row.capability(), index)).wide(10);
   }
 
   private static Cell capabilityBar(
@@ -340,66 +339,8 @@ public final class Tables {
         new IntervalBar(0, 3, 1.33, low, value, high, Mark.NONE),
         low == null || high == null
             ? "—"
-            : desk.look().say("cell.range", Figures.number(low, 2), Figures.number(high, 2)),
+            : desk.look().say("cell.range", Digits.number(low, 2), Digits.number(high, 2)),
         value);
-  }
-
-  static Cell estimate(
-      @Nullable CapabilityReport capability, Function<CapabilityReport, @Nullable Estimate> index) {
-    Estimate estimate = capability == null ? null : index.apply(capability);
-    return estimate == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(Figures.number(estimate.value(), 2), estimate.value());
-  }
-
-  private static Cell percent(Desk desk, @Nullable Double fraction) {
-    return fraction == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(Sentences.percent(fraction, desk.look().language().report()), fraction);
-  }
-
-  static Cell count(Desk desk, @Nullable Long count) {
-    return count == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(desk.look().language().screen().count(count), (double) count);
-  }
-
-  private static Cell value(Figures figures, @Nullable Double computed, int decimals) {
-    if (computed == null) {
-      return new Cell.Figure("—", null);
-    }
-    double shown = figures.unit().fromCanonical(computed);
-    return new Cell.Figure(Figures.number(shown, decimals), shown);
-  }
-
-  private static Cell signed(Figures figures, @Nullable Double computed, int decimals) {
-    return computed == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(
-            figures.signed(computed, decimals), figures.unit().differenceFromCanonical(computed));
-  }
-
-  private static Cell spread(Figures figures, @Nullable Double computed) {
-    return computed == null
-        ? new Cell.Figure("—", null)
-        : new Cell.Figure(figures.spread(computed), computed);
-  }
-
-  static Cell plain(@Nullable Double value, @Nullable Double sd) {
-    if (value == null) {
-      return new Cell.Figure("—", null);
-    }
-    int decimals = sd == null || sd == 0 ? 1 : decimalsFor(sd);
-    return new Cell.Figure(Figures.number(value, decimals), value);
-  }
-
-  /** As many decimals as show two digits. */
-  static int decimalsFor(double value) {
-    int decimals = 0;
-    while (decimals < 6 && value != 0 && Math.abs(value) * Math.pow(10, decimals) < 9.5) {
-      decimals++;
-    }
-    return decimals;
   }
 
   static @Nullable Double difference(Figures figures, @Nullable Double computed) {
@@ -408,9 +349,5 @@ public final class Tables {
 
   static double orZero(@Nullable Double value) {
     return value == null ? 0 : value;
-  }
-
-  static String orDash(String text) {
-    return text.isEmpty() ? "—" : text;
   }
 }

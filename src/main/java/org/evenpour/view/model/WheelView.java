@@ -19,6 +19,7 @@ import org.evenpour.picture.MoldRing;
 import org.evenpour.picture.SpreadBar;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Pictures of the wheel as a whole and of one mold. */
@@ -83,7 +84,7 @@ public final class WheelView {
 
   /** 0.5 and not 0.50. */
   private static String plain(double value, int decimals) {
-    String text = Figures.number(value, decimals);
+    String text = Digits.number(value, decimals);
     return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
   }
 
@@ -231,7 +232,7 @@ public final class WheelView {
         desk.look()
             .say(
                 "spread.figure",
-                Figures.number(100 * part.share(), 0),
+                Digits.number(100 * part.share(), 0),
                 figures.spread(part.sd()) + (unit.isEmpty() ? "" : " " + unit)),
         desk.look().say(key + ".tip"));
   }
@@ -281,7 +282,7 @@ public final class WheelView {
               name,
               figures.unit().fromCanonical(mean),
               figures.unit().differenceFromCanonical(mean - sum / known),
-              desk.look().language().named("point", name) + ": " + figures.mean(mean)));
+              desk.look().language().report().point(name) + ": " + figures.mean(mean)));
     }
     return new AnodeOutline(
         points,

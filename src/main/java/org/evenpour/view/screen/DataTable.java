@@ -15,7 +15,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -37,9 +36,9 @@ import javax.swing.table.TableRowSorter;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.Picture;
-import org.evenpour.view.model.Cell;
-import org.evenpour.view.model.Column;
-import org.evenpour.view.model.CsvText;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Csv;
 import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
 
@@ -73,7 +72,6 @@ final class DataTable<R> {
     table.setModel(model);
     sorter = new TableRowSorter<>(model);
     table.setRowSorter(sorter);
-    table.setDefaultRenderer(Cell.class, new CellRenderer(look.ink()));
     table
         .getSelectionModel()
         .addListSelectionListener(
@@ -172,7 +170,7 @@ final class DataTable<R> {
    * last; else the order that the user asked for stays if the columns do.
    */
   void show(String about, List<Column<R>> columns, List<R> rows) {
-    List<String> headings = columns.stream().map(one -> one.heading(look.language())).toList();
+    List<String> headings = columns.stream().map(Column::heading).toList();
     boolean isSame = headings.equals(model.headings);
     boolean isAgain = isSame && about.equals(model.about) && !model.rows.isEmpty();
     int before = model.rows.size();
@@ -232,16 +230,17 @@ final class DataTable<R> {
       int width = Math.max(heading, model.columns.get(i).width() * letter + look.px(16));
       column.setPreferredWidth(width);
       column.setMinWidth(Math.min(width, look.px(48)));
-      int index = i;
-      column.setHeaderRenderer(new HeadingRenderer(look, () -> isFigure(index)));
+      dress(column, model.columns.get(i), look);
     }
     all = Collections.list(table.getColumnModel().getColumns());
     leaveOut();
   }
 
-  private boolean isFigure(int column) {
-    return !model.rows.isEmpty()
-        && model.columns.get(column).cell().apply(model.rows.get(0)) instanceof Cell.Figure;
+  /** Cells and heading stand where the column's kind wants them. */
+  static void dress(TableColumn shown, Column<?> column, Look look) {
+    int side = column.kind() == Column.Kind.FIGURES ? SwingConstants.RIGHT : SwingConstants.LEFT;
+    shown.setHeaderRenderer(new HeadingRenderer(look, side));
+    shown.setCellRenderer(new CellRenderer(look.ink(), side));
   }
 
   /** Chooses the first row that fits, without telling; none where none fits. */
@@ -291,7 +290,7 @@ final class DataTable<R> {
   String text() {
     StringBuilder text = new StringBuilder();
     try {
-      CsvText.write(model.columns, shown(), look.language(), text);
+      Csv.write(model.columns, shown(), text);
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible);
     }
@@ -363,9 +362,7 @@ final class DataTable<R> {
         public @Nullable String getToolTipText(MouseEvent event) {
           int column = columnModel.getColumnIndexAtX(event.getX());
           String tip =
-              column < 0 || column >= model.columns.size()
-                  ? ""
-                  : model.columns.get(column).tip(look.language());
+              column < 0 || column >= model.columns.size() ? "" : model.columns.get(column).tip();
           return tip.isEmpty() ? null : Tips.wrapped(tip);
         }
       };
@@ -386,8 +383,7 @@ final class DataTable<R> {
   }
 
   /** Headings stand over their figures. */
-  record HeadingRenderer(Look its, BooleanSupplier isFigure)
-      implements javax.swing.table.TableCellRenderer {
+  record HeadingRenderer(Look its, int side) implements javax.swing.table.TableCellRenderer {
 
     @Override
     public Component getTableCellRendererComponent(
@@ -398,8 +394,7 @@ final class DataTable<R> {
               .getDefaultRenderer()
               .getTableCellRendererComponent(shown, value, selected, focus, row, column);
       if (part instanceof JLabel label) {
-        label.setHorizontalAlignment(
-            isFigure.getAsBoolean() ? SwingConstants.RIGHT : SwingConstants.LEFT);
+        label.setHorizontalAlignment(side);
         label.setForeground(its.ink().dim());
         label.setBorder(
             BorderFactory.createCompoundBorder(
@@ -415,8 +410,9 @@ final class DataTable<R> {
     private final transient Ink ink;
     private transient @Nullable Picture picture;
 
-    CellRenderer(Ink ink) {
+    CellRenderer(Ink ink, int side) {
       this.ink = ink;
+      setHorizontalAlignment(side);
     }
 
     @Override
@@ -428,8 +424,6 @@ final class DataTable<R> {
       setIcon(null);
       setFont(ink.font(1));
       setForeground(ink.text());
-      setHorizontalAlignment(
-          cell instanceof Cell.Figure ? SwingConstants.RIGHT : SwingConstants.LEFT);
       int side = (int) Math.round(ink.length(8));
       setBorder(BorderFactory.createEmptyBorder(0, side, 0, side));
       if (cell instanceof Cell.Drawn drawn) {
@@ -437,13 +431,20 @@ final class DataTable<R> {
         getAccessibleContext().setAccessibleName(drawn.text());
         setText("");
       } else if (cell instanceof Cell.Marked marked) {
-        if (marked.mark() != Mark.NONE) {
-          setIcon(Parts.icon(marked.mark(), ink));
-          setIconTextGap(side / 2);
-        }
-        setForeground(marked.mark() == Mark.NONE ? ink.dim() : ink.textOf(marked.mark()));
+        setForeground(ink.dim());
+        mark(marked.mark());
+      } else if (cell instanceof Cell.Figure figure) {
+        mark(figure.mark());
       }
       return this;
+    }
+
+    private void mark(Mark mark) {
+      if (mark != Mark.NONE) {
+        setIcon(Parts.icon(mark, ink));
+        setIconTextGap((int) Math.round(ink.length(4)));
+        setForeground(ink.textOf(mark));
+      }
     }
 
     @Override

@@ -14,6 +14,8 @@ import org.evenpour.audit.MoldVerdict;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Quiet;
+import org.evenpour.report.Words;
+import org.evenpour.table.Digits;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.OpenedLog;
@@ -38,11 +40,13 @@ final class MoldDetail {
     facts = Parts.dim("mold.facts", "", look);
     JButton close = Parts.button("mold.close", "✕", look.say("mold.close"), look);
     close.addActionListener(event -> desk.selection().chooseMold(null));
-    series = new PictureView("mold.series", look.say("column.mold"), look.ink(), 4);
+    series =
+        new PictureView("mold.series", look.language().report().say("head.mold"), look.ink(), 4);
     series.onScroll(Scrolling.of(desk));
     series.onSpot(spot -> desk.selection().chooseSignal(desk.log().signal(spot.name())));
     distribution = new PictureView("mold.distribution", look.say("distribution"), look.ink(), 4);
-    outline = new PictureView("mold.outline", look.say("column.mold"), look.ink(), 8);
+    outline =
+        new PictureView("mold.outline", look.language().report().say("head.mold"), look.ink(), 8);
     signals = Parts.prose("mold.signals", "", look.ink().font(1), look);
     int pad = look.px(12);
     screen =
@@ -81,7 +85,7 @@ final class MoldDetail {
     List<String> said = new ArrayList<>();
     MoldVerdict verdict = WheelView.verdict(desk, report.wheel(), mold);
     if (verdict != null) {
-      String what = Desk.capital(desk.verdicts().verdict(verdict));
+      String what = Words.capital(desk.verdicts().verdict(verdict));
       boolean saidBelow =
           verdict.reason() == MoldVerdict.Reason.SIGNAL
               && report.name().equals(verdict.characteristic());
@@ -126,7 +130,7 @@ final class MoldDetail {
     Long outside = its.outside();
     return cpk == null || outside == null
         ? text
-        : text + " · " + look.say("mold.capability", Figures.number(cpk.value(), 2), outside);
+        : text + " · " + look.say("mold.capability", Digits.number(cpk.value(), 2), outside);
   }
 
   List<Export> exports() {

@@ -16,11 +16,15 @@ import javax.swing.JTable;
 import javax.swing.JTextArea;
 import javax.swing.JToggleButton;
 import javax.swing.table.AbstractTableModel;
+import javax.swing.table.TableColumn;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
-import org.evenpour.view.model.Cell;
-import org.evenpour.view.model.Column;
+import org.evenpour.report.Words;
+import org.evenpour.report.table.Columns;
+import org.evenpour.report.table.RecordTables;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.RecordRows;
@@ -41,7 +45,7 @@ final class RecordPage implements Page {
   private final JToggleButton notes;
   private final JButton every;
   private final JTextArea noted;
-  private final DataTable<SetAsideRow> asideTable;
+  private final DataTable<@Nullable SetAsideRow> asideTable;
   private @Nullable CastingRecord shown;
 
   RecordPage(Desk desk) {
@@ -53,7 +57,6 @@ final class RecordPage implements Page {
     table.getAccessibleContext().setAccessibleName(look.say("page.record.tip"));
     DataTable.dress(table, look);
     table.setAutoResizeMode(JTable.AUTO_RESIZE_OFF);
-    table.setDefaultRenderer(Cell.class, new DataTable.CellRenderer(look.ink()));
     widths();
     used = Parts.toggle("record.used", look.say("record.rows", 0), "", look);
     aside = Parts.toggle("record.aside", look.say("record.aside", 0), "", look);
@@ -63,9 +66,9 @@ final class RecordPage implements Page {
     asideTable =
         new DataTable<>(
             "record.aside.table",
-            look.say("column.reason"),
+            look.language().report().say("head.reason"),
             look,
-            row -> row.log() + "\n" + row.line());
+            row -> row == null ? "" : row.log() + "\n" + row.line());
     none = Parts.dim("record.aside.note", "", look);
     every =
         Parts.button("record.every", look.say("record.every"), look.say("record.every.tip"), look);
@@ -98,15 +101,7 @@ final class RecordPage implements Page {
     aside.setText(look.say("record.aside", words.count(setAside)));
     asideTable.show(
         String.join("\n", record.logs()),
-        List.of(
-            new Column<>("log", "", 16, row -> new Cell.Text(row.log())),
-            new Column<>(
-                "line",
-                "",
-                8,
-                row -> new Cell.Figure(Long.toString(row.line()), (double) row.line())),
-            new Column<>("reason", "", 60, row -> new Cell.Text(look.language().say(row.reason()))),
-            new Column<>("text", "", 60, row -> new Cell.Text(row.text()))),
+        RecordTables.setAside(Columns.narrow(desk.sentences()), desk.sentences(), "").list(),
         record.setAside());
     int listed = record.setAside().size();
     none.setText(
@@ -125,7 +120,7 @@ final class RecordPage implements Page {
         all.isEmpty()
             ? look.say("record.notes.none")
             : all.stream()
-                .map(note -> Desk.capital(look.language().say(note)))
+                .map(note -> Words.capital(look.language().say(note)))
                 .collect(Collectors.joining("\n\n"));
     if (!text.equals(noted.getText())) {
       noted.setText(text);
@@ -158,14 +153,12 @@ final class RecordPage implements Page {
     FontMetrics metrics = table.getFontMetrics(look.ink().font(1));
     FontMetrics bold = table.getFontMetrics(look.ink().bold(0.92));
     int letter = metrics.charWidth('0');
-    for (int i = 0; i < model.rows.fields().size(); i++) {
-      RecordRows.Field field = model.rows.fields().get(i);
-      int width = Math.max(field.width() * letter, bold.stringWidth(field.heading())) + look.px(24);
-      table.getColumnModel().getColumn(i).setPreferredWidth(width);
-      table
-          .getColumnModel()
-          .getColumn(i)
-          .setHeaderRenderer(new DataTable.HeadingRenderer(look, () -> !field.isWords()));
+    for (int i = 0; i < model.rows.columns().size(); i++) {
+      Column<Integer> column = model.rows.columns().get(i);
+      TableColumn shown = table.getColumnModel().getColumn(i);
+      int width = Math.max(column.width() * letter, bold.stringWidth(column.heading()));
+      shown.setPreferredWidth(width + look.px(24));
+      DataTable.dress(shown, column, look);
     }
   }
 
@@ -260,12 +253,12 @@ final class RecordPage implements Page {
 
     @Override
     public int getColumnCount() {
-      return rows.fields().size();
+      return rows.columns().size();
     }
 
     @Override
     public String getColumnName(int column) {
-      return rows.fields().get(column).heading();
+      return rows.columns().get(column).heading();
     }
 
     @Override

@@ -29,6 +29,8 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.report.Reports;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.Words;
+import org.evenpour.report.table.Columns;
+import org.evenpour.table.Table;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -152,11 +154,14 @@ class AnodesSheetTest {
               new Styles(book),
               new Sentences(Words.english(), ZoneOffset.UTC, false, false, Map.of()),
               Reports.bare());
-      Table table = new Table(paper, "Anodes", List.of(Column.figures("Turn")), 4);
-      for (int turn = 1; turn <= 7; turn++) {
-        table.next().turn(turn);
-      }
-      table.finish();
+      Columns<Integer> columns = Columns.of(paper.sentences());
+      new Printer(paper, 4)
+          .print(
+              new Table<>(
+                  "turns",
+                  "Anodes",
+                  columns.turn("turn", turn -> turn).list(),
+                  List.of(1, 2, 3, 4, 5, 6, 7)));
       assertThat(book.getNumberOfSheets()).isEqualTo(3);
       assertThat(book.getSheetName(2)).isEqualTo("Anodes part 3");
       assertThat(book.getSheetAt(2).getRow(0).getCell(0).getStringCellValue()).isEqualTo("Turn");

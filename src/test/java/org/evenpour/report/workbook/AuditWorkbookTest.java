@@ -35,6 +35,7 @@ import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.report.Reports;
+import org.evenpour.report.table.TurnTables;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTNumData;
@@ -227,7 +228,7 @@ class AuditWorkbookTest {
       CTScatterSer turns = mass.getCTChart().getPlotArea().getScatterChartArray(0).getSerArray(6);
       assertThat(turns.getYVal().getNumRef().getF()).startsWith("'Turns, thinned'!$E$2:");
       assertThat(turns.getYVal().getNumRef().getNumCache().getPtCount().getVal())
-          .isBetween(1_500L, (long) TurnsSheet.PICTURE_POINTS);
+          .isBetween(1_500L, (long) TurnTables.PICTURE_POINTS);
       double largest = Double.NEGATIVE_INFINITY;
       for (Row row : thinned) {
         Cell value = row.getCell(4);

@@ -38,10 +38,10 @@ class TextsTest {
 
   @Test
   void countsTheLinesThatATextTakes() {
-    assertThat(Table.linesOf("", 10)).isEqualTo(1);
-    assertThat(Table.linesOf("one two three", 7)).isEqualTo(2);
-    assertThat(Table.linesOf("one\ntwo", 7)).isEqualTo(2);
-    assertThat(Table.linesOf("x".repeat(21), 7)).isEqualTo(3);
+    assertThat(Printer.linesOf("", 10)).isEqualTo(1);
+    assertThat(Printer.linesOf("one two three", 7)).isEqualTo(2);
+    assertThat(Printer.linesOf("one\ntwo", 7)).isEqualTo(2);
+    assertThat(Printer.linesOf("x".repeat(21), 7)).isEqualTo(3);
   }
 
   @Test

@@ -23,7 +23,8 @@ import org.evenpour.intake.Progress;
 import org.evenpour.picture.CauseBars;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.plant.PlantFiles;
-import org.evenpour.report.Figures;
+import org.evenpour.table.Column;
+import org.evenpour.table.Digits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -41,7 +42,7 @@ class DeskModelTest {
     for (Tables.MoldRow row : Tables.molds(desk, report)) {
       MoldReport its = Objects.requireNonNull(OpenedLog.mold(report, row.mold()));
       assertThat(columns.get(mean).cell().apply(row).text())
-          .isEqualTo(Figures.number(its.mean(), 2));
+          .isEqualTo(Digits.number(its.mean(), 2));
     }
   }
 
@@ -109,8 +110,8 @@ class DeskModelTest {
     assertThat(desk.signals().size()).isLessThan(signals);
     assertThat(Charts.wheel(desk, report(desk), true).across().low()).isEqualTo(100);
     RecordRows rows = RecordRows.of(desk);
-    assertThat(rows.cell(0, 1).text()).isEqualTo("100");
-    assertThat(rows.cell(rows.size() - 1, 1).text()).isEqualTo("119");
+    assertThat(rows.cell(0, 0).text()).isEqualTo("100");
+    assertThat(rows.cell(rows.size() - 1, 0).text()).isEqualTo("119");
   }
 
   @Test
@@ -129,7 +130,7 @@ class DeskModelTest {
     StringBuilder csv = new StringBuilder();
     RecordRows.of(desk).writeCsv(csv);
     assertThat(csv.toString().lines()).hasSize(RecordRows.of(desk).size() + 1);
-    assertThat(csv.toString()).startsWith("Cast at,Turn,Mold");
+    assertThat(csv.toString()).startsWith("Turn,Cast at,Mold");
   }
 
   @Test

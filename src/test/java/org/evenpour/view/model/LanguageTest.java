@@ -88,13 +88,12 @@ class LanguageTest {
     Desk desk = Sample.desk();
     var report = Objects.requireNonNull(desk.characteristic());
     Stream.of(
-            Tables.moldColumns(desk, report).stream().map(Column::key),
-            SettingRows.columns(desk, report).stream().map(Column::key),
-            Tables.capabilityColumns(desk, "mold").stream().map(Column::key))
-        .flatMap(keys -> keys)
-        .filter(key -> !key.equals("setting"))
-        .forEach(
-            key -> assertThat(desk.look().say("column." + key + ".tip")).as(key).endsWith("."));
+            Tables.moldColumns(desk, report),
+            SettingRows.columns(desk, report),
+            Tables.capabilityColumns(desk, "mold"))
+        .flatMap(List::stream)
+        .filter(column -> !column.key().equals("setting"))
+        .forEach(column -> assertThat(column.tip()).as(column.key()).endsWith("."));
   }
 
   /** Every advice that the program comes with is said in every language, with its warning. */

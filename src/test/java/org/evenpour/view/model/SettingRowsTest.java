@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Objects;
 import org.evenpour.audit.EffectInFull.Level;
 import org.evenpour.audit.EffectInFull.Levels;
+import org.evenpour.table.Column;
 import org.junit.jupiter.api.Test;
 
 /** The words below the table of settings when a category is chosen. */

@@ -1,0 +1,106 @@
+package org.evenpour.report.table;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.BeyondSettings.Departure;
+import org.evenpour.audit.BeyondSettings.View;
+import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.casting.Scope;
+import org.evenpour.casting.Unit;
+import org.evenpour.report.BeyondSentences;
+import org.evenpour.report.Sentences;
+import org.evenpour.report.SettingSentences;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Digits;
+import org.evenpour.table.Table;
+
+/**
+ * Where recorded settings moved by themselves, where the wheel stood off beyond what its settings
+ * explain, and which signals tell of either.
+ */
+public final class MoveTables {
+  private static final int SENTENCE = 60;
+
+  private MoveTables() {}
+
+  /** Settings that moved. */
+  public static Table<Move> settings(AuditReport report, Sentences sentences) {
+    SettingSentences said = new SettingSentences(sentences);
+    return new Table<>(
+        "moves",
+        sentences.words().say("sheet.moves"),
+        Columns.<Move>of(sentences)
+            .setting(Move::setting)
+            .state(Move::open)
+            .wheel(Move::wheel)
+            .said("where", move -> "scope." + move.scope().id())
+            .label(
+                "mold", move -> move.scope() == Scope.MOLD ? String.join(", ", move.molds()) : null)
+            .label("side", Move::side)
+            .turn("since_turn", Move::sinceTurn)
+            .time("since", Move::sinceAt)
+            .turn("last_turn", Move::lastTurn)
+            .figure("moved_by", move -> SignalTables.three(move.movedBy()))
+            .text("unit", move -> Sentences.unit(move.unit()).symbol())
+            .figure("size_sigma", Digits.signed(1), Move::sizeSigma)
+            .text("told_with", move -> String.join(", ", move.signals()))
+            .prose(
+                "words",
+                SENTENCE,
+                move -> move.signals().isEmpty() ? said.sentence(move) : said.told(move))
+            .list(),
+        report.watched().moves());
+  }
+
+  /** A departure of one view of the wheel. */
+  public record Row(View of, Departure departure) {}
+
+  /** Departures beyond what settings explain. */
+  public static Table<Row> beyond(AuditReport report, Sentences sentences) {
+    BeyondSentences said = new BeyondSentences(report, sentences);
+    List<Row> rows =
+        report.watched().beyond().views().stream()
+            .flatMap(view -> view.departures().stream().map(one -> new Row(view, one)))
+            .toList();
+    return new Table<>(
+        "beyond",
+        sentences.words().say("sheet.beyond"),
+        Columns.<Row>of(sentences)
+            .characteristic(row -> row.of().characteristic())
+            .state(row -> row.departure().open())
+            .wheel(row -> row.of().wheel())
+            .turn("since_turn", row -> row.departure().sinceTurn())
+            .time("since", row -> row.departure().sinceAt())
+            .turn("last_turn", row -> row.departure().lastTurn())
+            .figure("size", row -> size(sentences, row, row.departure().size()))
+            .figure("low", row -> size(sentences, row, row.departure().sizeLow()))
+            .figure("high", row -> size(sentences, row, row.departure().sizeHigh()))
+            .unit(row -> sentences.figures(row.of().wheel(), row.of().characteristic()))
+            .figure("size_sigma", Digits.signed(1), row -> row.departure().sizeSigma())
+            .text(
+                "taken_off",
+                row ->
+                    row.departure().settings().stream()
+                        .map(sentences::setting)
+                        .collect(Collectors.joining(", ")))
+            .figure("clearer", Digits.plain(1), row -> row.of().clearer())
+            .text("told_with", row -> String.join(", ", row.departure().signals()))
+            .prose(
+                "words",
+                SENTENCE,
+                row ->
+                    row.departure().alone() && row.departure().toldWith() == null
+                        ? said.sentence(row.departure())
+                        : said.told(row.departure()))
+            .list(),
+        rows);
+  }
+
+  private static Cell size(Sentences sentences, Row row, double computed) {
+    Unit unit = sentences.figures(row.of().wheel(), row.of().characteristic()).unit();
+    return new Cell.Figure(
+        unit.differenceFromCanonical(computed),
+        Digits.signed(Digits.three(unit.differenceFromCanonical(row.departure().size()))));
+  }
+}

@@ -1,0 +1,317 @@
+package org.evenpour.report.workbook;
+
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.LongConsumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.PageMargin;
+import org.apache.poi.ss.usermodel.PrintSetup;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.WorkbookUtil;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
+import org.evenpour.report.Words;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Column.Kind;
+import org.evenpour.table.Table;
+
+/**
+ * Prints tables into a workbook: on sheets of their own with headings that stay in sight, a filter,
+ * widths by content and a page that prints, or beside pictures.
+ *
+ * <p>Owned by the thread that writes the workbook.
+ */
+final class Printer {
+
+  /** A sheet holds no more rows. */
+  static final int SHEET_ROWS = 1_048_576;
+
+  static final float LINE_POINTS = 15;
+  private static final float TALLEST_POINTS = 400; // a row can't be higher than 409
+  private static final int NARROWEST = 9;
+  private static final int WIDEST = 28;
+  private static final int WIDEST_NUMBER = 60;
+  private static final int DATE_WIDTH = 18;
+
+  /** A cell of this row, or rows of a table printed before, as formulas name them. */
+  private static final Pattern PLACE =
+      Pattern.compile("\\{(?:(\\w+)/)?([^:}]+)(?::(\\d+)-(\\d+))?}");
+
+  private final Paper paper;
+  private final int sheetRows;
+  private final Map<String, Printed<?>> printed = new HashMap<>();
+  private int[] widths = {};
+
+  Printer(Paper paper) {
+    this(paper, SHEET_ROWS);
+  }
+
+  /**
+   * @param sheetRows how many rows a sheet may hold
+   */
+  Printer(Paper paper, int sheetRows) {
+    this.paper = paper;
+    this.sheetRows = sheetRows;
+  }
+
+  /** Prints a table on a sheet of its own; a longer one goes on on the next. */
+  <R> void print(Table<R> table) {
+    print(table, rows -> {});
+  }
+
+  /** The same where there is anything to print. */
+  <R> void printIfAny(Table<R> table) {
+    if (!table.rows().isEmpty()) {
+      print(table);
+    }
+  }
+
+  /**
+   * The same for somebody who waits.
+   *
+   * @param written is told how many rows are printed
+   */
+  <R> void print(Table<R> table, LongConsumer written) {
+    Printed<R> place = new Printed<>(table, new ArrayList<>(), 1, 0, sheetRows - 1);
+    printed.put(table.key(), place);
+    int done = 0;
+    do {
+      int part = place.sheets().size() + 1;
+      String name = part == 1 ? table.name() : paper.say("sheet.part", table.name(), part);
+      SXSSFSheet sheet = paper.book().createSheet(WorkbookUtil.createSafeSheetName(name));
+      place.sheets().add(sheet.getSheetName());
+      widths = new int[table.columns().size()];
+      head(sheet.createRow(0), table, 0, true);
+      int rows = Math.min(table.rows().size() - done, sheetRows - 1);
+      for (int i = 0; i < rows; i++) {
+        row(sheet.createRow(i + 1), place, done++);
+        written.accept(done);
+      }
+      widen(sheet, 0);
+      sheet.createFreezePane(0, 1);
+      sheet.setAutoFilter(new CellRangeAddress(0, rows, 0, widths.length - 1));
+      sheet.setRepeatingRows(CellRangeAddress.valueOf("1:1"));
+      forPaper(sheet, paper.words());
+    } while (done < table.rows().size());
+  }
+
+  /**
+   * Prints a table to the right of pictures.
+   *
+   * @param firstColumn index of its first column
+   */
+  <R> Printed<R> beside(SXSSFSheet sheet, int firstColumn, Table<R> table) {
+    Printed<R> place =
+        new Printed<>(table, List.of(sheet.getSheetName()), 1, firstColumn, sheetRows - 1);
+    widths = new int[table.columns().size()];
+    head(sheet.createRow(0), table, firstColumn, false);
+    for (int i = 0; i < table.rows().size(); i++) {
+      row(sheet.createRow(i + 1), place, i);
+    }
+    widen(sheet, firstColumn);
+    return place;
+  }
+
+  /**
+   * Prints a table between other rows of a sheet, whose widths stay.
+   *
+   * @param firstRow index of its headings
+   */
+  <R> void within(SXSSFSheet sheet, int firstRow, Table<R> table) {
+    Printed<R> place =
+        new Printed<>(table, List.of(sheet.getSheetName()), firstRow + 1, 0, sheetRows - 1);
+    widths = new int[table.columns().size()];
+    head(sheet.createRow(firstRow), table, 0, true);
+    for (int i = 0; i < table.rows().size(); i++) {
+      row(sheet.createRow(firstRow + 1 + i), place, i);
+    }
+  }
+
+  /** Where a table was printed. */
+  Printed<?> printed(String table) {
+    Printed<?> place = printed.get(table);
+    if (place == null) {
+      throw new IllegalStateException(table + " was not printed");
+    }
+    return place;
+  }
+
+  private <R> void head(Row head, Table<R> table, int firstColumn, boolean isHigh) {
+    head.getSheet().setDefaultRowHeightInPoints(LINE_POINTS);
+    int lines = 1;
+    for (int i = 0; i < table.columns().size(); i++) {
+      Column<R> column = table.columns().get(i);
+      String heading = Texts.cell(column.heading());
+      var cell = head.createCell(firstColumn + i);
+      cell.setCellStyle(
+          column.kind() == Kind.FIGURES
+              ? paper.styles().numberHeading()
+              : paper.styles().heading());
+      cell.setCellValue(heading);
+      widths[i] = headingWidth(heading);
+      lines = Math.max(lines, linesOf(heading, widths[i] - 2));
+    }
+    if (isHigh) {
+      head.setHeightInPoints(LINE_POINTS * lines + 3);
+    }
+  }
+
+  /** Wide enough for the longest word, and for the whole in three lines; the filter needs room. */
+  private static int headingWidth(String heading) {
+    int longest = 0;
+    for (String word : heading.split(" ", -1)) {
+      longest = Math.max(longest, word.length());
+    }
+    return Math.min(WIDEST, Math.max(longest, (heading.length() + 2) / 3) + 4);
+  }
+
+  /** How many lines a text takes where so many characters fit on one; breaks only at spaces. */
+  static int linesOf(String text, int characters) {
+    int lines = 0;
+    for (String paragraph : text.split("\n", -1)) {
+      lines++;
+      int used = 0;
+      for (String word : paragraph.split(" ", -1)) {
+        if (used > 0 && used + 1 + word.length() > characters) {
+          lines++;
+          used = 0;
+        }
+        used += (used > 0 ? 1 : 0) + word.length();
+        while (used > characters) { // a word longer than the line
+          lines++;
+          used -= characters;
+        }
+      }
+    }
+    return lines;
+  }
+
+  private <R> void row(Row row, Printed<R> place, int index) {
+    R of = place.table().rows().get(index);
+    for (int i = 0; i < widths.length; i++) {
+      Column<R> column = place.table().columns().get(i);
+      Cell cell = column.cell().apply(of);
+      int at = place.firstColumn() + i;
+      int width;
+      if (cell instanceof Cell.Figure figure) {
+        width = figure(row, at, figure);
+      } else if (cell instanceof Cell.Computed computed) {
+        width = computed(row, at, computed, place, index);
+      } else if (cell instanceof Cell.Time time) {
+        width = time(row, at, time);
+      } else if (cell instanceof Cell.Label label && Texts.isNumber(label.text())) {
+        put(row, at, paper.styles().label()).setCellValue(Integer.parseInt(label.text()));
+        width = label.text().length() + 2;
+      } else {
+        width = text(row, at, cell.text(), column);
+      }
+      widths[i] = Math.max(widths[i], width);
+    }
+  }
+
+  private static org.apache.poi.ss.usermodel.Cell put(Row row, int column, CellStyle style) {
+    var cell = row.createCell(column);
+    cell.setCellStyle(style);
+    return cell;
+  }
+
+  private int text(Row row, int column, String text, Column<?> of) {
+    if (text.isEmpty()) {
+      return 0;
+    }
+    String kept = Texts.cell(text);
+    boolean isProse = of.kind() == Kind.PROSE;
+    int widest = isProse ? of.width() : WIDEST;
+    if (isProse) {
+      // By hand, for not every program does it when it opens the file.
+      float height = LINE_POINTS * linesOf(kept, widest - 4) + 1;
+      row.setHeightInPoints(Math.min(TALLEST_POINTS, Math.max(row.getHeightInPoints(), height)));
+    }
+    put(row, column, isProse ? paper.styles().wrapped() : paper.styles().text()).setCellValue(kept);
+    return Math.min(widest, kept.length() + 2);
+  }
+
+  private int figure(Row row, int column, Cell.Figure figure) {
+    Double value = figure.value();
+    if (value == null) {
+      return 0;
+    }
+    put(row, column, paper.styles().of(figure.digits())).setCellValue(value);
+    return shown(value, figure.digits().format());
+  }
+
+  private int computed(Row row, int column, Cell.Computed computed, Printed<?> place, int index) {
+    Double value = computed.figure().value();
+    if (value == null) {
+      return 0;
+    }
+    var cell = put(row, column, paper.styles().of(computed.figure().digits()));
+    // In this order: a formula set after a number would be written with a wrong zero.
+    cell.setCellFormula(formula(computed.formula(), place, index));
+    cell.setCellValue(value);
+    return shown(value, computed.figure().digits().format());
+  }
+
+  /** A formula with addresses where it names columns. */
+  private String formula(String formula, Printed<?> place, int index) {
+    return PLACE
+        .matcher(formula)
+        .replaceAll(
+            named ->
+                Matcher.quoteReplacement(
+                    named.group(1) == null
+                        ? place.cell(named.group(2), index)
+                        : printed(named.group(1))
+                            .range(
+                                named.group(2),
+                                Integer.parseInt(named.group(3)),
+                                Integer.parseInt(named.group(4)) + 1,
+                                false)));
+  }
+
+  private int time(Row row, int column, Cell.Time time) {
+    LocalDateTime local = LocalDateTime.ofInstant(time.at(), time.zone());
+    if (local.getYear() < 1900 || local.getYear() > 9999) { // a sheet's calendar ends there
+      put(row, column, paper.styles().text()).setCellValue(local.toString());
+      return local.toString().length() + 2;
+    }
+    put(row, column, paper.styles().date()).setCellValue(local);
+    return DATE_WIDTH;
+  }
+
+  private static int shown(double value, String format) {
+    int whole = (int) Math.max(1, Math.floor(Math.log10(Math.max(1, Math.abs(value)))) + 1);
+    int end = format.indexOf(';');
+    int point = format.indexOf('.');
+    int thousands = format.contains(",") ? whole / 3 : 0;
+    int decimals = point < 0 ? 0 : (end < 0 ? format.length() : end) - point;
+    return Math.min(WIDEST_NUMBER, whole + thousands + decimals + 3);
+  }
+
+  private void widen(SXSSFSheet sheet, int firstColumn) {
+    for (int i = 0; i < widths.length; i++) {
+      sheet.setColumnWidth(firstColumn + i, Math.max(NARROWEST, widths[i]) * 256);
+    }
+  }
+
+  /** Landscape A4, as wide as the page, with the sheet's name and page numbers at its foot. */
+  static void forPaper(Sheet sheet, Words words) {
+    PrintSetup print = sheet.getPrintSetup();
+    print.setLandscape(true);
+    print.setPaperSize(PrintSetup.A4_PAPERSIZE);
+    sheet.setFitToPage(true);
+    print.setFitWidth((short) 1);
+    print.setFitHeight((short) 0);
+    sheet.setMargin(PageMargin.LEFT, 0.4);
+    sheet.setMargin(PageMargin.RIGHT, 0.4);
+    sheet.getFooter().setLeft(words.say("paper.footer", sheet.getSheetName().replace("&", "&&")));
+    sheet.getFooter().setRight(words.say("paper.page", "&P", "&N"));
+  }
+}

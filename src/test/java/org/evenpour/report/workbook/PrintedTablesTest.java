@@ -1,0 +1,238 @@
+package org.evenpour.report.workbook;
+
+import static java.util.Objects.requireNonNull;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.AuditReport;
+import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.audit.Causes;
+import org.evenpour.audit.Sample;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.CauseMark;
+import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.report.Reports;
+import org.evenpour.report.Sentences;
+import org.evenpour.report.Words;
+import org.evenpour.report.table.CapabilityTable;
+import org.evenpour.report.table.CauseTable;
+import org.evenpour.report.table.GaugeTable;
+import org.evenpour.report.table.MoldTable;
+import org.evenpour.report.table.MoveTables;
+import org.evenpour.report.table.RecordTables;
+import org.evenpour.report.table.SetPointTables;
+import org.evenpour.report.table.SettingTables;
+import org.evenpour.report.table.SignalTables;
+import org.evenpour.report.table.SpreadTables;
+import org.evenpour.report.table.TurnTables;
+import org.evenpour.report.table.VerdictTables;
+import org.evenpour.table.Cell;
+import org.evenpour.table.Column;
+import org.evenpour.table.Table;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Every table that is declared, against the sheet that it is printed on, cell by cell. */
+class PrintedTablesTest {
+  private static final ZoneId ZONE = ZoneId.of("America/Santiago");
+
+  /** Sheets of sentences or pictures, with no table from their first row on. */
+  private static final Set<String> NO_TABLE = Set.of("Summary");
+
+  record Case(String name, AuditReport report, @Nullable CastingRecord record) {
+    @Override
+    public String toString() {
+      return name;
+    }
+  }
+
+  static Stream<Case> cases() throws Exception {
+    CastingRecord sample = Sample.read(Sample.TORDILLA);
+    AuditReport audited = Audit.run(sample);
+    AuditReport plant = Reports.plant();
+    Signal signal = plant.signals().get(0);
+    CauseMark mark =
+        Causes.mark(
+            signal,
+            Causes.cause(signal.links().get(0)),
+            Verdict.RIGHT,
+            "Eva",
+            "nozzle found shut",
+            Instant.parse("2024-05-20T12:00:00Z"));
+    return Stream.of(
+        new Case("sample", audited, sample),
+        new Case("marked", Causes.joined(plant, List.of(mark)), null),
+        new Case("long", Reports.plant(4_000), null),
+        new Case("nasty", Reports.nasty(), null),
+        new Case("bare", Reports.bare(), null));
+  }
+
+  /** Every table of a report, whether it is printed or not. */
+  private static List<Table<?>> tables(AuditReport report, @Nullable CastingRecord record) {
+    Sentences sentences = Sentences.of(report, Words.english(), ZONE);
+    Table<TurnTables.Turn> turns = TurnTables.turns(report, sentences);
+    List<TurnTables.Source> sources = TurnTables.sources(report, turns);
+    Table<TurnTables.Point> thinned = TurnTables.thinned(sources, sentences);
+    List<Table<?>> tables =
+        new ArrayList<>(
+            List.of(
+                turns,
+                thinned,
+                TurnTables.lines(TurnTables.thinned(sources, thinned), sentences),
+                MoldTable.of(report, sentences),
+                MoldTable.offsets(report, sentences),
+                VerdictTables.verdicts(report, sentences),
+                VerdictTables.standings(report, sentences),
+                SpreadTables.parts(report, sentences),
+                SpreadTables.without(report, sentences),
+                SignalTables.signals(report, sentences),
+                SignalTables.links(report, sentences),
+                MoveTables.settings(report, sentences),
+                MoveTables.beyond(report, sentences),
+                CauseTable.of(report, sentences),
+                CapabilityTable.of(report, sentences),
+                CapabilityTable.groups(report, sentences),
+                SetPointTables.turns(report, sentences),
+                SetPointTables.sides(report, sentences),
+                GaugeTable.of(report, sentences),
+                RecordTables.tests(report, sentences),
+                RecordTables.events(report, sentences),
+                RecordTables.setAside(report, sentences),
+                SettingTables.settings(report, sentences),
+                SettingTables.effects(report, sentences)));
+    if (record != null) {
+      for (WheelRecord wheel : record.wheels()) {
+        tables.add(RecordTables.anodes("Anodes", wheel, sentences, Characteristic::displayUnit));
+      }
+    }
+    return tables;
+  }
+
+  @ParameterizedTest
+  @MethodSource("cases")
+  void everySheetHoldsTheTableThatItIsNamedAfter(Case made) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    AuditWorkbook.write(made.report(), made.record(), bytes, ZONE);
+    Map<String, Table<?>> byName = new LinkedHashMap<>();
+    tables(made.report(), made.record()).forEach(table -> byName.put(table.name(), table));
+    try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(bytes.toByteArray()))) {
+      Set<String> printed = new TreeSet<>();
+      for (Sheet sheet : book) {
+        if (!NO_TABLE.contains(sheet.getSheetName())) {
+          Table<?> table = byName.get(sheet.getSheetName());
+          compare(requireNonNull(table, sheet.getSheetName()), sheet);
+          printed.add(table.name());
+        }
+      }
+      // A table that holds anything is printed.
+      byName.forEach(
+          (name, table) -> {
+            if (!table.rows().isEmpty()) {
+              assertThat(printed).contains(name);
+            }
+          });
+    }
+  }
+
+  private static <R> void compare(Table<R> table, Sheet sheet) {
+    int first = sheet.getRow(0).getFirstCellNum();
+    assertThat(first == 0 || first == Picture.BESIDE).isTrue();
+    Map<String, Integer> letters = new HashMap<>();
+    for (int i = 0; i < table.columns().size(); i++) {
+      Column<R> column = table.columns().get(i);
+      letters.put(column.key(), first + i);
+      assertThat(sheet.getRow(0).getCell(first + i).getStringCellValue())
+          .isEqualTo(Texts.cell(column.heading()))
+          .isNotEmpty()
+          .doesNotContain("{");
+    }
+    assertThat(sheet.getRow(0).getLastCellNum()).isEqualTo((short) (first + letters.size()));
+    assertThat(sheet.getLastRowNum()).isEqualTo(table.rows().size());
+    for (int i = 0; i < table.rows().size(); i++) {
+      Row row = sheet.getRow(i + 1);
+      for (Column<R> column : table.columns()) {
+        String where = sheet.getSheetName() + " row " + (i + 1) + " " + column.key();
+        compare(
+            where,
+            column.cell().apply(table.rows().get(i)),
+            row.getCell(requireNonNull(letters.get(column.key()))));
+      }
+    }
+  }
+
+  private static void compare(
+      String where, Cell declared, org.apache.poi.ss.usermodel.@Nullable Cell found) {
+    if (declared.text().isEmpty()
+        || (declared instanceof Cell.Figure figure && figure.value() == null)) {
+      assertThat(found).as(where).isNull();
+      return;
+    }
+    var shown = requireNonNull(found, where);
+    if (declared instanceof Cell.Time time) {
+      assertThat(shown.getLocalDateTimeCellValue().plusNanos(500_000))
+          .as(where)
+          .isBetween(
+              LocalDateTime.ofInstant(time.at(), ZONE).minusSeconds(1),
+              LocalDateTime.ofInstant(time.at(), ZONE).plusSeconds(1));
+    } else if (declared instanceof Cell.Figure figure) {
+      number(where, figure, shown);
+    } else if (declared instanceof Cell.Computed computed) {
+      number(where, computed.figure(), shown);
+      assertThat(shown.getCellType()).as(where).isEqualTo(CellType.FORMULA);
+      assertThat(shown.getCellFormula()).as(where).doesNotContain("{");
+    } else if (shown.getCellType() == CellType.NUMERIC) {
+      assertThat(declared).as(where).isInstanceOf(Cell.Label.class);
+      assertThat(shown.getNumericCellValue())
+          .as(where)
+          .isEqualTo(Double.parseDouble(declared.text()));
+    } else {
+      assertThat(shown.getStringCellValue()).as(where).isEqualTo(readBack(declared.text()));
+    }
+  }
+
+  /** What the file gives back of a text: escapes of ECMA-376 were only written. */
+  private static String readBack(String text) {
+    return Texts.cell(text).replace("_x005F_", "_");
+  }
+
+  private static void number(
+      String where, Cell.Figure figure, org.apache.poi.ss.usermodel.Cell shown) {
+    assertThat(shown.getNumericCellValue()).as(where).isEqualTo(figure.value());
+    assertThat(shown.getCellStyle().getDataFormatString())
+        .as(where)
+        .isEqualTo(figure.digits().format());
+  }
+
+  @Test
+  void noTwoTablesHaveOneKeyAndEveryColumnHasAName() {
+    Set<String> keys = new TreeSet<>();
+    for (Table<?> table : tables(Reports.plant(), null)) {
+      assertThat(keys.add(table.key())).as(table.key()).isTrue();
+      for (Column<?> column : table.columns()) {
+        assertThat(column.name()).as(table.key() + "/" + column.key()).isNotBlank();
+      }
+    }
+  }
+}
