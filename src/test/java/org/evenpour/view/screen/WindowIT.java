@@ -271,7 +271,7 @@ class WindowIT {
         .contains("✓ right");
     press(KeyEvent.VK_8, KeyEvent.VK_CONTROL);
     assertThat(onEventThread(() -> cells(find(frame(), "causes.table", JTable.class))))
-        .contains("Wash volume", "1", "100");
+        .contains("Wash volume", "1", "100 %");
     keepPicture("window-causes");
 
     press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
