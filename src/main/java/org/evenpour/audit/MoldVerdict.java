@@ -12,7 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param reason the rule that decided
  * @param characteristic that it decided by; null where the reason concerns none
  * @param signal id of the signal that it decided by; null where none did
+ * @param setting the recorded setting that stands apart at this mold, which it decided by; null
+ *     where none did
  * @param casts on the mold in this record, since it was changed or dressed
+ * @param tellsWear whether it was seen over casts and days enough to tell wear
  * @param isNew whether the mold was changed within this record, so that {@code casts} are all its
  *     casts if it was new then
  * @param castsOnMold all casts on it, where the log says so or it was changed within this record
@@ -29,7 +32,9 @@ public record MoldVerdict(
     Reason reason,
     @Nullable String characteristic,
     @Nullable String signal,
+    @Nullable String setting,
     long casts,
+    boolean tellsWear,
     boolean isNew,
     @Nullable Long castsOnMold,
     @Nullable Double tonnes,
@@ -68,6 +73,10 @@ public record MoldVerdict(
     SCATTERS,
     /** Fewer casts than tell anything. */
     FEW,
+    /**
+     * Off, and a recorded setting stands apart at this mold: the mold is not what to look at first.
+     */
+    SETTING,
     /** Wedge beyond the decision limits and beyond what the tolerance has room for. */
     WEDGE,
     /** Thickness off at constant mass. */
@@ -87,7 +96,9 @@ public record MoldVerdict(
     /** No specification to judge by. */
     NO_TOLERANCE,
     /** Nothing speaks against it. */
-    SOUND
+    SOUND,
+    /** Nothing speaks against it by mass alone, which tells of neither level nor wear. */
+    MASS_ALONE
   }
 
   /**

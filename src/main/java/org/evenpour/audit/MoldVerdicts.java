@@ -1,6 +1,8 @@
 package org.evenpour.audit;
 
+import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -39,6 +41,26 @@ final class MoldVerdicts {
   /** A trend that meets the tolerance within so many casts: about a week's work of a mold. */
   static final double SOON_CASTS = 250;
 
+  /** Fewer casts, or days from first to last, tell no wear from what a day brings. A choice. */
+  static final int WEAR_CASTS = 100;
+
+  static final int WEAR_DAYS = 3;
+
+  /**
+   * In a record that is short for wear, a mold is leveled only where its Ppk is below this beyond
+   * doubt, for what a day's wash and spray do to a mold has no time to even out: one anode in
+   * twenty outside even then. A choice.
+   */
+  static final double SHORT_PPK = 2.0 / 3;
+
+  /** A line is carried on by as many times the casts that it was seen over, and no further. */
+  static final double CARRIED_TO_REPLACE = 1;
+
+  static final double CARRIED_TO_WATCH = 3;
+
+  /** A mold's setting stands apart from so many robust s.d. of the molds' settings on. A choice. */
+  static final double APART = 4;
+
   /** A trend that meets it later than any mold lives is no news: 750 t in anodes of 400 kg. */
   static final double LATE_CASTS = 1875;
 
@@ -56,12 +78,71 @@ final class MoldVerdicts {
   private final List<Signal> signals;
   private final Map<String, List<@Nullable Standing>> standings = new LinkedHashMap<>();
   private final Map<String, Specification> specifications = new LinkedHashMap<>();
-  private final Map<String, Double> usualSd = new LinkedHashMap<>();
+  private final Map<String, double[]> scatter = new LinkedHashMap<>();
+  private final @Nullable String[] apart;
+  private final boolean[] isLong;
+  private final List<int[]> rows;
 
   private MoldVerdicts(WheelRecord record, MoldLives lives, List<Signal> signals) {
     this.record = record;
     this.lives = lives;
     this.signals = signals;
+    this.rows = MoldStandings.rowsOf(lives.life(), lives.lives());
+    this.apart = apart(record, lives, rows);
+    this.isLong = new boolean[record.molds().size()];
+    for (int m = 0; m < isLong.length; m++) {
+      isLong[m] = lives.latest()[m] >= 0 && isLong(record, lives, rows.get(lives.latest()[m]));
+    }
+  }
+
+  /** Whether a life was seen long enough to tell wear. */
+  private static boolean isLong(WheelRecord record, MoldLives lives, int[] rows) {
+    long first = record.castAtMillis().get(lives.from() + rows[0]);
+    long last = record.castAtMillis().get(lives.from() + rows[rows.length - 1]);
+    // Three days in a row: from some hour of the first to some hour of the last.
+    return rows.length >= WEAR_CASTS
+        && Duration.ofMillis(last - first).compareTo(Duration.ofDays(WEAR_DAYS - 1)) > 0;
+  }
+
+  /**
+   * The recorded setting that stands furthest apart at each mold, by the median of its life against
+   * the other molds' medians; null where none does. Medians, for what lasted less than half of the
+   * record is no reason for where the mold stands in it.
+   */
+  private static @Nullable String[] apart(WheelRecord record, MoldLives lives, List<int[]> rows) {
+    int molds = record.molds().size();
+    @Nullable String[] apart = new @Nullable String[molds];
+    double[] furthest = new double[molds];
+    Arrays.fill(furthest, APART);
+    for (Setting setting : record.settings()) {
+      DoubleColumn numbers = setting.numbers();
+      if (numbers == null || COUNTERS.contains(setting.name())) {
+        continue;
+      }
+      double[] medians = new double[molds];
+      for (int m = 0; m < molds; m++) {
+        int life = lives.latest()[m];
+        medians[m] =
+            life < 0
+                ? Double.NaN
+                : Robust.median(
+                    Arrays.stream(rows.get(life))
+                        .mapToDouble(row -> numbers.get(lives.from() + row))
+                        .filter(value -> !Double.isNaN(value))
+                        .toArray());
+      }
+      double[] known = Arrays.stream(medians).filter(value -> !Double.isNaN(value)).toArray();
+      double middle = Robust.median(known);
+      double scatter = Robust.mad(known);
+      for (int m = 0; m < molds && scatter > 0; m++) {
+        double far = Math.abs(medians[m] - middle) / scatter;
+        if (far > furthest[m]) {
+          furthest[m] = far;
+          apart[m] = setting.name();
+        }
+      }
+    }
+    return apart;
   }
 
   /**
@@ -121,14 +202,24 @@ final class MoldVerdicts {
     List<@Nullable Standing> its = MoldStandings.of(name, values, lives, specification);
     standings.put(name, its);
     specifications.put(name, specification);
-    usualSd.put(
-        name,
-        // The median, so that the few molds that scatter do not set what is usual.
-        Robust.median(
-            its.stream()
-                .filter(one -> one != null && one.sd() != null)
-                .mapToDouble(one -> one == null || one.sd() == null ? 0 : one.sd())
-                .toArray()));
+    scatter.put(name, scatter(values));
+  }
+
+  /** The robust scatter of each mold's life: one wild anode is no sign of the mold. */
+  private double[] scatter(double[] values) {
+    double[] scatter = new double[record.molds().size()];
+    for (int m = 0; m < scatter.length; m++) {
+      int life = lives.latest()[m];
+      double[] its =
+          life < 0
+              ? new double[0]
+              : Arrays.stream(rows.get(life))
+                  .mapToDouble(row -> values[row])
+                  .filter(value -> !Double.isNaN(value))
+                  .toArray();
+      scatter[m] = its.length < MoldStandings.FEWEST ? Double.NaN : Robust.biweightScale(its);
+    }
+    return scatter;
   }
 
   private MoldVerdict verdict(int m, @Nullable ThickSide side) {
@@ -142,7 +233,7 @@ final class MoldVerdicts {
     String mold = record.molds().name(m);
     Long onMold = onMold(m);
     Double tonnes = tonnes(onMold, its);
-    Found found = new Rules(its, mold, onMold, tonnes, lives.casts()[m]).ask();
+    Found found = new Rules(m, its, mold, onMold, tonnes, lives.casts()[m]).ask();
     return new MoldVerdict(
         record.wheel(),
         mold,
@@ -151,7 +242,9 @@ final class MoldVerdicts {
         found.reason(),
         found.characteristic(),
         found.signal(),
+        found.setting(),
         lives.casts()[m],
+        isLong[m],
         lives.onMold()[m] >= 0,
         onMold,
         tonnes,
@@ -197,15 +290,17 @@ final class MoldVerdicts {
       @Nullable Verdict verdict,
       Reason reason,
       @Nullable String characteristic,
-      @Nullable String signal) {
+      @Nullable String signal,
+      @Nullable String setting) {
 
     static Found by(Verdict verdict, Reason reason, @Nullable String characteristic) {
-      return new Found(verdict, reason, characteristic, null);
+      return new Found(verdict, reason, characteristic, null, null);
     }
   }
 
   /** The rules for one mold. */
   private final class Rules {
+    private final int number;
     private final List<Standing> its;
     private final String mold;
     private final @Nullable Long onMold;
@@ -213,11 +308,13 @@ final class MoldVerdicts {
     private final long casts;
 
     Rules(
+        int number,
         List<Standing> its,
         String mold,
         @Nullable Long onMold,
         @Nullable Double tonnes,
         long casts) {
+      this.number = number;
       this.its = its;
       this.mold = mold;
       this.onMold = onMold;
@@ -227,12 +324,12 @@ final class MoldVerdicts {
 
     Found ask() {
       Found found = life();
-      found = found == null ? wears(SOON_CASTS, Verdict.REPLACE, Reason.WEARS) : found;
+      found = found == null ? soon() : found;
       found = found == null ? scatters() : found;
       found = found == null ? few() : found;
       found = found == null ? dress() : found;
       found = found == null ? step() : found;
-      found = found == null ? wears(LATE_CASTS, Verdict.WATCH, Reason.TREND) : found;
+      found = found == null ? late() : found;
       found = found == null ? signal() : found;
       found = found == null ? near() : found;
       return found == null ? rest() : found;
@@ -243,12 +340,22 @@ final class MoldVerdicts {
         return null;
       }
       // The published life is a span: at its beginning only what shows wear is at its end.
-      boolean worn =
-          tonnes >= LIFE_TO_TONNES || wears(LATE_CASTS, Verdict.WATCH, Reason.TREND) != null;
+      boolean worn = tonnes >= LIFE_TO_TONNES || late() != null;
       return Found.by(worn ? Verdict.REPLACE : Verdict.WATCH, Reason.LIFE, null);
     }
 
+    private @Nullable Found soon() {
+      return wears(Math.min(SOON_CASTS, CARRIED_TO_REPLACE * casts), Verdict.REPLACE, Reason.WEARS);
+    }
+
+    private @Nullable Found late() {
+      return wears(Math.min(LATE_CASTS, CARRIED_TO_WATCH * casts), Verdict.WATCH, Reason.TREND);
+    }
+
     private @Nullable Found wears(double within, Verdict verdict, Reason reason) {
+      if (!isLong[number]) {
+        return null;
+      }
       Standing soonest = null;
       double least = within;
       for (Standing one : its) {
@@ -270,14 +377,16 @@ final class MoldVerdicts {
     private @Nullable Found scatters() {
       for (Standing one : its) {
         Specification spec = specification(one);
-        Double sd = one.sd();
+        double[] all = scatter.getOrDefault(one.characteristic(), new double[0]);
         Double lower = spec.lower();
         Double upper = spec.upper();
         // Without both limits there is no width that a scatter could fill.
-        if (sd == null || lower == null || upper == null || casts < MoldStandings.FEWEST) {
+        if (lower == null || upper == null || !isCavity(one) || number >= all.length) {
           continue;
         }
-        double usual = usualSd.getOrDefault(one.characteristic(), Double.NaN);
+        double sd = all[number];
+        // The median, so that the few molds that scatter do not set what is usual.
+        double usual = Robust.median(Arrays.stream(all).filter(x -> !Double.isNaN(x)).toArray());
         // below two thirds one anode in twenty lies outside even at the center
         if (upper - lower < 6 * sd * 2 / 3 && sd > OWN_SCATTER * usual) {
           return Found.by(Verdict.REPLACE, Reason.SCATTERS, one.characteristic());
@@ -291,6 +400,18 @@ final class MoldVerdicts {
     }
 
     private @Nullable Found dress() {
+      Found found = off();
+      return found == null || found.verdict() != Verdict.LEVEL ? found : orSetting(found);
+    }
+
+    /** What is sprayed or washed unlike the others stands off for that, whatever its cavity is. */
+    private Found orSetting(Found found) {
+      return apart[number] == null
+          ? found
+          : new Found(Verdict.WATCH, Reason.SETTING, found.characteristic(), null, apart[number]);
+    }
+
+    private @Nullable Found off() {
       Standing wedge = named(Quantity.WEDGE);
       // Less wedge than other molds have is no fault.
       if (wedge != null && wedge.offset() > 0 && matters(wedge) && isShort(wedge, true)) {
@@ -339,7 +460,7 @@ final class MoldVerdicts {
           .filter(s -> s.open() && s.scope() == Scope.MOLD)
           .filter(s -> s.wheel().equals(record.wheel()) && mold.equals(s.mold()))
           .max(Comparator.comparingDouble(s -> Math.abs(s.sizeSigma())))
-          .map(s -> new Found(Verdict.WATCH, Reason.SIGNAL, s.characteristic(), s.id()))
+          .map(s -> new Found(Verdict.WATCH, Reason.SIGNAL, s.characteristic(), s.id(), null))
           .orElse(null);
     }
 
@@ -347,10 +468,9 @@ final class MoldVerdicts {
       for (Standing one : its) {
         boolean bad = !one.characteristic().equals(Quantity.WEDGE) || one.offset() > 0;
         if (bad && matters(one) && isShort(one, false)) {
-          return Found.by(
-              Verdict.WATCH,
-              one.characteristic().equals(Quantity.MASS) ? Reason.POUR : Reason.NEAR,
-              one.characteristic());
+          return isCavity(one)
+              ? orSetting(Found.by(Verdict.WATCH, Reason.NEAR, one.characteristic()))
+              : Found.by(Verdict.WATCH, Reason.POUR, one.characteristic());
         }
       }
       return null;
@@ -369,9 +489,11 @@ final class MoldVerdicts {
       if (tightest == null) {
         tightest = its.stream().filter(one -> one.room() != null).findFirst().orElse(null);
       }
-      return tightest == null
-          ? new Found(null, Reason.NO_TOLERANCE, null, null)
-          : Found.by(Verdict.KEEP, Reason.SOUND, tightest.characteristic());
+      if (tightest == null) {
+        return new Found(null, Reason.NO_TOLERANCE, null, null, null);
+      }
+      Reason reason = isCavity(tightest) ? Reason.SOUND : Reason.MASS_ALONE;
+      return Found.by(Verdict.KEEP, reason, tightest.characteristic());
     }
 
     private @Nullable Standing named(String name) {
@@ -398,7 +520,9 @@ final class MoldVerdicts {
         return false;
       }
       Double high = room.high();
-      return (beyondDoubt && high != null ? high : room.value()) < 1;
+      return beyondDoubt && high != null
+          ? high < (isLong[number] ? 1 : SHORT_PPK)
+          : room.value() < 1;
     }
 
     private Specification specification(Standing one) {

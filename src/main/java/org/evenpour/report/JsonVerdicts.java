@@ -26,6 +26,9 @@ record JsonVerdicts(JsonFields out) {
     out.text("reason", JsonFields.name(verdict.reason()));
     out.text("characteristic", verdict.characteristic());
     out.text("signal", verdict.signal());
+    if (verdict.setting() != null) {
+      out.text("setting", verdict.setting());
+    }
     out.number("casts", verdict.casts());
     out.yes("is_new", verdict.isNew());
     out.number("casts_on_mold", verdict.castsOnMold());

@@ -17,6 +17,7 @@ import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.audit.MoldVerdict.Verdict;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.MoldOrder;
+import org.evenpour.casting.Specification;
 import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
 
@@ -61,7 +62,16 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
     String name = words().characteristic(one.characteristic());
     String offset = figures.departure(one.offset(), figures.decimalsOf(one.offset()));
     return switch (verdict.reason()) {
-      case WEARS, TREND -> trend(key, figures, name, one);
+      case WEARS, TREND -> trend(key, verdict, figures, name, one);
+      case SETTING ->
+          words()
+              .say(
+                  key,
+                  name,
+                  offset,
+                  verdict.setting() == null
+                      ? words().say("missing")
+                      : sentences.setting(verdict.setting()));
       case SCATTERS ->
           words()
               .say(key, name, one.sd() == null ? words().say("missing") : figures.spread(one.sd()));
@@ -77,12 +87,13 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
       }
       case WEDGE -> words().say(key, figures.mean(one.level()), index(one.room())) + thick(verdict);
       case CAVITY -> words().say(key, offset, area(verdict), index(one.room())) + thick(verdict);
-      case SOUND -> words().say(key, name, index(one.room()));
+      case SOUND, MASS_ALONE -> words().say(key, name, index(one.room()));
       default -> words().say(key, name, offset, index(one.room()));
     };
   }
 
-  private String trend(String key, Figures figures, String name, Standing one) {
+  private String trend(
+      String key, MoldVerdict verdict, Figures figures, String name, Standing one) {
     Trend trend = one.trend();
     Double left = trend == null ? null : trend.castsLeft();
     if (trend == null || left == null) {
@@ -93,7 +104,22 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
             key,
             name,
             figures.departure(trend.per100(), figures.decimalsOf(trend.per100())),
+            limit(verdict, one, trend.per100() < 0, figures),
             range(left, trend.castsLeftLow(), trend.castsLeftHigh()));
+  }
+
+  /** The limit that a trend goes to, in words: {@code the lower limit, 43.2 mm}. */
+  private String limit(MoldVerdict verdict, Standing one, boolean isLower, Figures figures) {
+    for (CharacteristicReport characteristic : report.characteristics()) {
+      Specification its = characteristic.specification();
+      Double limit = isLower ? its.lower() : its.upper();
+      if (limit != null
+          && characteristic.wheel().equals(verdict.wheel())
+          && characteristic.name().equals(one.characteristic())) {
+        return words().say(isLower ? "limit.lower" : "limit.upper", figures.value(limit));
+      }
+    }
+    return words().say("missing");
   }
 
   /** {@code 320 (250 to 440)}, casts to two digits: no forecast is better. */
@@ -162,7 +188,8 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
         if (!those.isEmpty()) {
           parts.add(
               verdict == Verdict.KEEP
-                  ? words().say("verdicts.keep", those.size())
+                  ? words()
+                      .say(parts.isEmpty() ? "verdicts.keep.all" : "verdicts.keep", those.size())
                   : words()
                       .say(
                           "verdicts.one",
@@ -173,12 +200,23 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
       if (!parts.isEmpty()) {
         String said = String.join("; ", parts);
         lines.add(
-            sentences.nameWheels()
-                ? words().say("verdicts.wheel", sentences.label(wheel), said)
-                : words().say("verdicts", said));
+            (sentences.nameWheels()
+                    ? words().say("verdicts.wheel", sentences.label(wheel), said)
+                    : words().say("verdicts", said))
+                + unjudged(wheel));
       }
     }
     return lines;
+  }
+
+  /** What the record is too short or too bare to tell of a wheel's molds; empty where nothing. */
+  private String unjudged(String wheel) {
+    List<MoldVerdict> its =
+        report.verdicts().stream().filter(one -> one.wheel().equals(wheel)).toList();
+    if (its.stream().anyMatch(one -> one.reason() == MoldVerdict.Reason.MASS_ALONE)) {
+      return " " + words().say("verdicts.mass_alone");
+    }
+    return its.stream().anyMatch(MoldVerdict::tellsWear) ? "" : " " + words().say("verdicts.short");
   }
 
   /** The change that would do most for a characteristic; null where none is worth a sentence. */

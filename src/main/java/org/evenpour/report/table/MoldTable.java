@@ -11,10 +11,11 @@ import org.evenpour.audit.AuditReport.CapabilityReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.casting.Direction;
+import org.evenpour.audit.MoldVerdict.Standing;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.VerdictSentences;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column.Kind;
 import org.evenpour.table.Digits;
@@ -37,12 +38,14 @@ public final class MoldTable {
     return new Table<>(
         "molds",
         sentences.words().say("sheet.molds"),
-        columns(Columns.of(sentences), sentences).list(),
+        columns(Columns.of(sentences), report, sentences).list(),
         rows);
   }
 
   /** Its columns. */
-  public static Columns<Row> columns(Columns<Row> columns, Sentences sentences) {
+  public static Columns<Row> columns(
+      Columns<Row> columns, AuditReport report, Sentences sentences) {
+    VerdictSentences said = new VerdictSentences(report, sentences);
     Function<Row, Figures> figures = row -> sentences.figures(row.of().wheel(), row.of().name());
     return columns
         .wheel(row -> row.of().wheel())
@@ -59,7 +62,12 @@ public final class MoldTable {
         .departure("offset", figures, row -> row.mold().offset())
         .departure("low", figures, row -> row.mold().offsetLow())
         .departure("high", figures, row -> row.mold().offsetHigh())
-        .text("stands", row -> stands(sentences, row))
+        .text(
+            "stands",
+            row -> {
+              Standing standing = standing(report, row);
+              return standing == null ? "" : said.stands(standing);
+            })
         .count("outside", row -> row.mold().outside())
         .figure("share_outside", row -> CapabilityTable.share(row.mold(), row.mold().capability()))
         .figure("cpk", Digits.plain(2), row -> cpk(row.mold()));
@@ -72,15 +80,14 @@ public final class MoldTable {
     return cpk == null ? null : (Double) cpk.value();
   }
 
-  /** A word where the interval leaves no doubt on which side the mold stands. */
-  private static String stands(Sentences sentences, Row row) {
-    Double low = row.mold().offsetLow();
-    Double high = row.mold().offsetHigh();
-    if (low == null || high == null || (low <= 0 && high >= 0)) {
-      return "";
-    }
-    Direction way = low > 0 ? Direction.HIGH : Direction.LOW;
-    return sentences.words().say("mark." + way.id()) + " " + sentences.state(row.of().name(), way);
+  /** How a mold stands by the figures that its verdict went by; null where there are none. */
+  public static @Nullable Standing standing(AuditReport report, Row row) {
+    return report.verdicts().stream()
+        .filter(one -> one.wheel().equals(row.of().wheel()))
+        .filter(one -> one.mold().equals(row.mold().mold()))
+        .findFirst()
+        .map(one -> one.standing(row.of().name()))
+        .orElse(null);
   }
 
   /**

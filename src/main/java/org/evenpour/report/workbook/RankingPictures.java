@@ -17,6 +17,7 @@ import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.audit.MoldVerdict.Standing;
 import org.evenpour.casting.Unit;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.table.Table;
@@ -62,8 +63,6 @@ final class RankingPictures {
       int to,
       int number) {
     Unit unit = paper.unit(characteristic);
-    @Nullable Double[] lows = beside.values("low", from, to);
-    @Nullable Double[] highs = beside.values("high", from, to);
     String name = paper.words().characteristic(characteristic.name());
     XSSFChart chart =
         Picture.on(
@@ -103,12 +102,14 @@ final class RankingPictures {
     chart.plot(data);
     Picture.speak(chart, paper.say("language"));
     for (int i = 0; i < to - from; i++) {
-      Double low = lows[i];
-      Double high = highs[i];
-      if (low != null && low > 0) {
-        mark(series, i, MarkerStyle.TRIANGLE, Picture.HIGH);
-      } else if (high != null && high < 0) {
-        mark(series, i, MarkerStyle.DIAMOND, Picture.LOW);
+      Standing standing = MoldTable.standing(paper.report(), beside.table().rows().get(from + i));
+      if (standing != null && standing.standsOut()) {
+        boolean isHigh = standing.offset() > 0;
+        mark(
+            series,
+            i,
+            isHigh ? MarkerStyle.TRIANGLE : MarkerStyle.DIAMOND,
+            isHigh ? Picture.HIGH : Picture.LOW);
       }
     }
   }

@@ -69,7 +69,8 @@ public final class Tables {
     double span = span(report, figures);
     double[] scale = sparkScale(desk, report);
     Sentences sentences = desk.sentences();
-    Columns<MoldTable.Row> declared = MoldTable.columns(Columns.narrow(sentences), sentences);
+    Columns<MoldTable.Row> declared =
+        MoldTable.columns(Columns.narrow(sentences), desk.report(), sentences);
     Columns<MoldRow> columns =
         Columns.<MoldRow>narrow(sentences)
             .from(declared, MoldRow::row, "mold")
