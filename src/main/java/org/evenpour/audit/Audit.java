@@ -203,7 +203,8 @@ public final class Audit {
       WheelRecord wheel = judgeable(specified, by);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
-      setPoints.addAll(SetPointAudit.of(specified, index, signals));
+      setPoints.addAll(
+          SetPointAudit.of(specified, index, signals, eventsAt(record.events(), wheel)));
       List<Audited.OfView> its =
           by == null
               ? new BeyondWatch(wheel, index)

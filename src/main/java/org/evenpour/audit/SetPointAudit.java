@@ -7,11 +7,14 @@ import java.util.List;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.SetPointReport.Answer;
+import org.evenpour.audit.SetPointReport.Ordinary;
 import org.evenpour.audit.SetPointReport.Point;
 import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.DoubleColumn;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Scope;
@@ -58,19 +61,27 @@ final class SetPointAudit {
   private final TurnIndex index;
   private final Characteristic mass;
   private final List<Signal> signals;
+  private final List<CastingEvent> events;
   private final int side;
 
   private SetPointAudit(
-      WheelRecord wheel, TurnIndex index, Characteristic mass, List<Signal> signals, int side) {
+      WheelRecord wheel,
+      TurnIndex index,
+      Characteristic mass,
+      List<Signal> signals,
+      List<CastingEvent> events,
+      int side) {
     this.wheel = wheel;
     this.index = index;
     this.mass = mass;
     this.signals = signals;
+    this.events = events;
     this.side = side;
   }
 
   /** One for each side, by name; one alone where the log names none; none without masses. */
-  static List<SetPointReport> of(WheelRecord wheel, TurnIndex index, List<Signal> signals) {
+  static List<SetPointReport> of(
+      WheelRecord wheel, TurnIndex index, List<Signal> signals, List<CastingEvent> events) {
     Characteristic mass =
         wheel.characteristics().stream()
             .filter(one -> one.name().equals(Quantity.MASS))
@@ -88,7 +99,7 @@ final class SetPointAudit {
       sides.add(-1);
     }
     return sides.stream()
-        .map(side -> new SetPointAudit(wheel, index, mass, signals, side).report())
+        .map(side -> new SetPointAudit(wheel, index, mass, signals, events, side).report())
         .toList();
   }
 
@@ -218,6 +229,7 @@ final class SetPointAudit {
           null,
           null,
           null,
+          null,
           List.of());
     }
     Rule rule = Rule.of(drift, costs);
@@ -227,15 +239,22 @@ final class SetPointAudit {
     double moveBy = rounded(-drift.forecast());
     // A move that rounds to nothing would be advised again after every turn.
     boolean isInside = Math.abs(drift.forecast()) < rule.deadband || moveBy == 0;
-    String first = lookFirst();
-    Answer answer =
-        isInside
-            ? Answer.LEAVE
-            // What hangs together within a charge looks like wandering: the replay tells.
-            : banded.rms() > alone.rms()
-                ? Answer.NO_GAIN
-                : first == null ? Answer.MOVE : Answer.LOOK_FIRST;
-    boolean isToMove = answer == Answer.MOVE || answer == Answer.LOOK_FIRST;
+    String own = open(Scope.SIDE);
+    String first = own == null ? open(Scope.WHEEL) : own;
+    Answer answer;
+    if (own != null) {
+      // Inside the deadband too: what is weighed wrong may well look right.
+      answer = Answer.WEIGH_FIRST;
+    } else if (isInside) {
+      answer = Answer.LEAVE;
+    } else if (banded.rms() > alone.rms()) {
+      // What hangs together within a charge looks like wandering: the replay tells.
+      answer = Answer.NO_GAIN;
+    } else if (isJustChecked(rows, level.length)) {
+      answer = Answer.JUST_CHECKED;
+    } else {
+      answer = first == null ? Answer.MOVE : Answer.LOOK_FIRST;
+    }
     double[] followed = Funnel.deviations(level, rule.weight, rule.deadband);
     double[] compensated = Funnel.deviations(level, 1, 0);
     double[] forecast = drift.forecasts(level);
@@ -268,12 +287,14 @@ final class SetPointAudit {
         rule.deadband,
         costs,
         answer,
-        isToMove ? (Double) moveBy : null,
+        // No kilograms while a cause may be found that they would only hide.
+        answer == Answer.MOVE ? (Double) moveBy : null,
         rule.interval,
-        answer == Answer.LOOK_FIRST ? first : null,
+        answer == Answer.LOOK_FIRST || answer == Answer.WEIGH_FIRST ? first : null,
         alone,
         banded,
         replay(Funnel.compensateAlways(level)),
+        ordinary(level, rows, rule),
         points);
   }
 
@@ -313,26 +334,77 @@ final class SetPointAudit {
     return steps == 0 ? 0 : Math.copySign(steps * step, move);
   }
 
-  /**
-   * The open signal of this side's mass, for a side's scale is checked before its set-point is
-   * moved; or the whole wheel's, if something goes with it.
-   */
-  private @Nullable String lookFirst() {
-    for (Signal signal : signals) {
-      boolean isHere =
-          signal.scope() == Scope.WHEEL
-              || (signal.scope() == Scope.SIDE
-                  && signal.side() != null
-                  && signal.side().equals(sideName()));
-      boolean isMass =
-          signal.wheel().equals(wheel.wheel()) && signal.characteristic().startsWith(Quantity.MASS);
-      boolean hasCause =
-          signal.scope() == Scope.SIDE
-              || signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE);
-      if (isHere && isMass && hasCause && signal.open() && signal.direction() != Direction.SPREAD) {
-        return signal.id();
+  /** Whether a signal tells of the level of this side's mass, or of the whole wheel's. */
+  private boolean isOfMass(Signal signal, Scope scope) {
+    return signal.scope() == scope
+        && (scope == Scope.WHEEL || (signal.side() != null && signal.side().equals(sideName())))
+        && signal.wheel().equals(wheel.wheel())
+        && signal.characteristic().startsWith(Quantity.MASS)
+        && signal.direction() != Direction.SPREAD;
+  }
+
+  /** The open signal of this side, or the whole wheel's that something goes with; null if none. */
+  private @Nullable String open(Scope scope) {
+    return signals.stream()
+        .filter(signal -> signal.open() && isOfMass(signal, scope))
+        .filter(
+            signal ->
+                scope == Scope.SIDE
+                    || signal.links().stream().anyMatch(link -> link.evidence() != Evidence.NONE))
+        .map(Signal::id)
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Whether a scale was checked since so few turns that the level is still what it read before. */
+  private boolean isJustChecked(int[] rows, int turns) {
+    long since = wheel.castAtMillis().get(rows[Math.max(0, turns - LEAST_TURNS)]);
+    // Events may go on where the record ends.
+    long last = wheel.castAtMillis().get(wheel.rows() - 1);
+    return events.stream()
+        .filter(event -> event.kind().equals(EventKind.SCALE_CHECKED))
+        .mapToLong(event -> event.at().toEpochMilli())
+        .anyMatch(at -> at > since && at <= last);
+  }
+
+  /** The rules on turns that no signal of this side's or the wheel's mass covers. */
+  private @Nullable Ordinary ordinary(double[] level, int[] rows, Rule rule) {
+    List<Signal> named =
+        signals.stream()
+            .filter(one -> isOfMass(one, Scope.SIDE) || isOfMass(one, Scope.WHEEL))
+            .toList();
+    boolean[] covered = new boolean[level.length];
+    List<String> told = new ArrayList<>();
+    for (Signal signal : named) {
+      boolean isAny = false;
+      for (int t = 0; t < level.length; t++) {
+        long at = wheel.castAtMillis().get(rows[t]);
+        boolean isIn =
+            at >= signal.sinceAt().toEpochMilli()
+                && (signal.open() || at <= signal.lastCastAt().toEpochMilli());
+        covered[t] |= isIn;
+        isAny |= isIn;
+      }
+      if (isAny) {
+        told.add(signal.id());
       }
     }
-    return null;
+    double[] kept = new double[level.length];
+    int n = 0;
+    for (int t = 0; t < level.length; t++) {
+      if (!covered[t]) {
+        kept[n++] = level[t];
+      }
+    }
+    if (n == level.length || n < LEAST_TURNS) {
+      return null;
+    }
+    double[] ordinary = Arrays.copyOf(kept, n);
+    return new Ordinary(
+        n,
+        told,
+        replay(Funnel.leaveAlone(ordinary)),
+        replay(Funnel.deadband(ordinary, rule.weight, rule.deadband)),
+        replay(Funnel.compensateAlways(ordinary)));
   }
 }

@@ -29,13 +29,15 @@ import org.jspecify.annotations.Nullable;
  * @param deadband leave it alone while the forecast lies within ± this
  * @param moveCosts what one move costs: as much as so many turns 1 kg off target
  * @param answer what to do
- * @param moveBy by how much, rounded to a step that people set; null where nothing is to be moved
+ * @param moveBy by how much, rounded to a step that people set; null where nothing is to be moved,
+ *     or not before somebody has looked
  * @param turnsBetweenMoves how many turns will pass from one move to the next, on average; null
  *     where the level stands still, so that no further move is expected
  * @param lookFirst id of the signal whose cause comes first; null where there is none
  * @param leftAlone this record with the set-point left where it stands now
  * @param withDeadband this record, adjusted whenever the forecast left the deadband
  * @param compensated this record, corrected after every turn by what that turn was off
+ * @param ordinary the same without the turns of signals; null where no turn is one of those
  */
 public record SetPointReport(
     String wheel,
@@ -61,6 +63,7 @@ public record SetPointReport(
     @Nullable Replay leftAlone,
     @Nullable Replay withDeadband,
     @Nullable Replay compensated,
+    @Nullable Ordinary ordinary,
     List<Point> points) {
 
   /** Copies the list. */
@@ -76,8 +79,12 @@ public record SetPointReport(
     MOVE,
     /** Leave it alone: on this record the rule would have done worse than leaving it alone. */
     NO_GAIN,
-    /** A signal with a possible cause is under way: look there first, then adjust. */
+    /** The wheel's signal with a possible cause is under way: look there first. */
     LOOK_FIRST,
+    /** The side's own signal is under way: its scale may be off, so weigh a known mass first. */
+    WEIGH_FIRST,
+    /** Its scale was checked a few turns ago: what was weighed before says nothing of what is. */
+    JUST_CHECKED,
     /** Too few turns to tell. */
     TOO_SHORT,
     /** Nothing says what to aim at. */
@@ -93,6 +100,21 @@ public record SetPointReport(
    * @param moves how often the set-point would have been moved
    */
   public record Replay(double rms, double mean, double sd, long moves) {}
+
+  /**
+   * What the rules would have made of ordinary turns, those of signals left out.
+   *
+   * @param turns how many are left
+   * @param signals ids of those whose turns are left out
+   */
+  public record Ordinary(
+      int turns, List<String> signals, Replay leftAlone, Replay withDeadband, Replay compensated) {
+
+    /** Copies the list. */
+    public Ordinary {
+      signals = List.copyOf(signals);
+    }
+  }
 
   /**
    * One turn of the side.

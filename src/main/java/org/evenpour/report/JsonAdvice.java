@@ -37,6 +37,16 @@ record JsonAdvice(JsonFields out) {
     replay("left_alone", its.leftAlone());
     replay("with_deadband", its.withDeadband());
     replay("compensated", its.compensated());
+    SetPointReport.Ordinary ordinary = its.ordinary();
+    if (ordinary != null) {
+      out.startObject("without_signals");
+      out.number("turns", ordinary.turns());
+      out.textsOnLine("signals", ordinary.signals());
+      replay("left_alone", ordinary.leftAlone());
+      replay("with_deadband", ordinary.withDeadband());
+      replay("compensated", ordinary.compensated());
+      out.endObject();
+    }
     out.objectLines("points", its.points(), this::point);
   }
 

@@ -49,7 +49,9 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
       case LEAVE -> words().say("setpoint.leave", who(its), forecast, deadband);
       case NO_GAIN -> words().say("setpoint.gain", who(its), forecast);
       case MOVE -> words().say("setpoint.move", who(its), move, forecast, deadband);
-      case LOOK_FIRST -> words().say("setpoint.look", who(its), move, cause(its), forecast);
+      case LOOK_FIRST -> words().say("setpoint.look", who(its), cause(its), forecast);
+      case WEIGH_FIRST -> words().say("setpoint.weigh", who(its), cause(its));
+      case JUST_CHECKED -> words().say("setpoint.checked", who(its), forecast);
       case TOO_SHORT -> words().say("setpoint.short", who(its), its.turns());
       case NO_AIM -> words().say("setpoint.aim", who(its));
     };
@@ -72,15 +74,36 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
     if (alone == null || banded == null || always == null) {
       return "";
     }
+    SetPointReport.Ordinary ordinary = its.ordinary();
+    String all = replays("setpoint.funnel", its, alone, banded, always);
+    return ordinary == null
+        ? all
+        : all
+            + " "
+            + words()
+                .say(
+                    "setpoint.funnel.without",
+                    words().list(ordinary.signals()),
+                    replays(
+                        "setpoint.funnel.rest",
+                        its,
+                        ordinary.leftAlone(),
+                        ordinary.withDeadband(),
+                        ordinary.compensated()));
+  }
+
+  private String replays(
+      String key, SetPointReport its, Replay alone, Replay banded, Replay always) {
     Figures figures = figures(its);
     int decimals = figures.decimals() + 1;
     return words()
         .say(
-            banded.moves() == 1 ? "setpoint.funnel.one" : "setpoint.funnel",
+            banded.moves() == 1 ? key + ".one" : key,
             figures.size(alone.rms(), decimals),
             figures.size(banded.rms(), decimals),
             words().count(banded.moves()),
-            figures.size(always.rms(), decimals));
+            figures.size(always.rms(), decimals),
+            words().count(always.moves()));
   }
 
   /** How the figures of a side are shown. */

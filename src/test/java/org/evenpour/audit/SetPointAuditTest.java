@@ -4,13 +4,23 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import org.evenpour.audit.SetPointReport.Answer;
 import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.intake.EventsReader;
+import org.evenpour.intake.LogReader;
+import org.evenpour.intake.ProfileReader;
+import org.evenpour.intake.Profiles;
+import org.evenpour.intake.Progress;
+import org.evenpour.intake.SetAside;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +40,8 @@ class SetPointAuditTest {
 
   private static List<SetPointReport> setPoints(List<WheelRecord> wheels) {
     return wheels.stream()
-        .flatMap(wheel -> SetPointAudit.of(wheel, TurnIndex.of(wheel), List.of()).stream())
+        .flatMap(
+            wheel -> SetPointAudit.of(wheel, TurnIndex.of(wheel), List.of(), List.of()).stream())
         .toList();
   }
 
@@ -94,6 +105,60 @@ class SetPointAuditTest {
     // the interval between moves is an average over records: half or twice in one of them
     Double between = Objects.requireNonNull(its.turnsBetweenMoves());
     assertThat(400.0 / banded.moves()).isBetween(between / 2, between * 2);
+  }
+
+  /** A level that stepped is to be moved; not while nobody knows what the scale read before. */
+  @Test
+  void noKilogramsWhereTheScaleWasJustChecked() throws Exception {
+    double[] x = white(120, 7);
+    CastingRecord record = MadeWheel.of(folder, 120, t -> x[t] + 4, null, PROFILE);
+    WheelRecord wheel = record.wheels().get(0);
+    TurnIndex index = TurnIndex.of(wheel);
+    long last = wheel.castAtMillis().get(wheel.rows() - 1);
+    SetPointReport plain = SetPointAudit.of(wheel, index, List.of(), List.of()).get(0);
+    assertThat(plain.answer()).isEqualTo(Answer.MOVE);
+    assertThat(plain.moveBy()).isEqualTo(-4.0);
+    assertThat(answerAfterCheck(wheel, index, last - 3_600_000)).isEqualTo(Answer.JUST_CHECKED);
+    // long enough ago, or in a time that the record does not reach
+    assertThat(answerAfterCheck(wheel, index, last - 30 * 300_000)).isEqualTo(Answer.MOVE);
+    assertThat(answerAfterCheck(wheel, index, last + 60_000)).isEqualTo(Answer.MOVE);
+  }
+
+  private static Answer answerAfterCheck(WheelRecord wheel, TurnIndex index, long at) {
+    CastingEvent check =
+        new CastingEvent(
+            Instant.ofEpochMilli(at), wheel.wheel(), null, EventKind.SCALE_CHECKED, "", "events");
+    SetPointReport its = SetPointAudit.of(wheel, index, List.of(), List.of(check)).get(0);
+    assertThat(its.moveBy() == null).isEqualTo(its.answer() != Answer.MOVE);
+    return its.answer();
+  }
+
+  /** In the sample week ladle side A drifts, and its scale is checked on 7 March at 12:53. */
+  @Test
+  void aSideWhoseSignalIsOpenIsWeighedAndNotMoved() throws Exception {
+    Profiles profiles = ProfileReader.read(Sample.TORDILLA.resolve("profile.yaml"));
+    try (SetAside nowhere = SetAside.nowhere()) {
+      CastingRecord record =
+          LogReader.read(
+              List.of(Sample.TORDILLA.resolve("casting-log.csv")),
+              profiles,
+              EventsReader.read(Sample.TORDILLA.resolve("events.csv"), profiles),
+              null,
+              Instant.parse("2026-03-07T02:00:00Z"),
+              nowhere,
+              Progress.NONE);
+      AuditReport report = Audit.run(record);
+      SetPointReport its = report.setPoints().get(0);
+      assertThat(its.side()).isEqualTo("A");
+      assertThat(its.answer()).isEqualTo(Answer.WEIGH_FIRST);
+      assertThat(its.moveBy()).isNull();
+      assertThat(its.lookFirst()).isNotNull();
+      SetPointReport.Ordinary ordinary = Objects.requireNonNull(its.ordinary());
+      assertThat(ordinary.turns()).isLessThan(its.turns());
+      assertThat(ordinary.signals()).contains(its.lookFirst());
+      // Without what the signals tell of, there is little to adjust.
+      assertThat(ordinary.leftAlone().rms()).isLessThan(known(its.leftAlone()).rms());
+    }
   }
 
   /** Points as published in the report are the levels that were put in, missing molds or not. */
