@@ -66,7 +66,7 @@ public record SpreadBar(List<Part> parts) implements Picture {
       spots.add(new Spot(piece, "", "", part.says()));
       x += width;
     }
-    return new Painted(spots, null);
+    return new Painted(spots, List.of());
   }
 
   private static Color shade(Ink ink, int index) {

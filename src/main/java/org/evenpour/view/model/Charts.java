@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.function.LongFunction;
 import java.util.function.Predicate;
 import org.evenpour.audit.AuditReport;
@@ -18,6 +20,7 @@ import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
+import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.PeriodStrip;
@@ -29,6 +32,7 @@ import org.evenpour.picture.SeriesPicture.Change;
 import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.SeriesPicture.Line;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
 import org.jspecify.annotations.Nullable;
 
 /** Series of an opened log as pictures: the same scale for the same thing wherever it is shown. */
@@ -39,11 +43,11 @@ public final class Charts {
   private Charts() {}
 
   /** The wheel turn by turn, with its limits and its signals. */
-  public static SeriesPicture wheel(Desk desk, CharacteristicReport figured, boolean titled) {
+  public static SeriesPicture wheel(Desk desk, CharacteristicReport figured) {
     CharacteristicReport report = desk.whole(figured);
     return new SeriesPicture(
         turnPoints(desk, report),
-        turns(desk, titled),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
         lines(desk, report, report.wheelChart()),
@@ -75,8 +79,7 @@ public final class Charts {
   }
 
   /** One mold's record, with its classic limits, its signals and what was done to it. */
-  public static SeriesPicture mold(
-      Desk desk, CharacteristicReport figured, String mold, boolean titled) {
+  public static SeriesPicture mold(Desk desk, CharacteristicReport figured, String mold) {
     CharacteristicReport report = desk.whole(figured);
     MoldReport its = OpenedLog.mold(report, mold);
     Unit unit = desk.unit(report);
@@ -88,7 +91,7 @@ public final class Charts {
     }
     return new SeriesPicture(
         points(desk, report, desk.wheel().rows(mold), unit),
-        turns(desk, titled),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
         lines,
@@ -97,8 +100,7 @@ public final class Charts {
   }
 
   /** The anodes of one ladle side, pour by pour. */
-  public static SeriesPicture side(
-      Desk desk, CharacteristicReport report, String side, boolean titled) {
+  public static SeriesPicture side(Desk desk, CharacteristicReport report, String side) {
     WheelRows wheel = desk.wheel();
     int index = wheel.record().sides().find(side);
     int[] rows = new int[wheel.at().length];
@@ -110,7 +112,7 @@ public final class Charts {
     }
     return new SeriesPicture(
         points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
-        turns(desk, titled),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
         List.of(),
@@ -119,9 +121,9 @@ public final class Charts {
   }
 
   /** The turns that are visible. */
-  static Axis turns(Desk desk, boolean titled) {
+  static Axis turns(Desk desk) {
     Stretch turns = desk.turns();
-    return new Axis(titled ? desk.look().say("axis.turn") : "", turns.from(), turns.to());
+    return new Axis(desk.look().say("axis.turn"), turns.from(), turns.to());
   }
 
   /** The one scale of a characteristic: all anodes and the tolerance, with a little air. */
@@ -184,7 +186,8 @@ public final class Charts {
 
   private static Points turnPoints(Desk desk, CharacteristicReport report) {
     WheelChart chart = report.wheelChart();
-    Unit unit = desk.unit(report);
+    Figures figures = desk.figures(report);
+    Unit unit = figures.unit();
     WheelRows wheel = desk.wheel();
     if (chart == null) {
       return points(desk, report, null, unit);
@@ -197,16 +200,60 @@ public final class Charts {
       x[i] = wheel.place(point.turn(), point.at()) + 0.5;
       y[i] = unit.fromCanonical(point.value());
     }
-    return new Points(x, y, new int[0]);
+    return new Points(x, y, new int[0])
+        .saying(
+            turns(
+                desk,
+                i -> turns.get(i).turn(),
+                i -> turns.get(i).at(),
+                i -> figures.mean(turns.get(i).value())));
   }
 
   private static Points points(
       Desk desk, CharacteristicReport report, int @Nullable [] rows, Unit unit) {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
+    Figures figures = desk.figures(report);
     return column == null
         ? Points.NONE
-        : wheel.points(column.values(), unit, rows, specification(desk, report, column));
+        : wheel
+            .points(column.values(), unit, rows, specification(desk, report, column))
+            .saying(
+                anodes(
+                    desk,
+                    rows,
+                    i -> figures.value(column.values().get(rows == null ? i : rows[i]))));
+  }
+
+  /**
+   * What anodes tell who points at them: when each was cast, in which turn and mold, its value. It
+   * keeps the rows, and not the log with all that was computed of it.
+   *
+   * @param rows of the anodes; null = all
+   * @param value of an anode, with its unit
+   */
+  static IntFunction<String> anodes(Desk desk, int @Nullable [] rows, IntFunction<String> value) {
+    WheelRecord record = desk.wheel().record();
+    Look look = desk.look();
+    Sentences sentences = desk.sentences();
+    return anode -> {
+      int row = rows == null ? anode : rows[anode];
+      return look.say(
+          "chart.anode",
+          sentences.time(Instant.ofEpochMilli(record.castAtMillis().get(row))),
+          record.turn().get(row),
+          record.molds().names().get(record.mold().get(row)),
+          value.apply(anode));
+    };
+  }
+
+  /** The same of turns. */
+  static IntFunction<String> turns(
+      Desk desk, IntUnaryOperator turn, IntFunction<Instant> at, IntFunction<String> value) {
+    Look look = desk.look();
+    Sentences sentences = desk.sentences();
+    return i ->
+        look.say("chart.turn", sentences.time(at.apply(i)), turn.applyAsInt(i), value.apply(i));
   }
 
   /** What anodes had to meet when they were cast. */

@@ -46,14 +46,14 @@ public final class EvidenceView {
     List<SeriesPicture> rows = new ArrayList<>();
     SeriesPicture lower =
         switch (signal.scope()) {
-          case WHEEL -> Charts.wheel(desk, report, true);
-          case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()), true);
-          case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()), true);
+          case WHEEL -> Charts.wheel(desk, report);
+          case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()));
+          case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()));
         };
     Flag onset = onset(signal, desk);
     List<Change> began = link == null ? List.of() : began(link, desk);
     if (setting != null) {
-      SeriesPicture upper = setting(desk, setting, signal.mold(), List.of(onset), false);
+      SeriesPicture upper = setting(desk, setting, signal.mold(), List.of(onset));
       if (upper != null) {
         rows.add(with(upper, List.of(onset), began));
       }
@@ -108,7 +108,7 @@ public final class EvidenceView {
    * @param mold only its pours; null = all
    */
   public static @Nullable SeriesPicture setting(
-      Desk desk, String name, @Nullable String mold, List<Flag> flags, boolean titled) {
+      Desk desk, String name, @Nullable String mold, List<Flag> flags) {
     WheelRows wheel = desk.wheel();
     Setting setting =
         wheel.record().settings().stream()
@@ -119,12 +119,13 @@ public final class EvidenceView {
     if (setting == null || numbers == null) {
       return null;
     }
+    int[] rows = mold == null ? null : wheel.rows(mold);
     Points points =
-        wheel.points(
-            numbers,
-            Unit.NONE,
-            mold == null ? null : wheel.rows(mold),
-            castAt -> Specification.NONE);
+        wheel
+            .points(numbers, Unit.NONE, rows, castAt -> Specification.NONE)
+            .saying(
+                Charts.anodes(
+                    desk, rows, i -> written(setting, numbers.get(rows == null ? i : rows[i]))));
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double value : points.y()) {
@@ -141,7 +142,7 @@ public final class EvidenceView {
     String title = Desk.capital(desk.sentences().setting(name));
     return new SeriesPicture(
         points,
-        Charts.turns(desk, titled),
+        Charts.turns(desk),
         new Axis(symbol.isEmpty() ? title : title + ", " + symbol, low - air, high + air),
         Band.NONE,
         List.of(),
@@ -149,16 +150,22 @@ public final class EvidenceView {
         List.of());
   }
 
+  /** A value of a setting, with its unit. */
+  static String written(Setting setting, double value) {
+    String symbol = setting.unit().symbol();
+    return Figures.number(value, Tables.decimalsFor(value))
+        + (symbol.isEmpty() ? "" : " " + symbol);
+  }
+
   /** The chosen setting over the chosen characteristic, for a mold or the whole wheel. */
   public static StackPicture settingOver(Desk desk, String setting, CharacteristicReport report) {
     String mold = desk.selection().mold();
     List<SeriesPicture> rows = new ArrayList<>();
-    SeriesPicture upper = setting(desk, setting, mold, List.of(), false);
+    SeriesPicture upper = setting(desk, setting, mold, List.of());
     if (upper != null) {
       rows.add(upper);
     }
-    rows.add(
-        mold == null ? Charts.wheel(desk, report, true) : Charts.mold(desk, report, mold, true));
+    rows.add(mold == null ? Charts.wheel(desk, report) : Charts.mold(desk, report, mold));
     return new StackPicture(rows);
   }
 

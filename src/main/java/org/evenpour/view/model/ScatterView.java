@@ -7,6 +7,7 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.picture.Points;
 import org.evenpour.picture.ScatterPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.report.Figures;
@@ -46,13 +47,14 @@ public final class ScatterView {
         dots.add(desk, wheel.rows(one), lag, numbers, characteristic.values(), figures);
       }
     }
-    return dots.size == 0 ? null : dots.picture(desk, row, report, setting);
+    return dots.size == 0 ? null : dots.picture(desk, row, report, setting, characteristic);
   }
 
   /** Collects the dots. Owned by one call. */
   private static final class Dots {
     private final double[] x;
     private final double[] y;
+    private final int[] rowOf;
     private int size;
     private double low = Double.POSITIVE_INFINITY;
     private double high = Double.NEGATIVE_INFINITY;
@@ -60,6 +62,7 @@ public final class ScatterView {
     Dots(int most) {
       x = new double[most];
       y = new double[most];
+      rowOf = new int[most];
     }
 
     void add(
@@ -81,6 +84,7 @@ public final class ScatterView {
         double value = values.get(rows[i]);
         if (!Double.isNaN(moved) && !Double.isNaN(value) && turns.holds(wheel.at()[rows[i]])) {
           x[size] = moved;
+          rowOf[size] = rows[i];
           y[size++] = figures.unit().fromCanonical(value);
           low = Math.min(low, moved);
           high = Math.max(high, moved);
@@ -89,22 +93,38 @@ public final class ScatterView {
     }
 
     ScatterPicture picture(
-        Desk desk, SettingRows.Row row, CharacteristicReport report, Setting setting) {
+        Desk desk,
+        SettingRows.Row row,
+        CharacteristicReport report,
+        Setting setting,
+        Characteristic of) {
+      Figures figures = desk.figures(report);
+      double[] moved = Arrays.copyOf(x, size);
+      int[] rows = Arrays.copyOf(rowOf, size);
+      Points dots =
+          new Points(moved, Arrays.copyOf(y, size), new int[0])
+              .saying(
+                  Charts.anodes(
+                      desk,
+                      rows,
+                      i ->
+                          EvidenceView.written(setting, moved[i])
+                              + ", "
+                              + figures.value(of.values().get(rows[i]))));
       double air = high > low ? (high - low) * 0.04 : 1;
       String symbol = setting.unit().symbol();
       String name = Desk.capital(desk.sentences().setting(setting.name()));
       return new ScatterPicture(
-          Arrays.copyOf(x, size),
-          Arrays.copyOf(y, size),
+          dots,
           new Axis(symbol.isEmpty() ? name : name + ", " + symbol, low - air, high + air),
           Charts.scale(desk, report),
-          slope(desk.figures(report), row.effect(), symbol),
+          slope(dots, figures, row.effect(), symbol),
           desk.look().say("settings.scatter.tip"));
     }
   }
 
   private static ScatterPicture.@Nullable Slope slope(
-      Figures figures, @Nullable Effect effect, String symbol) {
+      Points dots, Figures figures, @Nullable Effect effect, String symbol) {
     Double low = effect == null ? null : effect.low();
     Double middle = effect == null ? null : effect.perUnit();
     Double high = effect == null ? null : effect.high();
@@ -115,6 +135,8 @@ public final class ScatterView {
     String unit = figures.unit().symbol();
     String number = (shown > 0 ? "+" : "") + Figures.number(shown, Tables.decimalsFor(shown));
     return new ScatterPicture.Slope(
+        Arrays.stream(dots.x()).average().orElse(0),
+        Arrays.stream(dots.y()).average().orElse(0),
         figures.unit().differenceFromCanonical(low),
         shown,
         figures.unit().differenceFromCanonical(high),

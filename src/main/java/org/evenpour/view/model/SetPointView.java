@@ -75,8 +75,8 @@ public final class SetPointView {
           new SetPointPicture.Side(
               text.who(side) + ": " + text.answer(side),
               side.moveBy() == null ? Mark.NONE : forecast > 0 ? Mark.HIGH : Mark.LOW,
-              points(desk, side, unit, SetPointReport.Point::deviation),
-              points(desk, side, unit, SetPointReport.Point::forecast),
+              points(desk, side, figures, SetPointReport.Point::deviation),
+              points(desk, side, figures, SetPointReport.Point::forecast),
               half,
               words.say("chart.adjust.band", figures.size(deadband, decimals)),
               words.say("chart.adjust.forecast") + " " + figures.departure(forecast, decimals),
@@ -107,9 +107,7 @@ public final class SetPointView {
     return sides.isEmpty()
         ? null
         : new SetPointPicture(
-            sides,
-            Charts.turns(desk, true),
-            new Axis(words.say("head.deviation", symbol), -high, high));
+            sides, Charts.turns(desk), new Axis(words.say("head.deviation", symbol), -high, high));
   }
 
   private static Rule rule(
@@ -125,18 +123,29 @@ public final class SetPointView {
         replay == null
             ? words.say("missing")
             : words.say("chart.rms", figures.size(replay.rms(), figures.decimals() + 1)),
-        points(desk, side, figures.unit(), value));
+        points(desk, side, figures, value));
   }
 
   private static Points points(
-      Desk desk, SetPointReport side, Unit unit, ToDoubleFunction<SetPointReport.Point> value) {
-    double[] x = new double[side.points().size()];
+      Desk desk,
+      SetPointReport side,
+      Figures figures,
+      ToDoubleFunction<SetPointReport.Point> value) {
+    List<SetPointReport.Point> points = side.points();
+    double[] x = new double[points.size()];
     double[] y = new double[x.length];
     for (int i = 0; i < x.length; i++) {
-      SetPointReport.Point point = side.points().get(i);
+      SetPointReport.Point point = points.get(i);
       x[i] = desk.wheel().place(point.turn(), point.at()) + 0.5;
-      y[i] = unit.differenceFromCanonical(value.applyAsDouble(point));
+      y[i] = figures.unit().differenceFromCanonical(value.applyAsDouble(point));
     }
-    return new Points(x, y, new int[0]);
+    int decimals = figures.decimals() + 1;
+    return new Points(x, y, new int[0])
+        .saying(
+            Charts.turns(
+                desk,
+                i -> points.get(i).turn(),
+                i -> points.get(i).at(),
+                i -> figures.departure(value.applyAsDouble(points.get(i)), decimals)));
   }
 }

@@ -91,8 +91,8 @@ class DeskModelTest {
     // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
     Desk metric = Sample.desk();
     Desk inches = Sample.desk(Look.of(false, Language.of("en"), DisplayUnits.POUND_INCH, 720));
-    var wide = Charts.wheel(metric, report(metric), true);
-    var narrow = Charts.wheel(inches, report(inches), true);
+    var wide = Charts.wheel(metric, report(metric));
+    var narrow = Charts.wheel(inches, report(inches));
     assertThat(narrow.points().y()[10] * 25.4)
         .isCloseTo(wide.points().y()[10], org.assertj.core.data.Offset.offset(1e-9));
     assertThat(narrow.up().title()).isEqualTo("Thickness, in");
@@ -107,7 +107,7 @@ class DeskModelTest {
     assertThat(RecordRows.of(desk).size()).isPositive().isLessThan(all / 10);
     assertThat(desk.signals()).isNotEmpty();
     assertThat(desk.signals().size()).isLessThan(signals);
-    assertThat(Charts.wheel(desk, report(desk), true).across().low()).isEqualTo(100);
+    assertThat(Charts.wheel(desk, report(desk)).across().low()).isEqualTo(100);
     RecordRows rows = RecordRows.of(desk);
     assertThat(rows.cell(0, 1).text()).isEqualTo("100");
     assertThat(rows.cell(rows.size() - 1, 1).text()).isEqualTo("119");
