@@ -1,6 +1,5 @@
 package org.evenpour.picture;
 
-import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.Paint;
@@ -67,13 +66,15 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
     XYPlot plot = Plots.plot(across, null, 0);
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
-      Color behind = row.label().equals(chosen) ? ink.chosen() : null;
-      names.add(new Label(i, 0, row.label(), font, ink.text(), row.mark(), behind));
-      values.add(new Label(i, 0, row.value(), font, ink.textOf(row.mark()), Mark.NONE, behind));
+      boolean isChosen = row.label().equals(chosen);
+      Font type = isChosen ? ink.bold(times) : font;
+      String name = (row.mark().sign() + " " + row.label()).strip();
+      names.add(new Label(i, 0, name, type, ink.textOf(row.mark())));
+      values.add(new Label(i, 0, row.value(), type, ink.textOf(row.mark())));
       intervals.add(row.middle(), row.low(), row.high(), i, i, i);
-      if (behind != null) {
+      if (isChosen) {
         plot.addRangeMarker(
-            new IntervalMarker(i - 0.5, i + 0.5, behind, Pen.stroke(1), null, null, 1),
+            new IntervalMarker(i - 0.5, i + 0.5, ink.chosen(), Pen.stroke(1), null, null, 1),
             Layer.BACKGROUND);
       }
     }

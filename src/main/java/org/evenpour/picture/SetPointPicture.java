@@ -120,9 +120,7 @@ public record SetPointPicture(List<Side> sides, Axis across, Axis up) implements
             0,
             side.forecastLabel(),
             ink.bold(0.85),
-            ink.text(),
-            Mark.NONE,
-            null);
+            ink.text());
     Label deadband = Label.plain(Math.min(up.high(), half), 0, side.deadbandLabel(), ink);
     plot.setRangeAxis(1, new EdgeLabels(pen, List.of(deadband, forecast), up, ink.length(14)));
     return plot;

@@ -2,7 +2,9 @@ package org.evenpour.view.model;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.IntFunction;
 import java.util.function.IntUnaryOperator;
@@ -45,12 +47,15 @@ public final class Charts {
   /** The wheel turn by turn, with its limits and its signals. */
   public static SeriesPicture wheel(Desk desk, CharacteristicReport figured) {
     CharacteristicReport report = desk.whole(figured);
+    WheelChart chart = report.wheelChart();
     return new SeriesPicture(
         turnPoints(desk, report),
         turns(desk),
         scale(desk, report),
         band(desk, report),
-        lines(desk, report, report.wheelChart()),
+        chart == null
+            ? List.of()
+            : lines(desk, report, chart.lowerLimit(), chart.center(), chart.upperLimit()),
         flags(desk, report, signal -> signal.scope() == Scope.WHEEL),
         changes(desk, null));
   }
@@ -59,23 +64,22 @@ public final class Charts {
   public static PeriodStrip strip(Desk desk, CharacteristicReport figured) {
     CharacteristicReport report = desk.whole(figured);
     Points points = turnPoints(desk, report);
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (double value : points.y()) {
-      if (!Double.isNaN(value)) {
-        low = Math.min(low, value);
-        high = Math.max(high, value);
-      }
-    }
+    DoubleSummaryStatistics known = known(points);
+    double low = known.getCount() == 0 ? 0 : known.getMin();
     Stretch stretch = desk.selection().stretch();
     return new PeriodStrip(
         points,
         low,
-        high > low ? high : low + 1,
+        known.getMax() > low ? known.getMax() : low + 1,
         desk.wheel().first(),
         desk.wheel().last(),
         flags(desk, report, signal -> signal.scope() != Scope.POUR),
         stretch == null ? null : new PeriodStrip.Part(stretch.from(), stretch.to()));
+  }
+
+  /** The least and the greatest value that is not missing. */
+  static DoubleSummaryStatistics known(Points points) {
+    return Arrays.stream(points.y()).filter(y -> !Double.isNaN(y)).summaryStatistics();
   }
 
   /** One mold's record, with its classic limits, its signals and what was done to it. */
@@ -83,18 +87,14 @@ public final class Charts {
     CharacteristicReport report = desk.whole(figured);
     MoldReport its = OpenedLog.mold(report, mold);
     Unit unit = desk.unit(report);
-    List<Line> lines = new ArrayList<>();
-    if (its != null) {
-      addLine(lines, its.upperLimit(), false, desk, report);
-      addLine(lines, (Double) its.center(), true, desk, report);
-      addLine(lines, its.lowerLimit(), false, desk, report);
-    }
     return new SeriesPicture(
         points(desk, report, desk.wheel().rows(mold), unit),
         turns(desk),
         scale(desk, report),
         band(desk, report),
-        lines,
+        its == null
+            ? List.of()
+            : lines(desk, report, its.lowerLimit(), its.center(), its.upperLimit()),
         flags(desk, report, signal -> mold.equals(signal.mold())),
         changes(desk, mold));
   }
@@ -111,7 +111,7 @@ public final class Charts {
       }
     }
     return new SeriesPicture(
-        points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
+        points(desk, report, Arrays.copyOf(rows, count), desk.unit(report)),
         turns(desk),
         scale(desk, report),
         band(desk, report),
@@ -156,32 +156,26 @@ public final class Charts {
     return computed == null ? null : (Double) unit.fromCanonical(computed);
   }
 
+  /** The limits that are known and the center. */
   private static List<Line> lines(
-      Desk desk, CharacteristicReport report, @Nullable WheelChart chart) {
+      Desk desk,
+      CharacteristicReport report,
+      @Nullable Double lower,
+      double center,
+      @Nullable Double upper) {
+    Figures figures = desk.figures(report);
     List<Line> lines = new ArrayList<>();
-    if (chart != null) {
-      addLine(lines, (Double) chart.upperLimit(), false, desk, report);
-      addLine(lines, (Double) chart.center(), true, desk, report);
-      addLine(lines, (Double) chart.lowerLimit(), false, desk, report);
+    for (int side = 1; side >= -1; side--) {
+      boolean isCenter = side == 0;
+      Double computed = isCenter ? (Double) center : side > 0 ? upper : lower;
+      if (computed != null) {
+        double shown = figures.unit().fromCanonical(computed);
+        String number = Figures.number(shown, figures.decimals() + 1);
+        String key = isCenter ? "chart.center" : "chart.limit";
+        lines.add(new Line(shown, desk.look().say(key, number), isCenter));
+      }
     }
     return lines;
-  }
-
-  private static void addLine(
-      List<Line> lines,
-      @Nullable Double computed,
-      boolean isCenter,
-      Desk desk,
-      CharacteristicReport report) {
-    if (computed == null) {
-      return;
-    }
-    Figures figures = desk.figures(report);
-    double shown = figures.unit().fromCanonical(computed);
-    String number = Figures.number(shown, figures.decimals() + 1);
-    lines.add(
-        new Line(
-            shown, desk.look().say(isCenter ? "chart.center" : "chart.limit", number), isCenter));
   }
 
   private static Points turnPoints(Desk desk, CharacteristicReport report) {

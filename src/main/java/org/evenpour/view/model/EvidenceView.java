@@ -1,6 +1,7 @@
 package org.evenpour.view.model;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.Function;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -126,17 +127,12 @@ public final class EvidenceView {
             .saying(
                 Charts.anodes(
                     desk, rows, i -> written(setting, numbers.get(rows == null ? i : rows[i]))));
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (double value : points.y()) {
-      if (!Double.isNaN(value)) {
-        low = Math.min(low, value);
-        high = Math.max(high, value);
-      }
-    }
-    if (high < low) {
+    DoubleSummaryStatistics shown = Charts.known(points);
+    if (shown.getCount() == 0) {
       return null;
     }
+    double low = shown.getMin();
+    double high = shown.getMax();
     double air = high > low ? (high - low) * 0.05 : 1;
     String symbol = setting.unit().symbol();
     String title = Desk.capital(desk.sentences().setting(name));

@@ -1,6 +1,7 @@
 package org.evenpour.view.model;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.casting.Characteristic;
@@ -56,8 +57,6 @@ public final class ScatterView {
     private final double[] y;
     private final int[] rowOf;
     private int size;
-    private double low = Double.POSITIVE_INFINITY;
-    private double high = Double.NEGATIVE_INFINITY;
 
     Dots(int most) {
       x = new double[most];
@@ -86,8 +85,6 @@ public final class ScatterView {
           x[size] = moved;
           rowOf[size] = rows[i];
           y[size++] = figures.unit().fromCanonical(value);
-          low = Math.min(low, moved);
-          high = Math.max(high, moved);
         }
       }
     }
@@ -111,6 +108,9 @@ public final class ScatterView {
                           EvidenceView.written(setting, moved[i])
                               + ", "
                               + figures.value(of.values().get(rows[i]))));
+      DoubleSummaryStatistics across = Arrays.stream(moved).summaryStatistics();
+      double low = across.getMin();
+      double high = across.getMax();
       double air = high > low ? (high - low) * 0.04 : 1;
       String symbol = setting.unit().symbol();
       String name = Desk.capital(desk.sentences().setting(setting.name()));
@@ -118,13 +118,17 @@ public final class ScatterView {
           dots,
           new Axis(symbol.isEmpty() ? name : name + ", " + symbol, low - air, high + air),
           Charts.scale(desk, report),
-          slope(dots, figures, row.effect(), symbol),
+          slope(across, dots, figures, row.effect(), symbol),
           desk.look().say("settings.scatter.tip"));
     }
   }
 
   private static ScatterPicture.@Nullable Slope slope(
-      Points dots, Figures figures, @Nullable Effect effect, String symbol) {
+      DoubleSummaryStatistics across,
+      Points dots,
+      Figures figures,
+      @Nullable Effect effect,
+      String symbol) {
     Double low = effect == null ? null : effect.low();
     Double middle = effect == null ? null : effect.perUnit();
     Double high = effect == null ? null : effect.high();
@@ -135,7 +139,7 @@ public final class ScatterView {
     String unit = figures.unit().symbol();
     String number = (shown > 0 ? "+" : "") + Figures.number(shown, Tables.decimalsFor(shown));
     return new ScatterPicture.Slope(
-        Arrays.stream(dots.x()).average().orElse(0),
+        across.getAverage(),
         Arrays.stream(dots.y()).average().orElse(0),
         figures.unit().differenceFromCanonical(low),
         shown,
