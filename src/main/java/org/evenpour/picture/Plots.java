@@ -42,10 +42,10 @@ final class Plots {
 
   /** A number axis in our look. */
   static NumberAxis axis(Axis its, Ink ink) {
-    return styled(new NumberAxis(its.title().isEmpty() ? null : its.title()), its, ink);
+    return axis(new NumberAxis(its.title()), its, ink);
   }
 
-  private static NumberAxis styled(NumberAxis axis, Axis its, Ink ink) {
+  private static NumberAxis axis(NumberAxis axis, Axis its, Ink ink) {
     axis.setRange(its.low(), its.high() > its.low() ? its.high() : its.low() + 1);
     axis.setStandardTickUnits(ticks());
     axis.setLabelFont(ink.font(0.92));
@@ -97,7 +97,7 @@ final class Plots {
           }
         };
     axis.setFixedDimension(ink.length(56));
-    return styled(axis, its, ink);
+    return axis(axis, its, ink);
   }
 
   /**

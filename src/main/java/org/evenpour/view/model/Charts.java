@@ -10,6 +10,7 @@ import java.util.function.IntFunction;
 import java.util.function.IntUnaryOperator;
 import java.util.function.LongFunction;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -103,15 +104,12 @@ public final class Charts {
   public static SeriesPicture side(Desk desk, CharacteristicReport report, String side) {
     WheelRows wheel = desk.wheel();
     int index = wheel.record().sides().find(side);
-    int[] rows = new int[wheel.at().length];
-    int count = 0;
-    for (int i = 0; i < rows.length; i++) {
-      if (wheel.record().side().get(i) == index) {
-        rows[count++] = i;
-      }
-    }
+    int[] rows =
+        IntStream.range(0, wheel.at().length)
+            .filter(i -> wheel.record().side().get(i) == index)
+            .toArray();
     return new SeriesPicture(
-        points(desk, report, Arrays.copyOf(rows, count), desk.unit(report)),
+        points(desk, report, rows, desk.unit(report)),
         turns(desk),
         scale(desk, report),
         band(desk, report),
