@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.List;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.jfree.chart.annotations.XYLineAnnotation;
@@ -28,6 +29,10 @@ public record ScatterPicture(Points dots, Axis across, Axis up, @Nullable Slope 
 
   private static final double ABOVE = 26;
   private static final double CELL = 2.5;
+
+  /** A choice: of more cells than this none is round. */
+  private static final int MANY = 10_000;
+
   private static final int FAINTEST = 70;
   private static final int STEP = 25;
 
@@ -115,12 +120,17 @@ public record ScatterPicture(Points dots, Axis across, Axis up, @Nullable Slope 
       }
     }
     double size = cell * 1.2;
+    // So many round dots would take longer than a frame, and could not be told from square ones.
+    boolean areRound = Arrays.stream(counts).filter(count -> count > 0).count() < MANY;
     for (int at = 0; at < counts.length; at++) {
       if (counts[at] > 0) {
         double x = area.getX() + (at % columns) * cell;
         double y = area.getY() + (double) (at / columns) * cell;
         g.setColor(Pen.faint(ink.data(), Math.min(255, FAINTEST + STEP * counts[at])));
-        g.fill(new Ellipse2D.Double(x, y, size, size));
+        g.fill(
+            areRound
+                ? new Ellipse2D.Double(x, y, size, size)
+                : new Rectangle2D.Double(x, y, size, size));
       }
     }
     return true;

@@ -3,19 +3,16 @@ package org.evenpour.picture;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.Paint;
-import java.awt.Shape;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.IntFunction;
 import org.evenpour.picture.EdgeLabels.Label;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jspecify.annotations.Nullable;
@@ -108,7 +105,11 @@ public record SeriesPicture(
     double width = Math.max(0.8, ink.length(areFew ? 1 : 0.8));
     Plots.line(plot, 0, points, across, ink.data(), width, ink.length(3.2));
     Points flagged = points.onlyFlagged();
-    Plots.values(plot, 1, new Values(flagged, true), marks(flagged, ink));
+    Plots.values(
+        plot,
+        1,
+        new Values(flagged, true),
+        new DenseRenderer(false, true, (g, field) -> paintFlagged(pen, flagged, field)));
     List<Label> labels = new ArrayList<>();
     if (band.lower() != null || band.upper() != null) {
       plot.addRangeMarker(Plots.band(band, up, ink), Layer.BACKGROUND);
@@ -149,26 +150,31 @@ public record SeriesPicture(
         .anyMatch(flag -> turns.valueToJava2D(flag.from(), inner, RectangleEdge.BOTTOM) < end);
   }
 
-  /** A mark for each value outside the tolerance of its time, below or above. */
-  @SuppressWarnings("serial") // never written
-  private XYLineAndShapeRenderer marks(Points flagged, Ink ink) {
-    IntFunction<Mark> mark =
-        item -> band.mark(flagged.y()[item]) == Mark.LOW ? Mark.LOW : Mark.HIGH;
-    XYLineAndShapeRenderer marks =
-        new XYLineAndShapeRenderer(false, true) {
-          @Override
-          public Shape getItemShape(int series, int item) {
-            return mark.apply(item).at(0, 0, ink.length(7));
-          }
-
-          @Override
-          public Paint getItemPaint(int series, int item) {
-            return ink.of(mark.apply(item));
-          }
-        };
-    marks.setDrawOutlines(false);
-    marks.setDefaultCreateEntities(false);
-    return marks;
+  /**
+   * A mark for each value outside the tolerance of its time, below or above; of marks that would
+   * cover one another, one.
+   */
+  private boolean paintFlagged(Pen pen, Points flagged, Field field) {
+    double size = pen.ink().length(7);
+    Rectangle2D area = field.area();
+    double left = area.getX() - size;
+    double top = area.getY() - size;
+    Rectangle2D seen =
+        new Rectangle2D.Double(left, top, area.getWidth() + 2 * size, area.getHeight() + 2 * size);
+    int columns = (int) (2 * seen.getWidth() / size) + 1;
+    BitSet taken = new BitSet();
+    Points.Range visible = flagged.visible(across.low(), across.high());
+    for (int i = visible.first(); i < visible.end(); i++) {
+      double x = field.x(flagged.x()[i]);
+      double y = field.y(flagged.y()[i]);
+      int cell = (int) (2 * (x - left) / size) + columns * (int) (2 * (y - top) / size);
+      if (seen.contains(x, y) && !taken.get(cell)) {
+        taken.set(cell);
+        Mark mark = band.mark(flagged.y()[i]) == Mark.LOW ? Mark.LOW : Mark.HIGH;
+        pen.fill(mark.at(x, y, size), pen.ink().of(mark));
+      }
+    }
+    return true;
   }
 
   private List<Spot> paintChanges(Pen pen, Field field) {
