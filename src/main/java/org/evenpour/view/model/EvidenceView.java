@@ -149,8 +149,8 @@ public final class EvidenceView {
   /** A value of a setting, with its unit. */
   static String written(Setting setting, double value) {
     String symbol = setting.unit().symbol();
-    return Figures.number(value, Tables.decimalsFor(value))
-        + (symbol.isEmpty() ? "" : " " + symbol);
+    String number = Figures.number(value, new Figures(setting.unit()).decimals());
+    return symbol.isEmpty() ? number : number + " " + symbol;
   }
 
   /** The chosen setting over the chosen characteristic, for a mold or the whole wheel. */

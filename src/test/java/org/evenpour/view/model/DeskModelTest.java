@@ -98,6 +98,22 @@ class DeskModelTest {
     assertThat(narrow.up().title()).isEqualTo("Thickness, in");
   }
 
+  /** Against the sample's own lines: mold 7 first in turn 1, (45.5+45.4+45.4+45.6+45.2)/5 mm. */
+  @Test
+  void aValueTellsItsTimeItsTurnAndItsMold() {
+    Desk desk = Sample.desk();
+    assertThat(Charts.mold(desk, report(desk), "7").points().says().apply(0))
+        .isEqualTo("Mon 2 Mar 06:11, turn 1, mold 7: 45.4 mm");
+    desk.selection().chooseMold("7");
+    var rows = EvidenceView.settingOver(desk, "pour_rate_kg_s", report(desk)).rows();
+    assertThat(rows.get(0).points().says().apply(1))
+        .isEqualTo("Mon 2 Mar 06:24, turn 2, mold 7: 14.96 kg/s");
+    assertThat(Charts.wheel(desk, report(desk)).points().says().apply(0))
+        .startsWith("Mon 2 Mar 06:")
+        .contains(", turn 1: ")
+        .endsWith(" mm");
+  }
+
   @Test
   void aStretchGovernsSignalsRowsAndPictures() {
     Desk desk = Sample.desk();

@@ -69,5 +69,6 @@ class ScatterViewTest {
                 .numbers());
     int[] rows = wheel.rows("17");
     assertThat(scatter.dots().x()[0]).isCloseTo(flow.get(rows[0]), Offset.offset(0.0));
+    assertThat(scatter.dots().says().apply(0)).contains(", turn 2, mold 17: ").contains(" L/min, ");
   }
 }
