@@ -73,7 +73,7 @@ class ArchitectureTest {
           Map.entry("com.fasterxml.jackson.databind..", List.of("report..", "store..")),
           Map.entry("org.yaml..", List.of("intake..")),
           Map.entry("picocli..", List.of("command..")),
-          Map.entry("org.jfree..", List.of("picture..", "view.screen..")),
+          Map.entry("org.jfree..", List.of("picture..")),
           Map.entry("org.apache.batik..", List.of("picture..")),
           Map.entry("java.awt..", List.of("picture..", "view.screen..")),
           Map.entry("javax.swing..", List.of("view.screen..")),

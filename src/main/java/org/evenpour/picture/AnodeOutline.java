@@ -88,7 +88,7 @@ public record AnodeOutline(List<Point> points, String unit, int decimals, String
           small,
           ink.dim());
     }
-    return new Painted(spots, null);
+    return new Painted(spots, List.of());
   }
 
   private static Shape outline(double cx, double top, double scale) {

@@ -83,6 +83,6 @@ public record CauseBars(List<Bar> bars) implements Picture {
         area.getY() + bars.size() * step,
         ink.hairline(),
         pen.hair());
-    return new Painted(spots, null);
+    return new Painted(spots, List.of());
   }
 }

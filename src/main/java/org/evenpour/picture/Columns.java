@@ -100,12 +100,11 @@ record Columns(double[] low, double[] high) {
   /**
    * Draws it, sharp at its sides.
    *
-   * @param area from the left to the right edge
-   * @param bottom value at the lower edge
-   * @param top value at the upper edge
+   * @param field from the left to the right edge
    * @param width of a level line
    */
-  void paint(Graphics2D g, Rectangle2D area, double bottom, double top, Color color, double width) {
+  void paint(Graphics2D g, Field field, Color color, double width) {
+    Rectangle2D area = field.area();
     AffineTransform before = g.getTransform();
     Object smooth = g.getRenderingHint(RenderingHints.KEY_ANTIALIASING);
     double scale = Math.max(1, before.getScaleX());
@@ -118,14 +117,13 @@ record Columns(double[] low, double[] high) {
     int left = (int) Math.round(area.getX() * scale);
     int above = (int) Math.round(area.getY() * scale);
     int below = (int) Math.round(area.getMaxY() * scale);
-    double height = area.getHeight() * scale / (top - bottom);
     double half = Math.max(1, width * scale) / 2;
     for (int column = 0; column < low.length; column++) {
       if (Double.isNaN(low[column])) {
         continue;
       }
-      double middle = area.getMaxY() * scale - (high[column] - bottom) * height;
-      double foot = area.getMaxY() * scale - (low[column] - bottom) * height;
+      double middle = field.y(high[column]) * scale;
+      double foot = field.y(low[column]) * scale;
       int y = (int) Math.round(Math.max(above, middle - half));
       int end = (int) Math.round(Math.min(below, foot + half));
       if (end > y) {

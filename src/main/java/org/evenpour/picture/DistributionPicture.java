@@ -2,12 +2,19 @@ package org.evenpour.picture;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.awt.Paint;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.evenpour.picture.SeriesPicture.Axis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.StandardXYBarPainter;
+import org.jfree.chart.renderer.xy.XYBarRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.statistics.HistogramDataset;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 @SuppressWarnings("ArrayRecordComponent") // handed on, compared by value
 public record DistributionPicture(
     double[] values,
-    SeriesPicture.Axis across,
+    Axis across,
     String countTitle,
     SeriesPicture.Band band,
     String belowLabel,
@@ -55,60 +62,50 @@ public record DistributionPicture(
     Pen pen = Pen.on(g, ink);
     double step = step();
     double start = Math.floor(across.low() / step) * step;
-    int bars = (int) Math.ceil((across.high() - start) / step);
-    long[] counts = new long[Math.max(1, bars)];
-    long most = 1;
-    for (double value : values) {
-      int bar = (int) Math.floor((value - start) / step);
-      if (!Double.isNaN(value) && bar >= 0 && bar < counts.length) {
-        counts[bar]++;
-        most = Math.max(most, counts[bar]);
-      }
+    int bars = (int) Math.max(1, Math.ceil((across.high() - start) / step));
+    double end = start + bars * step;
+    HistogramDataset counts = new HistogramDataset();
+    // What lies outside would be counted in the outermost bars, and what is missing in the first.
+    counts.addSeries(
+        "", Arrays.stream(values).filter(v -> v >= start && v < end).toArray(), bars, start, end);
+    double most = 1;
+    for (int bar = 0; bar < bars; bar++) {
+      most = Math.max(most, counts.getYValue(0, bar));
     }
-    double left = ink.length(64);
-    double below = ink.length(44);
-    double top = ink.length(20);
-    Rectangle2D inner =
-        new Rectangle2D.Double(
-            area.getX() + left,
-            area.getY() + top,
-            Math.max(1, area.getWidth() - left - ink.length(12)),
-            Math.max(1, area.getHeight() - below - top));
-    paintBand(pen, inner);
-    List<Spot> spots = new ArrayList<>();
-    double ceiling = most * 1.06;
-    for (int i = 0; i < counts.length; i++) {
-      if (counts[i] == 0) {
-        continue;
-      }
-      double from = start + i * step;
-      double x = x(from, inner);
-      double width = Math.max(1, x(from + step, inner) - x - pen.hair());
-      double height = counts[i] / ceiling * inner.getHeight();
-      Rectangle2D bar =
-          new Rectangle2D.Double(x, inner.getMaxY() - height, width, height)
-              .createIntersection(inner);
-      pen.fill(bar, ink.of(mark(from + step / 2)));
-      spots.add(
-          new Spot(
-              new Rectangle2D.Double(x, inner.getY(), width, inner.getHeight()),
-              "",
-              "",
-              number(from, step) + " … " + number(from + step, step) + ": " + counts[i]));
-    }
-    NumberAxis values = Plots.axis(across.title(), across.low(), across.high(), ink);
-    NumberAxis count = Plots.axis(countTitle, 0, ceiling, ink);
+    NumberAxis values = Plots.axis(across, ink);
+    values.setFixedDimension(ink.length(44));
+    NumberAxis count = Plots.axis(new Axis(countTitle, 0, most * 1.06), ink);
     count.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     count.setNumberFormatOverride(Plots.format(0));
-    XYPlot plot = Plots.plot(values, count, left, ink.length(12), below);
-    Plots.empty(plot);
-    Plots.draw(
-        pen,
-        plot,
-        new Rectangle2D.Double(
-            area.getX(), area.getY() + top, area.getWidth(), area.getHeight() - top));
-    labels(pen, inner);
-    return new Painted(spots, null);
+    count.setFixedDimension(ink.length(64));
+    XYPlot plot = Plots.plot(values, count, 0);
+    plot.setInsets(new RectangleInsets(ink.length(20), 0, 0, ink.length(12)));
+    Plots.values(plot, 0, counts, bars(counts, ink));
+    if (band.lower() != null || band.upper() != null) {
+      plot.addDomainMarker(Plots.band(band, across, ink), Layer.BACKGROUND);
+    }
+    if (band.target() != null) {
+      plot.addDomainMarker(Plots.level(band.target(), ink.hairline(), pen), Layer.BACKGROUND);
+    }
+    plot.addAnnotation(new Note(pen, field -> labels(pen, field)));
+    plot.addAnnotation(new Note(pen, field -> spots(counts, step, field)));
+    return Plots.draw(pen, plot, area);
+  }
+
+  /** Bars in the color of what their middle is. */
+  @SuppressWarnings("serial") // never written
+  private XYBarRenderer bars(HistogramDataset counts, Ink ink) {
+    XYBarRenderer bars =
+        new XYBarRenderer(0.08) {
+          @Override
+          public Paint getItemPaint(int series, int bar) {
+            return ink.of(band.mark(counts.getXValue(series, bar)));
+          }
+        };
+    bars.setBarPainter(new StandardXYBarPainter());
+    bars.setShadowVisible(false);
+    bars.setDefaultCreateEntities(false); // one points at a bar above it too
+    return bars;
   }
 
   private double step() {
@@ -118,65 +115,45 @@ public record DistributionPicture(
     return power * (lead >= 5 ? 5 : lead >= 2 ? 2 : 1);
   }
 
-  private Mark mark(double value) {
-    Double lower = band.lower();
-    Double upper = band.upper();
-    return lower != null && value < lower
-        ? Mark.LOW
-        : upper != null && value > upper ? Mark.HIGH : Mark.NONE;
-  }
-
-  private double x(double value, Rectangle2D inner) {
-    return inner.getX()
-        + (value - across.low()) / (across.high() - across.low()) * inner.getWidth();
-  }
-
-  private void paintBand(Pen pen, Rectangle2D inner) {
-    Double lower = band.lower();
-    Double upper = band.upper();
-    if (lower == null && upper == null) {
-      return;
+  private static List<Spot> spots(HistogramDataset counts, double step, Field field) {
+    List<Spot> spots = new ArrayList<>();
+    for (int bar = 0; bar < counts.getItemCount(0); bar++) {
+      long count = Math.round(counts.getYValue(0, bar));
+      if (count > 0) {
+        double from = counts.getStartXValue(0, bar);
+        Rectangle2D its = field.area().getBounds2D();
+        double left = field.x(from);
+        its.setRect(left, its.getY(), field.x(from + step) - left, its.getHeight());
+        spots.add(
+            new Spot(
+                its,
+                "",
+                "",
+                number(from, step) + " … " + number(from + step, step) + ": " + count));
+      }
     }
-    double from = lower == null ? inner.getX() : Math.max(inner.getX(), x(lower, inner));
-    double to = upper == null ? inner.getMaxX() : Math.min(inner.getMaxX(), x(upper, inner));
-    pen.fill(
-        new Rectangle2D.Double(from, inner.getY(), Math.max(0, to - from), inner.getHeight()),
-        pen.ink().band());
-    Double target = band.target();
-    if (target != null) {
-      double at = x(target, inner);
-      pen.line(at, inner.getY(), at, inner.getMaxY(), pen.ink().hairline(), pen.hair());
-    }
+    return spots;
   }
 
-  private void labels(Pen pen, Rectangle2D inner) {
+  private List<Spot> labels(Pen pen, Field field) {
     Ink ink = pen.ink();
     Font font = ink.font(0.85);
+    Rectangle2D inner = field.area();
     double y = inner.getY() - ink.length(9);
-    double middle = inner.getCenterX();
-    Double lower = band.lower();
-    Double upper = band.upper();
-    if (lower != null && upper != null) {
-      middle = (x(lower, inner) + x(upper, inner)) / 2;
-    } else if (upper != null) {
-      middle = (inner.getX() + x(upper, inner)) / 2;
-    } else if (lower != null) {
-      middle = (inner.getMaxX() + x(lower, inner)) / 2;
-    }
+    double from = band.lower() == null ? inner.getX() : field.x(band.lower());
+    double to = band.upper() == null ? inner.getMaxX() : field.x(band.upper());
+    double middle = (from + to) / 2;
     double half = pen.width(band.label(), font) / 2;
     double gap = ink.length(8);
     pen.text(band.label(), middle, y, 0.5, font, ink.dim());
-    if (!belowLabel.isEmpty()) {
-      double right = Math.min(middle - half - gap, lower == null ? middle : x(lower, inner));
-      double width = pen.width(belowLabel, font);
-      pen.text(belowLabel, Math.max(inner.getX(), right - width), y, 0, font, ink.textOf(Mark.LOW));
-    }
-    if (!aboveLabel.isEmpty()) {
-      double from = Math.max(middle + half + gap, upper == null ? middle : x(upper, inner));
-      double width = pen.width(aboveLabel, font);
-      pen.text(
-          aboveLabel, Math.min(from, inner.getMaxX() - width), y, 0, font, ink.textOf(Mark.HIGH));
-    }
+    double right = Math.min(middle - half - gap, band.lower() == null ? middle : from);
+    double width = pen.width(belowLabel, font);
+    pen.text(belowLabel, Math.max(inner.getX(), right - width), y, 0, font, ink.textOf(Mark.LOW));
+    double left = Math.max(middle + half + gap, band.upper() == null ? middle : to);
+    width = pen.width(aboveLabel, font);
+    pen.text(
+        aboveLabel, Math.min(left, inner.getMaxX() - width), y, 0, font, ink.textOf(Mark.HIGH));
+    return List.of();
   }
 
   private static String number(double value, double step) {

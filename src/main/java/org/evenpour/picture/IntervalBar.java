@@ -1,6 +1,5 @@
 package org.evenpour.picture;
 
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
@@ -35,40 +34,21 @@ public record IntervalBar(
     double zero = x(reference, area);
     pen.line(zero, area.getY(), zero, area.getMaxY(), ink.hairline(), pen.hair());
     if (value != null) {
-      draw(
-          pen,
-          area.getX(),
-          area.getMaxX(),
-          y,
-          x(low == null ? value : low, area),
-          x(value, area),
-          x(high == null ? value : high, area),
-          ink.of(mark),
-          1);
+      double left = x(low == null ? value : low, area);
+      double right = x(high == null ? value : high, area);
+      pen.line(left, y, right, y, ink.of(mark), ink.length(2));
+      if (value >= from && value <= to) {
+        double size = ink.length(7);
+        pen.fill(
+            new Ellipse2D.Double(x(value, area) - size / 2, y - size / 2, size, size),
+            ink.of(mark));
+      }
     }
     return Painted.PLAIN;
   }
 
-  private double x(double value, Rectangle2D area) {
-    return area.getX() + (value - from) / (to - from) * area.getWidth();
-  }
-
-  static void draw(
-      Pen pen,
-      double from,
-      double to,
-      double y,
-      double low,
-      double middle,
-      double high,
-      Color color,
-      double times) {
-    double left = Math.max(from, Math.min(to, low));
-    double right = Math.max(from, Math.min(to, high));
-    pen.line(left, y, right, y, color, pen.ink().length(2) * times);
-    if (middle >= from && middle <= to) {
-      double size = pen.ink().length(7) * times;
-      pen.fill(new Ellipse2D.Double(middle - size / 2, y - size / 2, size, size), color);
-    }
+  private double x(double its, Rectangle2D area) {
+    double part = (its - from) / (to - from);
+    return area.getX() + Math.max(0, Math.min(1, part)) * area.getWidth();
   }
 }

@@ -2,9 +2,21 @@ package org.evenpour.picture;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
+import java.awt.Paint;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import org.evenpour.picture.EdgeLabels.Label;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.IntervalMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYErrorRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.xy.XYIntervalSeries;
+import org.jfree.data.xy.XYIntervalSeriesCollection;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,63 +48,83 @@ public record MoldIntervals(List<Row> rows, String title, double span, @Nullable
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
     Pen pen = Pen.on(g, ink);
-    List<Spot> spots = new ArrayList<>();
     double foot = ink.length(40);
     double pitch = (area.getHeight() - foot) / Math.max(1, rows.size());
     double times = Math.max(0.5, Math.min(1, pitch / ink.length(17)));
     Font font = ink.font(times);
-    double left = ink.length(8);
-    double right = ink.length(8);
-    for (Row row : rows) {
-      left = Math.max(left, pen.width(row.label(), font) + ink.length(24));
-      right = Math.max(right, pen.width(row.value(), font) + ink.length(16));
-    }
-    double from = area.getX() + left;
-    double to = area.getMaxX() - right;
-    double zero = (from + to) / 2;
-    double scale = (to - from) / 2 / span;
-    double bottom = area.getY() + pitch * rows.size();
-    pen.line(zero, area.getY(), zero, bottom, ink.dim(), pen.hair());
-    for (double part : new double[] {-1, -0.5, 0.5, 1}) {
-      double x = zero + part * (to - from) / 2;
-      pen.line(x, area.getY(), x, bottom, ink.hairline(), pen.hair() * 0.6);
-    }
+    List<Label> names = new ArrayList<>();
+    List<Label> values = new ArrayList<>();
+    XYIntervalSeries intervals = new XYIntervalSeries("", false, true); // in order
+    XYIntervalSeriesCollection data = new XYIntervalSeriesCollection();
+    data.addSeries(intervals);
+    Axis down = new Axis("", -0.5, Math.max(1, rows.size()) - 0.5);
+    NumberAxis across = Plots.axis(new Axis(title, -span, span), ink);
+    across.setFixedDimension(foot);
+    across.setAxisLineVisible(false);
+    double wide = ink.length(18); // few numbers stand far apart
+    across.setTickLabelInsets(new RectangleInsets(ink.length(4), wide, ink.length(4), wide));
+    XYPlot plot = Plots.plot(across, null, 0);
     for (int i = 0; i < rows.size(); i++) {
       Row row = rows.get(i);
-      double y = area.getY() + pitch * (i + 0.5);
-      Rectangle2D whole =
-          new Rectangle2D.Double(area.getX(), y - pitch / 2, area.getWidth(), pitch);
-      if (row.label().equals(chosen)) {
-        pen.fill(whole, ink.chosen());
+      boolean isChosen = row.label().equals(chosen);
+      Font type = isChosen ? ink.bold(times) : font;
+      String name = (row.mark().sign() + " " + row.label()).strip();
+      names.add(new Label(i, 0, name, type, ink.textOf(row.mark())));
+      values.add(new Label(i, 0, row.value(), type, ink.textOf(row.mark())));
+      intervals.add(row.middle(), row.low(), row.high(), i, i, i);
+      if (isChosen) {
+        plot.addRangeMarker(
+            new IntervalMarker(i - 0.5, i + 0.5, ink.chosen(), Pen.stroke(1), null, null, 1),
+            Layer.BACKGROUND);
       }
-      pen.text(row.label(), from - ink.length(20), y, 1, font, ink.text());
-      if (row.mark() != Mark.NONE) {
-        pen.fill(
-            row.mark().at(from - ink.length(10), y, ink.length(8) * times), ink.of(row.mark()));
-      }
-      IntervalBar.draw(
-          pen,
-          from,
-          to,
-          y,
-          zero + row.low() * scale,
-          zero + row.middle() * scale,
-          zero + row.high() * scale,
-          ink.of(row.mark()),
-          times);
-      pen.text(row.value(), area.getMaxX() - ink.length(4), y, 1, font, ink.textOf(row.mark()));
-      spots.add(new Spot(whole, "mold", row.label(), row.says()));
     }
-    Font small = ink.font(0.85);
-    double y = bottom + ink.length(9);
-    int decimals = span < 0.2 ? 2 : span < 2 ? 1 : 0;
-    for (double part : new double[] {-1, 0, 1}) {
-      String label = Plots.format(decimals).format(part * span);
-      pen.text(
-          part > 0 ? "+" + label : label, zero + part * (to - from) / 2, y, 0.5, small, ink.dim());
-    }
-    pen.text(title, zero, y + ink.length(18), 0.5, ink.font(0.92), ink.dim());
-    return new Painted(spots, null);
+    plot.setRangeAxis(0, labels(pen, names, down));
+    plot.setRangeAxis(1, labels(pen, values, down));
+    plot.setDomainGridlinesVisible(true);
+    plot.setDomainGridlinePaint(ink.hairline());
+    plot.setDomainGridlineStroke(Pen.stroke(pen.hair() * 0.6));
+    plot.addDomainMarker(Plots.level(0, ink.dim(), pen), Layer.BACKGROUND);
+    Plots.values(plot, 0, data, dots(ink, times));
+    plot.addAnnotation(
+        new Note(
+            pen,
+            field -> {
+              List<Spot> spots = new ArrayList<>();
+              for (int i = 0; i < rows.size(); i++) {
+                double top = field.y(i - 0.5);
+                Rectangle2D whole =
+                    new Rectangle2D.Double(
+                        area.getX(), top, area.getWidth(), field.y(i + 0.5) - top);
+                spots.add(new Spot(whole, "mold", rows.get(i).label(), rows.get(i).says()));
+              }
+              return spots;
+            }));
+    return Plots.draw(pen, plot, area);
+  }
+
+  private static EdgeLabels labels(Pen pen, List<Label> labels, Axis down) {
+    EdgeLabels axis = new EdgeLabels(pen, labels, down, 0);
+    axis.setInverted(true);
+    return axis;
+  }
+
+  /** A dot on its interval, in the color of its mark. */
+  @SuppressWarnings("serial") // never written
+  private XYErrorRenderer dots(Ink ink, double times) {
+    XYErrorRenderer dots =
+        new XYErrorRenderer() {
+          @Override
+          public Paint getItemPaint(int series, int item) {
+            return ink.of(rows.get(item).mark());
+          }
+        };
+    double size = ink.length(7) * times;
+    dots.setSeriesShape(0, new Ellipse2D.Double(-size / 2, -size / 2, size, size));
+    dots.setErrorStroke(Pen.stroke(ink.length(2) * times));
+    dots.setCapLength(0);
+    dots.setDrawYError(false);
+    dots.setDrawOutlines(false);
+    return dots;
   }
 
   /** A round number at least as large as every departure. */

@@ -115,7 +115,7 @@ public record MoldRing(
     dotted(pen, circle(cx, cy, (BASE + REACH) * size), hair);
     dotted(pen, circle(cx, cy, (BASE - REACH) * size), hair);
     if (molds.isEmpty()) {
-      return new Painted(spots, null);
+      return new Painted(spots, List.of());
     }
     double step = 360.0 / molds.size();
     double pitch = 2 * Math.PI * PADS * size / molds.size();
@@ -147,7 +147,7 @@ public record MoldRing(
     if (!spanLabel.isEmpty()) {
       pen.text(spanLabel, cx, cy + size * 0.035, 0.5, ink.font(small(size, 0.024, ink)), ink.dim());
     }
-    return new Painted(spots, null);
+    return new Painted(spots, List.of());
   }
 
   /** As large as fits with the word at the pouring spot. */

@@ -1,6 +1,6 @@
 package org.evenpour.picture;
 
-import java.awt.geom.Rectangle2D;
+import java.awt.geom.Point2D;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -8,35 +8,43 @@ import org.jspecify.annotations.Nullable;
  * What came out of drawing a picture.
  *
  * @param spots the places that can be pointed at, the topmost last
- * @param scale how the horizontal axis lies; null where there is none
+ * @param fields where values lie; empty where there are no axes
  */
-public record Painted(List<Spot> spots, @Nullable Scale scale) {
+public record Painted(List<Spot> spots, List<Field> fields) {
 
   /** Nothing to point at. */
-  public static final Painted PLAIN = new Painted(List.of(), null);
+  public static final Painted PLAIN = new Painted(List.of(), List.of());
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public Painted {
     spots = List.copyOf(spots);
+    fields = List.copyOf(fields);
   }
 
-  /**
-   * A horizontal axis.
-   *
-   * @param area where its values lie
-   * @param from value at the left edge
-   * @param to value at the right edge
-   */
-  public record Scale(Rectangle2D area, double from, double to) {
+  /** How the horizontal axis lies, which all fields share; null where there is none. */
+  public @Nullable Field scale() {
+    return fields.isEmpty() ? null : fields.get(0);
+  }
 
-    /** The value at a pixel. */
-    public double value(double x) {
-      return from + (x - area.getX()) / area.getWidth() * (to - from);
+  /** The topmost spot at a place. */
+  public @Nullable Spot spot(Point2D place) {
+    for (int i = spots.size() - 1; i >= 0; i--) {
+      if (spots.get(i).shape().contains(place)) {
+        return spots.get(i);
+      }
     }
+    return null;
+  }
 
-    /** The pixel of a value. */
-    public double x(double value) {
-      return area.getX() + (value - from) / (to - from) * area.getWidth();
-    }
+  /** What stands at a place, in words: the spot there, or the nearest value; empty = nothing. */
+  public String says(Point2D place) {
+    Spot spot = spot(place);
+    return spot != null
+        ? spot.says()
+        : fields.stream()
+            .map(field -> field.says(place))
+            .filter(said -> !said.isEmpty())
+            .findFirst()
+            .orElse("");
   }
 }

@@ -35,26 +35,27 @@ record Pen(Graphics2D g, Ink ink) {
 
   void draw(Shape shape, Color color, double width) {
     Stroke before = g.getStroke();
-    g.setStroke(new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND));
+    g.setStroke(stroke(width));
     g.setColor(color);
     g.draw(shape);
     g.setStroke(before);
   }
 
-  void dashed(Shape shape, Color color, double width) {
-    Stroke before = g.getStroke();
+  /** A solid line of some width. */
+  static BasicStroke stroke(double width) {
+    return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
+  }
+
+  /** A dashed line one hairline wide. */
+  BasicStroke dashes() {
     float dash = (float) ink.length(5);
-    g.setStroke(
-        new BasicStroke(
-            (float) width,
-            BasicStroke.CAP_BUTT,
-            BasicStroke.JOIN_ROUND,
-            1,
-            new float[] {dash, dash},
-            0));
-    g.setColor(color);
-    g.draw(shape);
-    g.setStroke(before);
+    return new BasicStroke(
+        (float) hair(),
+        BasicStroke.CAP_BUTT,
+        BasicStroke.JOIN_ROUND,
+        1,
+        new float[] {dash, dash},
+        0);
   }
 
   void line(double x1, double y1, double x2, double y2, Color color, double width) {
@@ -90,11 +91,15 @@ record Pen(Graphics2D g, Ink ink) {
 
   /** Covers most of what lies behind a small line of text. */
   void plate(double x, double y, double width) {
-    Color field = ink.field();
     Rectangle2D plate =
         new Rectangle2D.Double(
             x - ink.length(2), y - ink.length(8), width + ink.length(4), ink.length(16));
-    fill(plate, new Color(field.getRed(), field.getGreen(), field.getBlue(), 215));
+    fill(plate, faint(ink.field(), 215));
+  }
+
+  /** A color that lets through what lies behind: 0 = all, 255 = nothing. */
+  static Color faint(Color color, int alpha) {
+    return new Color(color.getRed(), color.getGreen(), color.getBlue(), alpha);
   }
 
   /** A line of text cut to a width, with an ellipsis. */

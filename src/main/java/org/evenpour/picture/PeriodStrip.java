@@ -2,10 +2,12 @@ package org.evenpour.picture;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.XYPlot;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -47,14 +49,21 @@ public record PeriodStrip(
             area.getY() + ink.length(10),
             area.getWidth(),
             Math.max(1, area.getHeight() - ink.length(12)));
-    Painted.Scale scale = new Painted.Scale(inner, from, to);
+    Axis across = new Axis("", from, to);
+    NumberAxis turns = Plots.axis(across, ink);
+    NumberAxis values = Plots.axis(new Axis("", low, high), ink);
+    turns.setVisible(false);
+    values.setVisible(false);
+    XYPlot plot = Plots.plot(turns, values, 0);
+    Plots.line(plot, 0, points, across, ink.dim(), pen.hair(), 0);
+    Field scale = new Field(plot, inner);
     if (stretch != null) {
       double left = scale.x(stretch.from());
       double right = scale.x(stretch.to());
       pen.fill(
           new Rectangle2D.Double(left, area.getY(), right - left, area.getHeight()), ink.chosen());
     }
-    paintLine(pen, inner, scale);
+    Plots.draw(pen, plot, inner);
     List<Spot> spots = new ArrayList<>();
     for (SeriesPicture.Flag flag : flags) {
       double left = scale.x(flag.from());
@@ -77,34 +86,6 @@ public record PeriodStrip(
         pen.line(x, area.getY(), x, area.getMaxY(), ink.accent(), ink.length(2));
       }
     }
-    return new Painted(spots, scale);
-  }
-
-  private void paintLine(Pen pen, Rectangle2D inner, Painted.Scale scale) {
-    int columns = Columns.across(inner, pen.g());
-    if (Columns.areFewer(points.visible(from, to), columns)) {
-      Columns.of(points, from, to, columns)
-          .paint(pen.g(), inner, low, high, pen.ink().dim(), pen.hair());
-      return;
-    }
-    Path2D line = new Path2D.Double();
-    boolean down = false;
-    for (int i = 0; i < points.size(); i++) {
-      double value = points.y()[i];
-      if (Double.isNaN(value)) {
-        down = false;
-        continue;
-      }
-      double x = scale.x(points.x()[i]);
-      double part = Math.max(0, Math.min(1, (value - low) / (high - low)));
-      double y = inner.getMaxY() - part * inner.getHeight();
-      if (down) {
-        line.lineTo(x, y);
-      } else {
-        line.moveTo(x, y);
-      }
-      down = true;
-    }
-    pen.draw(line, pen.ink().dim(), pen.hair());
+    return new Painted(spots, List.of(scale));
   }
 }

@@ -3,27 +3,35 @@ package org.evenpour.picture;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SeriesPicture.Band;
+import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.AxisLocation;
-import org.jfree.chart.axis.AxisSpace;
+import org.jfree.chart.axis.AxisState;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.TickUnits;
+import org.jfree.chart.entity.ChartEntity;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.CombinedRangeXYPlot;
 import org.jfree.chart.plot.DatasetRenderingOrder;
+import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYItemRendererState;
-import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.renderer.xy.XYItemRenderer;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
-import org.jfree.data.DomainOrder;
-import org.jfree.data.Range;
-import org.jfree.data.xy.AbstractXYDataset;
 import org.jfree.data.xy.XYDataset;
+import org.jspecify.annotations.Nullable;
 
 /** Plots in our look: few ticks, units in the titles, no frame, no legend. */
 final class Plots {
@@ -32,11 +40,13 @@ final class Plots {
 
   private Plots() {}
 
-  /** A number axis from {@code low} to {@code high}. */
-  static NumberAxis axis(String title, double low, double high, Ink ink) {
-    NumberAxis axis = new NumberAxis(title.isEmpty() ? null : title);
-    axis.setRange(low, high > low ? high : low + 1);
-    axis.setAutoRangeIncludesZero(false);
+  /** A number axis in our look. */
+  static NumberAxis axis(Axis its, Ink ink) {
+    return axis(new NumberAxis(its.title()), its, ink);
+  }
+
+  private static NumberAxis axis(NumberAxis axis, Axis its, Ink ink) {
+    axis.setRange(its.low(), its.high() > its.low() ? its.high() : its.low() + 1);
     axis.setStandardTickUnits(ticks());
     axis.setLabelFont(ink.font(0.92));
     axis.setTickLabelFont(ink.font(0.85));
@@ -49,113 +59,165 @@ final class Plots {
     return axis;
   }
 
-  /** A plot without grid or frame; {@code left} and {@code right} are kept free beside it. */
-  static XYPlot plot(NumberAxis across, NumberAxis up, double left, double right, double below) {
+  /** The turns, along the foot of a plot. */
+  static NumberAxis turns(Axis its, Ink ink) {
+    NumberAxis axis = axis(its, ink);
+    axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+    axis.setNumberFormatOverride(format(0));
+    axis.setFixedDimension(ink.length(42));
+    return axis;
+  }
+
+  /**
+   * An upright axis whose title stands over it, where it is read without turning one's head.
+   *
+   * @param above room over the plot's area
+   */
+  @SuppressWarnings("serial") // never written
+  static NumberAxis upright(Axis its, Pen pen, double above) {
+    Ink ink = pen.ink();
+    NumberAxis axis =
+        new NumberAxis(its.title()) {
+          @Override
+          protected AxisState drawLabel(
+              String title,
+              Graphics2D g,
+              Rectangle2D whole,
+              Rectangle2D area,
+              RectangleEdge edge,
+              AxisState state) {
+            pen.text(
+                pen.fit(title, getLabelFont(), whole.getWidth()),
+                whole.getX() + ink.length(4),
+                area.getY() - above + ink.length(8),
+                0,
+                getLabelFont(),
+                ink.dim());
+            return state;
+          }
+        };
+    axis.setFixedDimension(ink.length(56));
+    return axis(axis, its, ink);
+  }
+
+  /**
+   * A plot without grid or frame.
+   *
+   * @param across its axis; null = shared with other plots
+   * @param above room over its area
+   */
+  static XYPlot plot(@Nullable NumberAxis across, @Nullable NumberAxis up, double above) {
     XYPlot plot = new XYPlot(null, across, up, null);
     plot.setBackgroundPaint(null);
     plot.setOutlineVisible(false);
     plot.setDomainGridlinesVisible(false);
     plot.setRangeGridlinesVisible(false);
-    plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
     plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
-    AxisSpace beside = new AxisSpace();
-    beside.setLeft(left);
-    beside.setRight(right);
-    plot.setFixedRangeAxisSpace(beside);
-    AxisSpace under = new AxisSpace();
-    under.setBottom(below);
-    plot.setFixedDomainAxisSpace(under);
+    plot.setInsets(new RectangleInsets(above, 0, 0, 0));
+    plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
     return plot;
   }
 
-  /**
-   * Draws a plot and says where its values came to lie. A number at the very top of the upright
-   * axis reaches a little above the area.
-   */
-  static Rectangle2D draw(Pen pen, XYPlot plot, Rectangle2D area) {
-    double head = pen.ink().length(7);
-    plot.setInsets(new RectangleInsets(head, 0, 0, 0));
-    Rectangle2D headed =
-        new Rectangle2D.Double(
-            area.getX(), area.getY() - head, area.getWidth(), area.getHeight() + head);
+  /** Draws a plot; its axes say where values lie, its entities what can be pointed at. */
+  static Painted draw(Pen pen, XYPlot plot, Rectangle2D area) {
     JFreeChart chart = new JFreeChart(null, null, plot, false);
     chart.setBackgroundPaint(null);
     chart.setPadding(RectangleInsets.ZERO_INSETS);
-    chart.setAntiAlias(true);
-    org.jfree.chart.ChartRenderingInfo info = new org.jfree.chart.ChartRenderingInfo(null);
-    chart.draw(pen.g(), headed, null, info);
-    PlotRenderingInfo where = info.getPlotInfo();
+    ChartRenderingInfo info = new ChartRenderingInfo();
+    chart.draw(pen.g(), area, null, info);
     Pen.on(pen.g(), pen.ink());
-    return where.getDataArea();
+    List<Spot> spots = new ArrayList<>();
+    for (Object each : info.getEntityCollection().getEntities()) {
+      ChartEntity entity = (ChartEntity) each;
+      if (entity.getToolTipText() != null) {
+        String stands = entity.getURLText() == null ? ":" : entity.getURLText();
+        int end = stands.indexOf(':');
+        spots.add(
+            new Spot(
+                entity.getArea(),
+                stands.substring(0, end),
+                stands.substring(end + 1),
+                entity.getToolTipText()));
+      }
+    }
+    List<Field> fields = new ArrayList<>();
+    PlotRenderingInfo where = info.getPlotInfo();
+    List<?> parts =
+        plot instanceof CombinedDomainXYPlot over
+            ? over.getSubplots()
+            : plot instanceof CombinedRangeXYPlot beside ? beside.getSubplots() : List.of();
+    for (int i = 0; i < parts.size(); i++) {
+      add(fields, (XYPlot) parts.get(i), where.getSubplotInfo(i));
+    }
+    if (parts.isEmpty()) {
+      add(fields, plot, where);
+    }
+    return new Painted(spots, fields);
   }
 
-  /** A plot of nothing but its axes. */
-  static void empty(XYPlot plot) {
-    plot.setDataset(new Dataset(Points.NONE, Points.NONE.visible(0, 0)));
+  private static void add(List<Field> fields, XYPlot plot, PlotRenderingInfo where) {
+    if (where.getDataArea() != null && !where.getDataArea().isEmpty()) {
+      fields.add(new Field(plot, where.getDataArea()));
+    }
+  }
+
+  /** The tolerance of the upright axis as a soft band, its target as a hairline. */
+  static IntervalMarker band(Band band, Axis axis, Ink ink) {
+    Double lower = band.lower();
+    Double upper = band.upper();
+    return new IntervalMarker(
+        lower == null ? axis.low() : lower,
+        upper == null ? axis.high() : upper,
+        ink.band(),
+        new BasicStroke(),
+        null,
+        null,
+        1);
+  }
+
+  /** A thin line at a value. */
+  static ValueMarker level(double value, Color color, Pen pen) {
+    return new ValueMarker(value, color, Pen.stroke(pen.hair()));
+  }
+
+  /** Puts values into a plot; they are drawn in the order of the indices. */
+  static void values(XYPlot plot, int index, XYDataset values, XYItemRenderer renderer) {
+    plot.setDataset(index, values);
+    plot.setRenderer(index, renderer);
   }
 
   /**
    * A line through points; where few of them are visible, and {@code dot} is not 0, each is a small
    * dot as well.
    *
-   * @param index lines are drawn in this order
+   * @param across what is visible
    * @param dot its diameter
    */
-  static void line(XYPlot plot, int index, Points points, Color color, double width, double dot) {
-    Range across = plot.getDomainAxis().getRange();
-    Points.Range visible = points.visible(across.getLowerBound(), across.getUpperBound());
-    LineRenderer renderer = new LineRenderer(points, visible, dot > 0 && areFew(visible));
+  static void line(
+      XYPlot plot, int index, Points points, Axis across, Color color, double width, double dot) {
+    boolean areFew = areFew(points.visible(across.low(), across.high()));
+    DenseRenderer renderer =
+        new DenseRenderer(
+            true,
+            dot > 0 && areFew,
+            (g, field) -> {
+              int columns = Columns.across(field.area(), g);
+              boolean isDense = Columns.areFewer(points.visible(field.from(), field.to()), columns);
+              if (isDense) {
+                Columns.of(points, field.from(), field.to(), columns).paint(g, field, color, width);
+              }
+              return isDense;
+            });
     renderer.setSeriesPaint(0, color);
     renderer.setSeriesStroke(
         0, new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_BEVEL));
-    renderer.setSeriesShape(0, new java.awt.geom.Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
-    renderer.setDefaultCreateEntities(false);
-    plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
-    plot.setDataset(index, new Dataset(points, visible));
-    plot.setRenderer(index, renderer);
+    renderer.setSeriesShape(0, new Ellipse2D.Double(-dot / 2, -dot / 2, dot, dot));
+    values(plot, index, new Values(points, true), renderer);
   }
 
   /** Whether each of so many visible points may be seen as one. */
   static boolean areFew(Points.Range visible) {
     return visible.size() < DOTS;
-  }
-
-  /** A line from point to point, or column by column where there are more points than pixels. */
-  private static final class LineRenderer extends XYLineAndShapeRenderer {
-    private final transient Points points;
-    private final transient Points.Range range;
-    private boolean isDense;
-
-    LineRenderer(Points points, Points.Range range, boolean dots) {
-      super(true, dots);
-      this.points = points;
-      this.range = range;
-    }
-
-    @Override
-    public XYItemRendererState initialise(
-        Graphics2D g, Rectangle2D area, XYPlot plot, XYDataset visible, PlotRenderingInfo info) {
-      int columns = Columns.across(area, g);
-      isDense = Columns.areFewer(range, columns);
-      if (isDense) {
-        Range across = plot.getDomainAxis().getRange();
-        Range up = plot.getRangeAxis().getRange();
-        Columns.of(points, across.getLowerBound(), across.getUpperBound(), columns)
-            .paint(
-                g,
-                area,
-                up.getLowerBound(),
-                up.getUpperBound(),
-                (Color) getSeriesPaint(0),
-                ((BasicStroke) getSeriesStroke(0)).getLineWidth());
-      }
-      return super.initialise(g, area, plot, visible, info);
-    }
-
-    @Override
-    public int getPassCount() {
-      return isDense ? 0 : super.getPassCount();
-    }
   }
 
   /** Round steps, with no more decimals than they need and a true minus sign. */
@@ -178,56 +240,5 @@ final class Plots {
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
     return format;
-  }
-
-  /** Some points, as a dataset whose order the plot may rely on. */
-  private static final class Dataset extends AbstractXYDataset {
-    private final transient Points points;
-    private final transient Points.Range range;
-
-    Dataset(Points points, Points.Range range) {
-      this.points = points;
-      this.range = range;
-    }
-
-    @Override
-    public int getSeriesCount() {
-      return 1;
-    }
-
-    @Override
-    public String getSeriesKey(int series) {
-      return "";
-    }
-
-    @Override
-    public int getItemCount(int series) {
-      return range.size();
-    }
-
-    @Override
-    public DomainOrder getDomainOrder() {
-      return DomainOrder.ASCENDING;
-    }
-
-    @Override
-    public Number getX(int series, int item) {
-      return getXValue(series, item);
-    }
-
-    @Override
-    public Number getY(int series, int item) {
-      return getYValue(series, item);
-    }
-
-    @Override
-    public double getXValue(int series, int item) {
-      return points.x()[range.first() + item];
-    }
-
-    @Override
-    public double getYValue(int series, int item) {
-      return points.y()[range.first() + item];
-    }
   }
 }

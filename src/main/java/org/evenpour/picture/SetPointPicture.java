@@ -2,12 +2,18 @@ package org.evenpour.picture;
 
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
+import org.evenpour.picture.EdgeLabels.Label;
+import org.evenpour.picture.SeriesPicture.Axis;
+import org.evenpour.picture.SeriesPicture.Band;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CombinedRangeXYPlot;
+import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.Layer;
+import org.jfree.chart.ui.RectangleInsets;
 
 /**
  * Adjust or leave alone: for each ladle side its level turn by turn with the forecast and the
@@ -17,10 +23,7 @@ import org.jfree.chart.ui.RectangleEdge;
  * @param across the turns that are visible
  * @param up the deviations that are visible, 0 = on target
  */
-public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, SeriesPicture.Axis up)
-    implements Picture {
-
-  private static final double LEFT = 52;
+public record SetPointPicture(List<Side> sides, Axis across, Axis up) implements Picture {
 
   /** Copies the list. */
   public SetPointPicture {
@@ -68,24 +71,14 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
     double gap = ink.length(12);
     double each =
         (area.getHeight() - gap * Math.max(0, sides.size() - 1)) / Math.max(1, sides.size());
-    Painted painted = Painted.PLAIN;
+    List<Field> fields = new ArrayList<>();
     for (int i = 0; i < sides.size(); i++) {
       Rectangle2D row =
           new Rectangle2D.Double(
               area.getX(), area.getY() + i * (each + gap), area.getWidth(), Math.max(1, each));
-      painted = side(pen, sides.get(i), row);
+      fields.addAll(side(pen, sides.get(i), row).fields());
     }
-    // Of several rows, all on the same turns.
-    Painted.Scale scale = painted.scale();
-    return scale == null
-        ? painted
-        : new Painted(
-            List.of(),
-            new Painted.Scale(
-                new Rectangle2D.Double(
-                    scale.area().getX(), area.getY(), scale.area().getWidth(), area.getHeight()),
-                scale.from(),
-                scale.to()));
+    return new Painted(List.of(), fields);
   }
 
   private Painted side(Pen pen, Side side, Rectangle2D row) {
@@ -98,128 +91,63 @@ public record SetPointPicture(List<Side> sides, SeriesPicture.Axis across, Serie
         0,
         bold,
         ink.textOf(side.mark()));
-    double top = row.getY() + ink.length(24);
-    double high = Math.max(1, row.getMaxY() - top);
-    double wide = row.getWidth() * (side.rules().isEmpty() ? 1 : 0.58);
-    Rectangle2D main = new Rectangle2D.Double(row.getX(), top, wide, high);
-    Rectangle2D data = main(pen, side, main);
-    double x = main.getMaxX() + ink.length(6);
-    double small = (row.getMaxX() - x) / Math.max(1, side.rules().size());
-    for (Rule rule : side.rules()) {
-      rule(
-          pen,
-          rule,
-          new Rectangle2D.Double(x, data.getY(), small - ink.length(10), data.getHeight()));
-      x += small;
-    }
-    return new Painted(List.of(), new Painted.Scale(data, across.low(), across.high()));
+    NumberAxis deviations = Plots.upright(up, pen, ink.length(20));
+    CombinedRangeXYPlot beside = new CombinedRangeXYPlot(deviations);
+    beside.setInsets(new RectangleInsets(ink.length(42), 0, 0, ink.length(10)));
+    beside.setGap(ink.length(10));
+    // A choice: the record takes more room than all that might have been made of it.
+    beside.add(main(pen, side), 4);
+    side.rules().forEach(rule -> beside.add(rule(pen, rule)));
+    return Plots.draw(pen, beside, row);
   }
 
-  private Rectangle2D main(Pen pen, Side side, Rectangle2D area) {
+  private XYPlot main(Pen pen, Side side) {
     Ink ink = pen.ink();
-    Font font = ink.font(0.85);
-    double right =
-        Math.max(
-                pen.width(side.deadbandLabel(), font),
-                pen.width(side.forecastLabel(), ink.bold(0.85)))
-            + ink.length(20);
-    double above = ink.length(18);
-    pen.text(
-        up.title(),
-        area.getX() + ink.length(4),
-        area.getY() + ink.length(6),
-        0,
-        ink.font(0.92),
-        ink.dim());
-    NumberAxis turns = Plots.axis(across.title(), across.low(), across.high(), ink);
-    turns.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    turns.setNumberFormatOverride(Plots.format(0));
-    NumberAxis values = Plots.axis("", up.low(), up.high(), ink);
-    XYPlot plot = Plots.plot(turns, values, ink.length(LEFT), right, ink.length(42));
-    Rectangle2D lower =
-        new Rectangle2D.Double(
-            area.getX(),
-            area.getY() + above,
-            area.getWidth(),
-            Math.max(1, area.getHeight() - above));
-    Rectangle2D inner =
-        new Rectangle2D.Double(
-            lower.getX() + ink.length(LEFT),
-            lower.getY(),
-            Math.max(1, lower.getWidth() - ink.length(LEFT) - right),
-            Math.max(1, lower.getHeight() - ink.length(42)));
-    band(pen, side.deadband(), inner);
-    Plots.line(plot, 0, side.level(), ink.hairline(), 0.8, ink.length(3.2));
-    Plots.line(plot, 1, side.forecast(), ink.text(), Math.max(1.2, ink.length(1.6)), 0);
-    Rectangle2D data = Plots.draw(pen, plot, lower);
-    double l = values.valueToJava2D(side.deadband(), data, RectangleEdge.LEFT);
-    for (double y :
-        new double[] {l, values.valueToJava2D(-side.deadband(), data, RectangleEdge.LEFT)}) {
-      if (y > data.getY() && y < data.getMaxY()) {
-        pen.dashed(new Line2D.Double(data.getX(), y, data.getMaxX(), y), ink.dim(), pen.hair());
-      }
+    XYPlot plot = Plots.plot(Plots.turns(across, ink), null, 0);
+    Plots.line(plot, 0, side.level(), across, ink.hairline(), 0.8, ink.length(3.2));
+    Plots.line(plot, 1, side.forecast(), across, ink.text(), Math.max(1.2, ink.length(1.6)), 0);
+    double half = side.deadband();
+    plot.addRangeMarker(Plots.band(new Band(-half, null, half, ""), up, ink), Layer.BACKGROUND);
+    for (double edge : new double[] {-half, half}) {
+      plot.addRangeMarker(new ValueMarker(edge, ink.dim(), pen.dashes()));
     }
-    zero(pen, data);
-    double x = data.getMaxX() + ink.length(6);
-    double deadbandAt = Math.max(data.getY(), l);
-    double last = last(side.forecast());
-    double at =
-        Double.isNaN(last)
-            ? data.getCenterY()
-            : values.valueToJava2D(last, data, RectangleEdge.LEFT);
-    double apart = ink.length(14);
-    at = Math.min(data.getMaxY(), Math.max(data.getY(), at));
-    at = Math.abs(at - deadbandAt) < apart ? deadbandAt + apart : at;
-    pen.text(side.deadbandLabel(), x, deadbandAt, 0, font, ink.dim());
-    pen.text(side.forecastLabel(), x, at, 0, ink.bold(0.85), ink.text());
-    return data;
+    plot.addRangeMarker(Plots.level(0, ink.dim(), pen));
+    double last =
+        side.forecast().size() == 0 ? Double.NaN : side.forecast().y()[side.forecast().size() - 1];
+    Label forecast =
+        new Label(
+            Double.isNaN(last) ? 0 : Math.max(up.low(), Math.min(up.high(), last)),
+            0,
+            side.forecastLabel(),
+            ink.bold(0.85),
+            ink.text());
+    Label deadband = Label.plain(Math.min(up.high(), half), 0, side.deadbandLabel(), ink);
+    plot.setRangeAxis(1, new EdgeLabels(pen, List.of(deadband, forecast), up, ink.length(14)));
+    return plot;
   }
 
-  private void rule(Pen pen, Rule rule, Rectangle2D data) {
+  private XYPlot rule(Pen pen, Rule rule) {
     Ink ink = pen.ink();
-    Font small = ink.font(0.85);
-    pen.text(
-        pen.fit(rule.name(), small, data.getWidth()),
-        data.getX(),
-        data.getY() - ink.length(28),
-        0,
-        small,
-        ink.dim());
-    pen.text(
-        pen.fit(rule.figure(), ink.bold(0.92), data.getWidth()),
-        data.getX(),
-        data.getY() - ink.length(12),
-        0,
-        ink.bold(0.92),
-        ink.text());
-    NumberAxis turns = Plots.axis("", across.low(), across.high(), ink);
+    NumberAxis turns = Plots.turns(across, ink);
     turns.setVisible(false);
-    NumberAxis values = Plots.axis("", up.low(), up.high(), ink);
-    values.setVisible(false);
-    XYPlot plot = Plots.plot(turns, values, 0, 0, 0);
-    Plots.line(plot, 0, rule.left(), ink.data(), Math.max(0.8, ink.length(0.8)), 0);
-    zero(pen, data);
-    Plots.draw(pen, plot, data);
-  }
-
-  private void band(Pen pen, double half, Rectangle2D inner) {
-    double high = y(Math.min(up.high(), half), inner);
-    double low = y(Math.max(up.low(), -half), inner);
-    pen.fill(
-        new Rectangle2D.Double(inner.getX(), high, inner.getWidth(), Math.max(0, low - high)),
-        pen.ink().band());
-  }
-
-  private void zero(Pen pen, Rectangle2D data) {
-    double y = y(0, data);
-    pen.line(data.getX(), y, data.getMaxX(), y, pen.ink().dim(), pen.hair());
-  }
-
-  private double y(double value, Rectangle2D data) {
-    return data.getMaxY() - (value - up.low()) / (up.high() - up.low()) * data.getHeight();
-  }
-
-  private static double last(Points points) {
-    return points.size() == 0 ? Double.NaN : points.y()[points.size() - 1];
+    XYPlot plot = Plots.plot(turns, null, 0);
+    Plots.line(plot, 0, rule.left(), across, ink.data(), Math.max(0.8, ink.length(0.8)), 0);
+    plot.addRangeMarker(Plots.level(0, ink.dim(), pen), Layer.BACKGROUND);
+    plot.addAnnotation(
+        new Note(
+            pen,
+            field -> {
+              double x = field.area().getX();
+              double y = field.area().getY();
+              double width = field.area().getWidth();
+              Font small = ink.font(0.85);
+              Font bold = ink.bold(0.92);
+              pen.text(
+                  pen.fit(rule.name(), small, width), x, y - ink.length(28), 0, small, ink.dim());
+              pen.text(
+                  pen.fit(rule.figure(), bold, width), x, y - ink.length(12), 0, bold, ink.text());
+              return List.of();
+            }));
+    return plot;
   }
 }

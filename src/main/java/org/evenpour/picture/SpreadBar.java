@@ -1,6 +1,5 @@
 package org.evenpour.picture;
 
-import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
@@ -14,6 +13,9 @@ import java.util.List;
  * @param parts from left to right
  */
 public record SpreadBar(List<Part> parts) implements Picture {
+
+  /** How much of the color each part has, of 255: a choice, so that neighbors differ. */
+  private static final int[] SHADES = {255, 158, 82, 46};
 
   /** Copies the list. */
   public SpreadBar {
@@ -45,7 +47,7 @@ public record SpreadBar(List<Part> parts) implements Picture {
       Part part = parts.get(i);
       double width = part.share() * area.getWidth();
       Rectangle2D piece = new Rectangle2D.Double(x, y, Math.max(pen.hair(), width - gap), height);
-      pen.fill(piece, shade(ink, i));
+      pen.fill(piece, Pen.faint(ink.data(), SHADES[Math.min(3, i)]));
       double wide = Math.max(pen.width(part.name(), plain), pen.width(part.figure(), bold));
       double rest = 0;
       for (int k = i + 1; k < parts.size(); k++) {
@@ -66,20 +68,6 @@ public record SpreadBar(List<Part> parts) implements Picture {
       spots.add(new Spot(piece, "", "", part.says()));
       x += width;
     }
-    return new Painted(spots, null);
-  }
-
-  private static Color shade(Ink ink, int index) {
-    Color data = ink.data();
-    Color field = ink.field();
-    double part = new double[] {0, 0.38, 0.68, 0.82}[Math.min(3, index)];
-    return new Color(
-        mix(data.getRed(), field.getRed(), part),
-        mix(data.getGreen(), field.getGreen(), part),
-        mix(data.getBlue(), field.getBlue(), part));
-  }
-
-  private static int mix(int from, int to, double part) {
-    return (int) Math.round(from + (to - from) * part);
+    return new Painted(spots, List.of());
   }
 }

@@ -2,15 +2,16 @@ package org.evenpour.picture;
 
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
 
 /**
  * A setting over a characteristic, or several series, one over the other on the same turns: never
  * two scales in one plot.
  *
- * @param rows from top to bottom
+ * @param rows from top to bottom, all on the turns of the lowest
  */
 public record StackPicture(List<SeriesPicture> rows) implements Picture {
 
@@ -21,33 +22,17 @@ public record StackPicture(List<SeriesPicture> rows) implements Picture {
 
   @Override
   public Painted paint(Graphics2D g, Rectangle2D area, Ink ink) {
-    List<Spot> spots = new ArrayList<>();
-    Painted.@Nullable Scale scale = null;
-    double gap = ink.length(8);
-    double titled = rows.stream().filter(row -> !row.across().title().isEmpty()).count();
-    double extra = ink.length(34);
-    double height =
-        (area.getHeight() - gap * (rows.size() - 1) - extra * titled) / Math.max(1, rows.size());
     Pen pen = Pen.on(g, ink);
-    double right = rows.stream().mapToDouble(row -> row.rightMargin(pen)).max().orElse(0);
-    double y = area.getY();
+    CombinedDomainXYPlot over =
+        new CombinedDomainXYPlot(Plots.turns(rows.get(rows.size() - 1).across(), ink));
+    over.setInsets(RectangleInsets.ZERO_INSETS);
+    over.setGap(ink.length(12));
     for (SeriesPicture row : rows) {
-      double own = height + (row.across().title().isEmpty() ? 0 : extra);
-      Painted painted =
-          row.paint(g, new Rectangle2D.Double(area.getX(), y, area.getWidth(), own), ink, right);
-      spots.addAll(painted.spots());
-      Painted.Scale its = painted.scale();
-      if (its != null) {
-        Rectangle2D whole = its.area();
-        scale =
-            new Painted.Scale(
-                new Rectangle2D.Double(
-                    whole.getX(), area.getY(), whole.getWidth(), area.getHeight()),
-                its.from(),
-                its.to());
-      }
-      y += own + gap;
+      XYPlot plot = row.plot(pen, area);
+      RectangleInsets room = plot.getInsets();
+      over.add(plot);
+      plot.setInsets(room); // which add takes away
     }
-    return new Painted(spots, scale);
+    return Plots.draw(pen, over, area);
   }
 }

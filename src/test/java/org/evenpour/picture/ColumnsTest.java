@@ -13,6 +13,8 @@ import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.Test;
 
 class ColumnsTest {
@@ -121,8 +123,11 @@ class ColumnsTest {
     BufferedImage image = new BufferedImage(120, 100, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     g.scale(2, 2);
+    NumberAxis up = new NumberAxis();
+    up.setRange(-50, 50);
+    XYPlot plot = new XYPlot(null, new NumberAxis(), up, null);
     Columns.of(new Points(x, y, new int[0]), 0, 1_000_000, 80)
-        .paint(g, new Rectangle2D.Double(10, 0, 40, 50), -50, 50, Color.WHITE, 2);
+        .paint(g, new Field(plot, new Rectangle2D.Double(10, 0, 40, 50)), Color.WHITE, 2);
     g.dispose();
     assertThat(column(image, 60)).containsExactlyElementsOf(range(8, 52));
     assertThat(column(image, 59)).containsExactlyElementsOf(range(48, 52));

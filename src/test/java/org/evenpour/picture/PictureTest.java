@@ -64,7 +64,7 @@ class PictureTest {
     double[] y = new double[100_000];
     y[index] = 9;
     Drawn drawn = draw(series(y, new int[0]), 800, 400);
-    Painted.Scale scale = scale(drawn);
+    Field scale = scale(drawn);
     Rectangle2D area = scale.area();
     double top = area.getMaxY() - (9 - -1) / 11.0 * area.getHeight();
     assertThat(isInked(drawn.image(), scale.x(index), top + 3, 3)).isTrue();
@@ -73,7 +73,7 @@ class PictureTest {
 
   @Test
   void axesMapTurnsToPixelsAndBack() {
-    Painted.Scale scale = scale(draw(series(new double[100], new int[0]), 800, 400));
+    Field scale = scale(draw(series(new double[100], new int[0]), 800, 400));
     assertThat(scale.value(scale.x(37.5))).isCloseTo(37.5, within());
   }
 
@@ -100,7 +100,7 @@ class PictureTest {
     assertThat(stacked).isEqualTo(lower).isLessThan(alone);
   }
 
-  private static Painted.Scale scale(Drawn drawn) {
+  private static Field scale(Drawn drawn) {
     return Objects.requireNonNull(drawn.painted().scale());
   }
 

@@ -2,10 +2,15 @@ package org.evenpour.view.model;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.IntUnaryOperator;
 import java.util.function.LongFunction;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -18,6 +23,7 @@ import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
+import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.PeriodStrip;
@@ -29,6 +35,7 @@ import org.evenpour.picture.SeriesPicture.Change;
 import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.SeriesPicture.Line;
 import org.evenpour.report.Figures;
+import org.evenpour.report.Sentences;
 import org.evenpour.report.Words;
 import org.evenpour.table.Digits;
 import org.jspecify.annotations.Nullable;
@@ -41,14 +48,17 @@ public final class Charts {
   private Charts() {}
 
   /** The wheel turn by turn, with its limits and its signals. */
-  public static SeriesPicture wheel(Desk desk, CharacteristicReport figured, boolean titled) {
+  public static SeriesPicture wheel(Desk desk, CharacteristicReport figured) {
     CharacteristicReport report = desk.whole(figured);
+    WheelChart chart = report.wheelChart();
     return new SeriesPicture(
         turnPoints(desk, report),
-        turns(desk, titled),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
-        lines(desk, report, report.wheelChart()),
+        chart == null
+            ? List.of()
+            : lines(desk, report, chart.lowerLimit(), chart.center(), chart.upperLimit()),
         flags(desk, report, signal -> signal.scope() == Scope.WHEEL),
         changes(desk, null));
   }
@@ -57,62 +67,52 @@ public final class Charts {
   public static PeriodStrip strip(Desk desk, CharacteristicReport figured) {
     CharacteristicReport report = desk.whole(figured);
     Points points = turnPoints(desk, report);
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (double value : points.y()) {
-      if (!Double.isNaN(value)) {
-        low = Math.min(low, value);
-        high = Math.max(high, value);
-      }
-    }
+    DoubleSummaryStatistics known = known(points);
+    double low = known.getCount() == 0 ? 0 : known.getMin();
     Stretch stretch = desk.selection().stretch();
     return new PeriodStrip(
         points,
         low,
-        high > low ? high : low + 1,
+        known.getMax() > low ? known.getMax() : low + 1,
         desk.wheel().first(),
         desk.wheel().last(),
         flags(desk, report, signal -> signal.scope() != Scope.POUR),
         stretch == null ? null : new PeriodStrip.Part(stretch.from(), stretch.to()));
   }
 
+  /** The least and the greatest value that is not missing. */
+  static DoubleSummaryStatistics known(Points points) {
+    return Arrays.stream(points.y()).filter(y -> !Double.isNaN(y)).summaryStatistics();
+  }
+
   /** One mold's record, with its classic limits, its signals and what was done to it. */
-  public static SeriesPicture mold(
-      Desk desk, CharacteristicReport figured, String mold, boolean titled) {
+  public static SeriesPicture mold(Desk desk, CharacteristicReport figured, String mold) {
     CharacteristicReport report = desk.whole(figured);
     MoldReport its = OpenedLog.mold(report, mold);
     Unit unit = desk.unit(report);
-    List<Line> lines = new ArrayList<>();
-    if (its != null) {
-      addLine(lines, its.upperLimit(), false, desk, report);
-      addLine(lines, (Double) its.center(), true, desk, report);
-      addLine(lines, its.lowerLimit(), false, desk, report);
-    }
     return new SeriesPicture(
         points(desk, report, desk.wheel().rows(mold), unit),
-        turns(desk, titled),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
-        lines,
+        its == null
+            ? List.of()
+            : lines(desk, report, its.lowerLimit(), its.center(), its.upperLimit()),
         flags(desk, report, signal -> mold.equals(signal.mold())),
         changes(desk, mold));
   }
 
   /** The anodes of one ladle side, pour by pour. */
-  public static SeriesPicture side(
-      Desk desk, CharacteristicReport report, String side, boolean titled) {
+  public static SeriesPicture side(Desk desk, CharacteristicReport report, String side) {
     WheelRows wheel = desk.wheel();
     int index = wheel.record().sides().find(side);
-    int[] rows = new int[wheel.at().length];
-    int count = 0;
-    for (int i = 0; i < rows.length; i++) {
-      if (wheel.record().side().get(i) == index) {
-        rows[count++] = i;
-      }
-    }
+    int[] rows =
+        IntStream.range(0, wheel.at().length)
+            .filter(i -> wheel.record().side().get(i) == index)
+            .toArray();
     return new SeriesPicture(
-        points(desk, report, java.util.Arrays.copyOf(rows, count), desk.unit(report)),
-        turns(desk, titled),
+        points(desk, report, rows, desk.unit(report)),
+        turns(desk),
         scale(desk, report),
         band(desk, report),
         List.of(),
@@ -121,9 +121,9 @@ public final class Charts {
   }
 
   /** The turns that are visible. */
-  static Axis turns(Desk desk, boolean titled) {
+  static Axis turns(Desk desk) {
     Stretch turns = desk.turns();
-    return new Axis(titled ? desk.look().say("axis.turn") : "", turns.from(), turns.to());
+    return new Axis(desk.look().say("axis.turn"), turns.from(), turns.to());
   }
 
   /** The one scale of a characteristic: all anodes and the tolerance, with a little air. */
@@ -156,37 +156,32 @@ public final class Charts {
     return computed == null ? null : (Double) unit.fromCanonical(computed);
   }
 
+  /** The limits that are known and the center. */
   private static List<Line> lines(
-      Desk desk, CharacteristicReport report, @Nullable WheelChart chart) {
+      Desk desk,
+      CharacteristicReport report,
+      @Nullable Double lower,
+      double center,
+      @Nullable Double upper) {
+    Figures figures = desk.figures(report);
     List<Line> lines = new ArrayList<>();
-    if (chart != null) {
-      addLine(lines, (Double) chart.upperLimit(), false, desk, report);
-      addLine(lines, (Double) chart.center(), true, desk, report);
-      addLine(lines, (Double) chart.lowerLimit(), false, desk, report);
+    for (int side = 1; side >= -1; side--) {
+      boolean isCenter = side == 0;
+      Double computed = isCenter ? (Double) center : side > 0 ? upper : lower;
+      if (computed != null) {
+        double shown = figures.unit().fromCanonical(computed);
+        String number = Digits.number(shown, figures.decimals() + 1);
+        String key = isCenter ? "chart.center" : "chart.limit";
+        lines.add(new Line(shown, desk.look().say(key, number), isCenter));
+      }
     }
     return lines;
   }
 
-  private static void addLine(
-      List<Line> lines,
-      @Nullable Double computed,
-      boolean isCenter,
-      Desk desk,
-      CharacteristicReport report) {
-    if (computed == null) {
-      return;
-    }
-    Figures figures = desk.figures(report);
-    double shown = figures.unit().fromCanonical(computed);
-    String number = Digits.number(shown, figures.decimals() + 1);
-    lines.add(
-        new Line(
-            shown, desk.look().say(isCenter ? "chart.center" : "chart.limit", number), isCenter));
-  }
-
   private static Points turnPoints(Desk desk, CharacteristicReport report) {
     WheelChart chart = report.wheelChart();
-    Unit unit = desk.unit(report);
+    Figures figures = desk.figures(report);
+    Unit unit = figures.unit();
     WheelRows wheel = desk.wheel();
     if (chart == null) {
       return points(desk, report, null, unit);
@@ -199,16 +194,60 @@ public final class Charts {
       x[i] = wheel.place(point.turn(), point.at()) + 0.5;
       y[i] = unit.fromCanonical(point.value());
     }
-    return new Points(x, y, new int[0]);
+    return new Points(x, y, new int[0])
+        .saying(
+            turns(
+                desk,
+                i -> turns.get(i).turn(),
+                i -> turns.get(i).at(),
+                i -> figures.mean(turns.get(i).value())));
   }
 
   private static Points points(
       Desk desk, CharacteristicReport report, int @Nullable [] rows, Unit unit) {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
+    Figures figures = desk.figures(report);
     return column == null
         ? Points.NONE
-        : wheel.points(column.values(), unit, rows, specification(desk, report, column));
+        : wheel
+            .points(column.values(), unit, rows, specification(desk, report, column))
+            .saying(
+                anodes(
+                    desk,
+                    rows,
+                    i -> figures.value(column.values().get(rows == null ? i : rows[i]))));
+  }
+
+  /**
+   * What anodes tell who points at them: when each was cast, in which turn and mold, its value. It
+   * keeps the rows, and not the log with all that was computed of it.
+   *
+   * @param rows of the anodes; null = all
+   * @param value of an anode, with its unit
+   */
+  static IntFunction<String> anodes(Desk desk, int @Nullable [] rows, IntFunction<String> value) {
+    WheelRecord record = desk.wheel().record();
+    Look look = desk.look();
+    Sentences sentences = desk.sentences();
+    return anode -> {
+      int row = rows == null ? anode : rows[anode];
+      return look.say(
+          "chart.anode",
+          sentences.time(Instant.ofEpochMilli(record.castAtMillis().get(row))),
+          record.turn().get(row),
+          record.molds().names().get(record.mold().get(row)),
+          value.apply(anode));
+    };
+  }
+
+  /** The same of turns. */
+  static IntFunction<String> turns(
+      Desk desk, IntUnaryOperator turn, IntFunction<Instant> at, IntFunction<String> value) {
+    Look look = desk.look();
+    Sentences sentences = desk.sentences();
+    return i ->
+        look.say("chart.turn", sentences.time(at.apply(i)), turn.applyAsInt(i), value.apply(i));
   }
 
   /** What anodes had to meet when they were cast. */

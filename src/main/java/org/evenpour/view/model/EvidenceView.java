@@ -1,6 +1,7 @@
 package org.evenpour.view.model;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.Function;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
@@ -51,14 +52,14 @@ public final class EvidenceView {
     List<SeriesPicture> rows = new ArrayList<>();
     SeriesPicture lower =
         switch (signal.scope()) {
-          case WHEEL -> Charts.wheel(desk, report, true);
-          case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()), true);
-          case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()), true);
+          case WHEEL -> Charts.wheel(desk, report);
+          case SIDE -> Charts.side(desk, report, String.valueOf(signal.side()));
+          case MOLD, POUR -> Charts.mold(desk, report, String.valueOf(signal.mold()));
         };
     Flag onset = onset(signal, desk);
     List<Change> began = link == null ? List.of() : began(link, desk);
     if (setting != null) {
-      SeriesPicture upper = setting(desk, setting, signal.mold(), List.of(onset), false);
+      SeriesPicture upper = setting(desk, setting, signal.mold(), List.of(onset));
       if (upper != null) {
         rows.add(with(upper, List.of(onset), began));
       }
@@ -113,7 +114,7 @@ public final class EvidenceView {
    * @param mold only its pours; null = all
    */
   public static @Nullable SeriesPicture setting(
-      Desk desk, String name, @Nullable String mold, List<Flag> flags, boolean titled) {
+      Desk desk, String name, @Nullable String mold, List<Flag> flags) {
     WheelRows wheel = desk.wheel();
     Setting setting =
         wheel.record().settings().stream()
@@ -124,29 +125,25 @@ public final class EvidenceView {
     if (setting == null || numbers == null) {
       return null;
     }
+    int[] rows = mold == null ? null : wheel.rows(mold);
     Points points =
-        wheel.points(
-            numbers,
-            Unit.NONE,
-            mold == null ? null : wheel.rows(mold),
-            castAt -> Specification.NONE);
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (double value : points.y()) {
-      if (!Double.isNaN(value)) {
-        low = Math.min(low, value);
-        high = Math.max(high, value);
-      }
-    }
-    if (high < low) {
+        wheel
+            .points(numbers, Unit.NONE, rows, castAt -> Specification.NONE)
+            .saying(
+                Charts.anodes(
+                    desk, rows, i -> written(setting, numbers.get(rows == null ? i : rows[i]))));
+    DoubleSummaryStatistics shown = Charts.known(points);
+    if (shown.getCount() == 0) {
       return null;
     }
+    double low = shown.getMin();
+    double high = shown.getMax();
     double air = high > low ? (high - low) * 0.05 : 1;
     String symbol = setting.unit().symbol();
     String title = Words.capital(desk.sentences().setting(name));
     return new SeriesPicture(
         points,
-        Charts.turns(desk, titled),
+        Charts.turns(desk),
         new Axis(symbol.isEmpty() ? title : title + ", " + symbol, low - air, high + air),
         Band.NONE,
         List.of(),
@@ -154,16 +151,22 @@ public final class EvidenceView {
         List.of());
   }
 
+  /** A value of a setting, with its unit. */
+  static String written(Setting setting, double value) {
+    String symbol = setting.unit().symbol();
+    String number = Digits.number(value, new Figures(setting.unit()).decimals());
+    return symbol.isEmpty() ? number : number + " " + symbol;
+  }
+
   /** The chosen setting over the chosen characteristic, for a mold or the whole wheel. */
   public static StackPicture settingOver(Desk desk, String setting, CharacteristicReport report) {
     String mold = desk.selection().mold();
     List<SeriesPicture> rows = new ArrayList<>();
-    SeriesPicture upper = setting(desk, setting, mold, List.of(), false);
+    SeriesPicture upper = setting(desk, setting, mold, List.of());
     if (upper != null) {
       rows.add(upper);
     }
-    rows.add(
-        mold == null ? Charts.wheel(desk, report, true) : Charts.mold(desk, report, mold, true));
+    rows.add(mold == null ? Charts.wheel(desk, report) : Charts.mold(desk, report, mold));
     return new StackPicture(rows);
   }
 

@@ -1,12 +1,14 @@
 package org.evenpour.view.model;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.picture.Points;
 import org.evenpour.picture.ScatterPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.report.Figures;
@@ -48,20 +50,20 @@ public final class ScatterView {
         dots.add(desk, wheel.rows(one), lag, numbers, characteristic.values(), figures);
       }
     }
-    return dots.size == 0 ? null : dots.picture(desk, row, report, setting);
+    return dots.size == 0 ? null : dots.picture(desk, row, report, setting, characteristic);
   }
 
   /** Collects the dots. Owned by one call. */
   private static final class Dots {
     private final double[] x;
     private final double[] y;
+    private final int[] rowOf;
     private int size;
-    private double low = Double.POSITIVE_INFINITY;
-    private double high = Double.NEGATIVE_INFINITY;
 
     Dots(int most) {
       x = new double[most];
       y = new double[most];
+      rowOf = new int[most];
     }
 
     void add(
@@ -83,30 +85,52 @@ public final class ScatterView {
         double value = values.get(rows[i]);
         if (!Double.isNaN(moved) && !Double.isNaN(value) && turns.holds(wheel.at()[rows[i]])) {
           x[size] = moved;
+          rowOf[size] = rows[i];
           y[size++] = figures.unit().fromCanonical(value);
-          low = Math.min(low, moved);
-          high = Math.max(high, moved);
         }
       }
     }
 
     ScatterPicture picture(
-        Desk desk, SettingRows.Row row, CharacteristicReport report, Setting setting) {
+        Desk desk,
+        SettingRows.Row row,
+        CharacteristicReport report,
+        Setting setting,
+        Characteristic of) {
+      Figures figures = desk.figures(report);
+      double[] moved = Arrays.copyOf(x, size);
+      int[] rows = Arrays.copyOf(rowOf, size);
+      Points dots =
+          new Points(moved, Arrays.copyOf(y, size), new int[0])
+              .saying(
+                  Charts.anodes(
+                      desk,
+                      rows,
+                      i ->
+                          EvidenceView.written(setting, moved[i])
+                              + ", "
+                              + figures.value(of.values().get(rows[i]))));
+      DoubleSummaryStatistics across = Arrays.stream(moved).summaryStatistics();
+      double low = across.getMin();
+      double high = across.getMax();
       double air = high > low ? (high - low) * 0.04 : 1;
       String symbol = setting.unit().symbol();
       String name = Words.capital(desk.sentences().setting(setting.name()));
       return new ScatterPicture(
-          Arrays.copyOf(x, size),
-          Arrays.copyOf(y, size),
+          dots,
           new Axis(symbol.isEmpty() ? name : name + ", " + symbol, low - air, high + air),
           Charts.scale(desk, report),
-          slope(desk.figures(report), row.effect(), symbol),
+          slope(across, dots, figures, row.effect(), symbol),
           desk.look().say("settings.scatter.tip"));
     }
   }
 
   private static ScatterPicture.@Nullable Slope slope(
-      Figures figures, @Nullable Effect effect, String symbol) {
+      DoubleSummaryStatistics across,
+      Points dots,
+      Figures figures,
+      @Nullable Effect effect,
+      String symbol) {
     Double low = effect == null ? null : effect.low();
     Double middle = effect == null ? null : effect.perUnit();
     Double high = effect == null ? null : effect.high();
@@ -117,6 +141,8 @@ public final class ScatterView {
     String unit = figures.unit().symbol();
     String number = (shown > 0 ? "+" : "") + Digits.number(shown, Digits.two(shown));
     return new ScatterPicture.Slope(
+        across.getAverage(),
+        Arrays.stream(dots.y()).average().orElse(0),
         figures.unit().differenceFromCanonical(low),
         shown,
         figures.unit().differenceFromCanonical(high),

@@ -2,9 +2,11 @@ package org.evenpour.view.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.evenpour.audit.GaugeReport;
 import org.evenpour.audit.SetPointReport;
+import org.evenpour.audit.SetPointReport.Point;
 import org.evenpour.audit.SetPointReport.Replay;
 import org.evenpour.casting.Unit;
 import org.evenpour.picture.Mark;
@@ -67,76 +69,65 @@ public final class SetPointView {
       symbol = unit.symbol();
       double half = unit.differenceFromCanonical(deadband);
       reach = Math.max(reach, half);
-      for (SetPointReport.Point point : side.points()) {
+      for (Point point : side.points()) {
         reach = Math.max(reach, Math.abs(unit.differenceFromCanonical(point.deviation())));
       }
       int decimals = figures.decimals();
+      Function<ToDoubleFunction<Point>, Points> left = value -> points(desk, side, figures, value);
       sides.add(
           new SetPointPicture.Side(
               text.who(side) + ": " + text.answer(side),
               side.moveBy() == null ? Mark.NONE : forecast > 0 ? Mark.HIGH : Mark.LOW,
-              points(desk, side, unit, SetPointReport.Point::deviation),
-              points(desk, side, unit, SetPointReport.Point::forecast),
+              left.apply(Point::deviation),
+              left.apply(Point::forecast),
               half,
               words.say("chart.adjust.band", figures.size(deadband, decimals)),
               words.say("chart.adjust.forecast") + " " + figures.departure(forecast, decimals),
               List.of(
+                  rule("alone", side.leftAlone(), figures, words, left.apply(Point::deviation)),
                   rule(
-                      desk,
-                      side,
-                      figures,
-                      "alone",
-                      side.leftAlone(),
-                      SetPointReport.Point::deviation),
+                      "rule", side.withDeadband(), figures, words, left.apply(Point::withDeadband)),
                   rule(
-                      desk,
-                      side,
-                      figures,
-                      "rule",
-                      side.withDeadband(),
-                      SetPointReport.Point::withDeadband),
-                  rule(
-                      desk,
-                      side,
-                      figures,
                       "always",
                       side.compensated(),
-                      SetPointReport.Point::compensated))));
+                      figures,
+                      words,
+                      left.apply(Point::compensated)))));
     }
     double high = reach > 0 ? 1.08 * reach : 1;
     return sides.isEmpty()
         ? null
         : new SetPointPicture(
-            sides,
-            Charts.turns(desk, true),
-            new Axis(words.say("head.deviation", symbol), -high, high));
+            sides, Charts.turns(desk), new Axis(words.say("head.deviation", symbol), -high, high));
   }
 
   private static Rule rule(
-      Desk desk,
-      SetPointReport side,
-      Figures figures,
-      String key,
-      @Nullable Replay replay,
-      ToDoubleFunction<SetPointReport.Point> value) {
-    Words words = desk.look().language().report();
+      String key, @Nullable Replay replay, Figures figures, Words words, Points left) {
     return new Rule(
         words.say("chart.adjust." + key),
         replay == null
             ? words.say("missing")
             : words.say("chart.rms", figures.size(replay.rms(), figures.decimals() + 1)),
-        points(desk, side, figures.unit(), value));
+        left);
   }
 
   private static Points points(
-      Desk desk, SetPointReport side, Unit unit, ToDoubleFunction<SetPointReport.Point> value) {
-    double[] x = new double[side.points().size()];
+      Desk desk, SetPointReport side, Figures figures, ToDoubleFunction<Point> value) {
+    List<Point> points = side.points();
+    double[] x = new double[points.size()];
     double[] y = new double[x.length];
     for (int i = 0; i < x.length; i++) {
-      SetPointReport.Point point = side.points().get(i);
+      Point point = points.get(i);
       x[i] = desk.wheel().place(point.turn(), point.at()) + 0.5;
-      y[i] = unit.differenceFromCanonical(value.applyAsDouble(point));
+      y[i] = figures.unit().differenceFromCanonical(value.applyAsDouble(point));
     }
-    return new Points(x, y, new int[0]);
+    int decimals = figures.decimals() + 1;
+    return new Points(x, y, new int[0])
+        .saying(
+            Charts.turns(
+                desk,
+                i -> points.get(i).turn(),
+                i -> points.get(i).at(),
+                i -> figures.departure(value.applyAsDouble(points.get(i)), decimals)));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
 import org.evenpour.audit.AuditReport.Signal;
@@ -182,31 +183,22 @@ public final class WheelView {
     WheelRows wheel = desk.wheel();
     Characteristic column = wheel.characteristic(report.name());
     Stretch turns = desk.turns();
-    double[] values = new double[0];
-    long under = 0;
-    long over = 0;
-    if (column != null) {
-      int[] rows = mold == null ? null : wheel.rows(mold);
-      int size = rows == null ? wheel.at().length : rows.length;
-      values = new double[size];
-      int count = 0;
-      Double lower = report.specification().lower();
-      Double upper = report.specification().upper();
-      for (int i = 0; i < size; i++) {
-        int row = rows == null ? i : rows[i];
-        double value = turns.holds(wheel.at()[row]) ? column.values().get(row) : Double.NaN;
-        if (Double.isNaN(value)) {
-          continue;
-        }
-        under += lower != null && value < lower ? 1 : 0;
-        over += upper != null && value > upper ? 1 : 0;
-        values[count++] = desk.unit(report).fromCanonical(value);
-      }
-      values = Arrays.copyOf(values, count);
-    }
+    IntStream rows =
+        mold == null ? IntStream.range(0, wheel.at().length) : Arrays.stream(wheel.rows(mold));
+    double[] values =
+        column == null
+            ? new double[0]
+            : rows.filter(row -> turns.holds(wheel.at()[row]))
+                .mapToDouble(row -> column.values().get(row))
+                .filter(value -> !Double.isNaN(value))
+                .toArray();
+    Double lower = report.specification().lower();
+    Double upper = report.specification().upper();
+    long under = lower == null ? 0 : Arrays.stream(values).filter(v -> v < lower).count();
+    long over = upper == null ? 0 : Arrays.stream(values).filter(v -> v > upper).count();
     var words = desk.look().language().screen();
     return new DistributionPicture(
-        values,
+        Arrays.stream(values).map(desk.unit(report)::fromCanonical).toArray(),
         Charts.scale(desk, report),
         desk.look().say("axis.anodes"),
         Charts.band(desk, report),

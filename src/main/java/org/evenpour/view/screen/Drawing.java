@@ -12,6 +12,7 @@ import java.awt.event.MouseAdapter;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
@@ -50,7 +51,7 @@ final class Drawing {
   private final double upMargin;
   private Made made = new Made(() -> null);
   private Drawn drawn = Drawn.NOTHING;
-  private @Nullable Work work;
+  private boolean isUnderWay;
 
   /**
    * @param acrossMargin kept free at the left and at the right
@@ -208,13 +209,29 @@ final class Drawing {
     }
   }
 
+  // No SwingWorker, which hands over what it has made only thirty times a second.
   private void begin(int width, int height, double scale) {
-    if (work == null) {
-      Work begun = new Work(made, width, height, scale, drawn);
-      work = begun;
-      DRAWERS.execute(begun);
+    if (!isUnderWay) {
+      isUnderWay = true;
+      Made its = made;
+      Drawn before = drawn;
+      CompletableFuture.supplyAsync(() -> draw(its, width, height, scale, before), DRAWERS)
+          .whenComplete((now, fault) -> SwingUtilities.invokeLater(() -> done(now, fault)));
     }
     // Else: what is under way asks for a repaint when it is no longer the newest, which draws that.
+  }
+
+  @SuppressWarnings("ReferenceEquality") // the very same image
+  private void done(@Nullable Drawn now, @Nullable Throwable fault) {
+    isUnderWay = false;
+    if (now == null) {
+      throw new IllegalStateException("a picture could not be drawn", fault);
+    }
+    boolean looksTheSame = now.image() == drawn.image();
+    drawn = now;
+    if (!looksTheSame || !isCurrent()) {
+      owner.repaint();
+    }
   }
 
   private Drawn draw(Made its, int width, int height, double scale, Drawn before) {
@@ -237,47 +254,5 @@ final class Drawing {
     Painted painted = picture == null || !isRoom ? Painted.PLAIN : picture.paint(g, area, ink);
     g.dispose();
     return new Drawn(its, image, scale, painted);
-  }
-
-  /** One drawing on a worker thread. */
-  private final class Work implements Runnable {
-    private final Made its;
-    private final int width;
-    private final int height;
-    private final double scale;
-    private final Drawn before;
-
-    Work(Made its, int width, int height, double scale, Drawn before) {
-      this.its = its;
-      this.before = before;
-      this.width = width;
-      this.height = height;
-      this.scale = scale;
-    }
-
-    // No SwingWorker, which hands over what it has made only thirty times a second.
-    @Override
-    public void run() {
-      try {
-        Drawn made = draw(its, width, height, scale, before);
-        SwingUtilities.invokeLater(() -> done(made));
-      } catch (RuntimeException | Error e) {
-        SwingUtilities.invokeLater(
-            () -> {
-              work = null;
-              throw new IllegalStateException("a picture could not be drawn", e);
-            });
-      }
-    }
-
-    @SuppressWarnings("ReferenceEquality") // the very same image
-    private void done(Drawn now) {
-      work = null;
-      boolean looksTheSame = now.image() == drawn.image();
-      drawn = now;
-      if (!looksTheSame || !isCurrent()) {
-        owner.repaint();
-      }
-    }
   }
 }

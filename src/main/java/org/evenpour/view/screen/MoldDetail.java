@@ -109,7 +109,7 @@ final class MoldDetail {
     }
     signals.setText(String.join("\n", said.subList(0, Math.min(before + 3, said.size()))));
     Desk seen = desk.asNow();
-    series.show(() -> Charts.mold(seen, report, mold, true));
+    series.show(() -> Charts.mold(seen, report, mold));
     distribution.show(() -> WheelView.distribution(seen, report, mold));
     AnodeOutline points = WheelView.outline(desk, mold);
     outline.setVisible(points != null);

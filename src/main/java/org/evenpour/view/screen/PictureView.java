@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
+import org.evenpour.picture.Field;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Painted;
 import org.evenpour.picture.Picture;
@@ -104,18 +105,8 @@ final class PictureView extends JComponent {
 
   @Override
   public @Nullable String getToolTipText(MouseEvent event) {
-    Spot spot = spotAt(event);
-    return spot == null || spot.says().isEmpty() ? null : Tips.wrapped(spot.says());
-  }
-
-  private @Nullable Spot spotAt(MouseEvent event) {
-    List<Spot> spots = painted().spots();
-    for (int i = spots.size() - 1; i >= 0; i--) {
-      if (spots.get(i).shape().contains(event.getPoint())) {
-        return spots.get(i);
-      }
-    }
-    return null;
+    String says = painted().says(event.getPoint());
+    return says.isEmpty() ? null : Tips.wrapped(says);
   }
 
   private List<Spot> choosable() {
@@ -145,7 +136,7 @@ final class PictureView extends JComponent {
   }
 
   private void zoom(MouseWheelEvent event) {
-    Painted.Scale scale = painted().scale();
+    Field scale = painted().scale();
     Scroll scroll = onScroll;
     if (scale == null || scroll == null) {
       return;
@@ -184,7 +175,7 @@ final class PictureView extends JComponent {
   /** Clicks and drags. */
   private final class Pointer extends MouseAdapter {
     private @Nullable MouseEvent pressed;
-    private Painted.@Nullable Scale start;
+    private @Nullable Field start;
 
     @Override
     public void mousePressed(MouseEvent event) {
@@ -196,7 +187,7 @@ final class PictureView extends JComponent {
     @Override
     public void mouseDragged(MouseEvent event) {
       MouseEvent from = pressed;
-      Painted.Scale scale = start;
+      Field scale = start;
       Scroll scroll = onScroll;
       if (from != null && scale != null && scroll != null) {
         double by = scale.value(from.getX()) - scale.value(event.getX());
@@ -213,7 +204,7 @@ final class PictureView extends JComponent {
       if (from == null || from.getPoint().distance(event.getPoint()) > 4) {
         return;
       }
-      Spot spot = spotAt(event);
+      Spot spot = painted().spot(event.getPoint());
       if (spot != null && !spot.kind().isEmpty()) {
         onSpot.accept(spot);
       }
@@ -221,7 +212,7 @@ final class PictureView extends JComponent {
 
     @Override
     public void mouseMoved(MouseEvent event) {
-      Spot spot = spotAt(event);
+      Spot spot = painted().spot(event.getPoint());
       boolean isHand = spot != null && !spot.kind().isEmpty();
       setCursor(
           java.awt.Cursor.getPredefinedCursor(

@@ -11,8 +11,8 @@ import java.util.function.Supplier;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
+import org.evenpour.picture.Field;
 import org.evenpour.picture.Ink;
-import org.evenpour.picture.Painted;
 import org.evenpour.picture.PeriodStrip;
 import org.evenpour.picture.Spot;
 import org.evenpour.view.model.Desk;
@@ -56,12 +56,8 @@ final class StripView extends JComponent {
 
   @Override
   public @Nullable String getToolTipText(MouseEvent event) {
-    for (Spot spot : drawing.painted().spots()) {
-      if (spot.shape().contains(event.getPoint())) {
-        return Tips.wrapped(spot.says());
-      }
-    }
-    return null;
+    String says = drawing.painted().says(event.getPoint());
+    return says.isEmpty() ? null : Tips.wrapped(says);
   }
 
   private void key(KeyEvent event) {
@@ -128,7 +124,7 @@ final class StripView extends JComponent {
     @Override
     public void mousePressed(MouseEvent event) {
       requestFocusInWindow();
-      Painted.Scale scale = drawing.painted().scale();
+      Field scale = drawing.painted().scale();
       if (scale == null) {
         return;
       }
@@ -137,7 +133,7 @@ final class StripView extends JComponent {
       grip = grip(scale, event.getX());
     }
 
-    private int grip(Painted.Scale scale, int x) {
+    private int grip(Field scale, int x) {
       Stretch stretch = desk.selection().stretch();
       if (stretch == null) {
         return 0;
@@ -154,7 +150,7 @@ final class StripView extends JComponent {
 
     @Override
     public void mouseDragged(MouseEvent event) {
-      Painted.Scale scale = drawing.painted().scale();
+      Field scale = drawing.painted().scale();
       if (scale == null) {
         return;
       }
@@ -181,16 +177,15 @@ final class StripView extends JComponent {
         desk.selection().chooseStretch(null);
         return;
       }
-      for (Spot spot : drawing.painted().spots()) {
-        if (spot.shape().contains(event.getPoint())) {
-          desk.selection().chooseSignal(desk.log().signal(spot.name()));
-        }
+      Spot spot = drawing.painted().spot(event.getPoint());
+      if (spot != null) {
+        desk.selection().chooseSignal(desk.log().signal(spot.name()));
       }
     }
 
     @Override
     public void mouseMoved(MouseEvent event) {
-      Painted.Scale scale = drawing.painted().scale();
+      Field scale = drawing.painted().scale();
       int on = scale == null ? 0 : grip(scale, event.getX());
       setCursor(
           Cursor.getPredefinedCursor(

@@ -79,7 +79,7 @@ final class WheelPage implements Page {
     }
     Desk seen = desk.asNow();
     ring.show(() -> WheelView.ring(seen, report));
-    series.show(() -> Charts.wheel(seen, report, true));
+    series.show(() -> Charts.wheel(seen, report));
     distribution.show(() -> WheelView.distribution(seen, report, null));
     SpreadBar bar = WheelView.spread(desk, report);
     spread.setVisible(bar != null);

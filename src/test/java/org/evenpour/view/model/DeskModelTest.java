@@ -92,11 +92,27 @@ class DeskModelTest {
     // 1 in = 25.4 mm exactly (international yard and pound agreement, 1959).
     Desk metric = Sample.desk();
     Desk inches = Sample.desk(Look.of(false, Language.of("en"), DisplayUnits.POUND_INCH, 720));
-    var wide = Charts.wheel(metric, report(metric), true);
-    var narrow = Charts.wheel(inches, report(inches), true);
+    var wide = Charts.wheel(metric, report(metric));
+    var narrow = Charts.wheel(inches, report(inches));
     assertThat(narrow.points().y()[10] * 25.4)
         .isCloseTo(wide.points().y()[10], org.assertj.core.data.Offset.offset(1e-9));
     assertThat(narrow.up().title()).isEqualTo("Thickness, in");
+  }
+
+  /** Against the sample's own lines: mold 7 first in turn 1, (45.5+45.4+45.4+45.6+45.2)/5 mm. */
+  @Test
+  void aValueTellsItsTimeItsTurnAndItsMold() {
+    Desk desk = Sample.desk();
+    assertThat(Charts.mold(desk, report(desk), "7").points().says().apply(0))
+        .isEqualTo("Mon 2 Mar 06:11, turn 1, mold 7: 45.4 mm");
+    desk.selection().chooseMold("7");
+    var rows = EvidenceView.settingOver(desk, "pour_rate_kg_s", report(desk)).rows();
+    assertThat(rows.get(0).points().says().apply(1))
+        .isEqualTo("Mon 2 Mar 06:24, turn 2, mold 7: 14.96 kg/s");
+    assertThat(Charts.wheel(desk, report(desk)).points().says().apply(0))
+        .startsWith("Mon 2 Mar 06:")
+        .contains(", turn 1: ")
+        .endsWith(" mm");
   }
 
   @Test
@@ -108,7 +124,7 @@ class DeskModelTest {
     assertThat(RecordRows.of(desk).size()).isPositive().isLessThan(all / 10);
     assertThat(desk.signals()).isNotEmpty();
     assertThat(desk.signals().size()).isLessThan(signals);
-    assertThat(Charts.wheel(desk, report(desk), true).across().low()).isEqualTo(100);
+    assertThat(Charts.wheel(desk, report(desk)).across().low()).isEqualTo(100);
     RecordRows rows = RecordRows.of(desk);
     assertThat(rows.cell(0, 0).text()).isEqualTo("100");
     assertThat(rows.cell(rows.size() - 1, 0).text()).isEqualTo("119");

@@ -40,7 +40,7 @@ class ScatterViewTest {
     assertThat(Double.valueOf(slope.low())).isEqualTo(effect.low());
     assertThat(Double.valueOf(slope.high())).isEqualTo(effect.high());
     // 6,107 anodes, of which 131 were not measured at every point (the sample's README).
-    assertThat(scatter.x()).hasSizeGreaterThan(5900);
+    assertThat(scatter.dots().x()).hasSizeGreaterThan(5900);
   }
 
   @Test
@@ -50,7 +50,7 @@ class ScatterViewTest {
     desk.selection().chooseStretch(new Stretch(100, 120));
     ScatterPicture scatter = scatter(desk, "pour_rate_kg_s");
     // A mold is poured once in a turn.
-    assertThat(scatter.x()).hasSizeBetween(15, 20);
+    assertThat(scatter.dots().x()).hasSizeBetween(15, 20);
   }
 
   /** Spray flow acts one turn later: each dot has the flow of the mold's pour before. */
@@ -68,6 +68,7 @@ class ScatterViewTest {
                 .orElseThrow()
                 .numbers());
     int[] rows = wheel.rows("17");
-    assertThat(scatter.x()[0]).isCloseTo(flow.get(rows[0]), Offset.offset(0.0));
+    assertThat(scatter.dots().x()[0]).isCloseTo(flow.get(rows[0]), Offset.offset(0.0));
+    assertThat(scatter.dots().says().apply(0)).contains(", turn 2, mold 17: ").contains(" L/min, ");
   }
 }

@@ -134,7 +134,7 @@ class GrowingDeskTest {
     opened.fit(selection);
     Desk desk = new Desk(opened, selection, LOOK);
     CharacteristicReport report = Objects.requireNonNull(desk.characteristic());
-    return Charts.mold(desk, report, mold, true).points();
+    return Charts.mold(desk, report, mold).points();
   }
 
   @Test
