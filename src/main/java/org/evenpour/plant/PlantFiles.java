@@ -208,32 +208,4 @@ public record PlantFiles(
   public LimitsFile limitsFile() {
     return limits == null ? LimitsFile.beside(profile, log()) : new LimitsFile(limits);
   }
-
-  /**
-   * How long the files are and when they were last written; another list when one of them has
-   * changed. A file that cannot be looked at counts as empty.
-   */
-  public List<Long> stamp() {
-    List<Long> stamp = new ArrayList<>();
-    List<Path> files = new ArrayList<>(logs);
-    if (profile != null) {
-      files.add(profile);
-    }
-    if (events != null) {
-      files.add(events);
-    }
-    files.addAll(gauges);
-    if (!logs.isEmpty()) {
-      files.add(limitsFile().path());
-    }
-    for (Path file : files) {
-      try {
-        stamp.add(Files.size(file));
-        stamp.add(Files.getLastModifiedTime(file).toMillis());
-      } catch (IOException unseen) {
-        stamp.add(-1L);
-      }
-    }
-    return stamp;
-  }
 }
