@@ -170,7 +170,9 @@ public final class LogsAtRest implements AutoCloseable {
       return before;
     }
     boolean isMarkedOnly =
-        plant.book().equals(now.plant().book()) && plant.gauges().equals(now.plant().gauges());
+        plant.book().equals(now.plant().book())
+            && plant.gauges().equals(now.plant().gauges())
+            && plant.advice().equals(now.plant().advice());
     AuditReport report =
         isMarkedOnly ? Causes.joined(now.report(), plant.marks()) : Audit.run(now.record(), plant);
     return made(before.logs(), beside, new RecordNow(now.record(), report, plant));

@@ -127,6 +127,33 @@ class LogsAtRestTest {
   }
 
   @Test
+  void advicesOfThePlantAreTakenAsTheyAreWritten() throws Exception {
+    Path file = files().adviceFile();
+    assertThat(file).isEqualTo(folder.resolve("profile.yaml.advice.yaml"));
+    try (LogsAtRest logs = new LogsAtRest(files())) {
+      logs.start();
+      RecordNow first = record(logs);
+      Files.writeString(file, "wash: {look: {en: look at pump 2 first}, wets_mold: no}\n");
+      until(logs, now -> now.record() != first);
+      RecordNow again = record(logs);
+      assertThat(again.record()).isSameAs(first.record());
+      List<String> said =
+          again.report().signals().stream()
+              .flatMap(signal -> signal.links().stream())
+              .filter(link -> link.group().equals("wash") && !link.lookFirst().isEmpty())
+              .map(AuditReport.Link::lookFirst)
+              .distinct()
+              .toList();
+      assertThat(said).containsExactly("look at pump 2 first. Check first that the mold is dry.");
+
+      Files.writeString(file, "wash: {lok: {}}\n");
+      Snapshot stuck = until(logs, now -> now.stuck() != null);
+      assertThat(Objects.requireNonNull(stuck.stuck()).toString()).contains("advice.yaml", "lok");
+      assertThat(stuck.record()).isSameAs(again);
+    }
+  }
+
+  @Test
   void aLogThatCannotBeReadAgainIsToldAndReadWhenItCan() throws Exception {
     try (LogsAtRest logs = new LogsAtRest(files())) {
       logs.start();
