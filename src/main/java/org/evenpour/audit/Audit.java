@@ -3,6 +3,7 @@ package org.evenpour.audit;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -19,12 +20,12 @@ import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Remark;
+import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.MoldChange;
 import org.evenpour.control.SuccessiveMonitor.Term;
-import org.evenpour.link.Advice;
 import org.evenpour.link.Linker;
 import org.jspecify.annotations.Nullable;
 
@@ -133,7 +134,8 @@ public final class Audit {
     List<Audited.InForce> limits = new ArrayList<>();
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<Looks.Wheel> wheels = new ArrayList<>();
-    SignalFindings findings = new SignalFindings(Advice.standard());
+    Advice advice = new Advice(plant.advice(), wetsMold(record));
+    SignalFindings findings = new SignalFindings(advice);
     List<Remark> notes = Notes.ofRecord(record);
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
@@ -222,7 +224,8 @@ public final class Audit {
               record.events(),
               signals,
               by,
-              its.stream().map(Audited.OfView::view).toList()));
+              its.stream().map(Audited.OfView::view).toList(),
+              advice));
     }
     SettingsWatched now =
         SettingsWatched.all(watched.stream().map(SettingWatch.Result::watched).toList());
@@ -241,7 +244,8 @@ public final class Audit {
             CausesReport.NONE,
             by == null
                 ? now
-                : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()));
+                : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()),
+            advice);
     return new Audited(
         Causes.joined(GaugeAudit.added(report, record, plant.gauges()), plant.marks()),
         limits,
@@ -249,6 +253,20 @@ public final class Audit {
             ? watched.stream().flatMap(one -> one.limits().stream()).toList()
             : by.settings(),
         views);
+  }
+
+  /** What profiles say of settings; where two wheels' say different things, yes. */
+  private static Map<String, Boolean> wetsMold(CastingRecord record) {
+    Map<String, Boolean> said = new HashMap<>();
+    for (WheelRecord wheel : record.wheels()) {
+      for (Setting setting : wheel.settings()) {
+        Boolean its = setting.profile().wetsMold();
+        if (its != null) {
+          said.merge(setting.name(), its, Boolean::logicalOr);
+        }
+      }
+    }
+    return said;
   }
 
   private static List<CharacteristicAudit.Result> judged(
@@ -278,10 +296,11 @@ public final class Audit {
       List<CastingEvent> events,
       List<Signal> signals,
       @Nullable Audited by,
-      List<BeyondSettings.View> views) {
+      List<BeyondSettings.View> views,
+      Advice advice) {
     List<Signal> its = signals.stream().filter(one -> one.wheel().equals(wheel.wheel())).toList();
     return SettingWatch.of(wheel, index, moldChanges(events, wheel), by, !views.isEmpty())
-        .toldBy(wheel, signals, new BeyondSettings(BeyondTold.told(views, its)));
+        .toldBy(wheel, signals, new BeyondSettings(BeyondTold.told(views, its)), advice);
   }
 
   /**

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param gauges one for each gauge file and characteristic
  * @param causes what people said of the signals' causes
  * @param watched where the recorded settings themselves moved
+ * @param advice what to look at first, and what keeps people safe
  */
 public record AuditReport(
     Log log,
@@ -45,7 +46,8 @@ public record AuditReport(
     List<SetPointReport> setPoints,
     List<GaugeReport> gauges,
     CausesReport causes,
-    SettingsWatched watched) {
+    SettingsWatched watched,
+    Advice advice) {
 
   /** Name and version of the JSON form. */
   public static final String SCHEMA = "evenpour.audit/1";
@@ -90,7 +92,8 @@ public record AuditReport(
         setPoints,
         gauges,
         CausesReport.NONE,
-        SettingsWatched.NONE);
+        SettingsWatched.NONE,
+        Advice.standard());
   }
 
   /** The same with some of its signals alone; what people said of their causes stays. */
@@ -107,7 +110,8 @@ public record AuditReport(
         setPoints,
         gauges,
         causes,
-        watched);
+        watched,
+        advice);
   }
 
   /** The same with what became of its settings since. */
@@ -124,7 +128,8 @@ public record AuditReport(
         setPoints,
         gauges,
         causes,
-        others);
+        others,
+        advice);
   }
 
   /** The same with these causes, and the note on them in the place of the one before. */
@@ -147,7 +152,8 @@ public record AuditReport(
         setPoints,
         gauges,
         others,
-        watched);
+        watched,
+        advice);
   }
 
   /**

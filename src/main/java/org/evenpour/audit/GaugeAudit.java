@@ -65,7 +65,8 @@ final class GaugeAudit {
         report.setPoints(),
         gauges,
         report.causes(),
-        report.watched());
+        report.watched(),
+        report.advice());
   }
 
   private static GaugeReport study(

@@ -14,7 +14,6 @@ import org.evenpour.casting.Scope;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
-import org.evenpour.link.Advice;
 
 /** Makes one entry of what moved together, and finds the signals that tell of it already. */
 final class SettingMoves {
@@ -24,13 +23,13 @@ final class SettingMoves {
   private SettingMoves() {}
 
   /**
-   * The same moves, with the signals that tell of each: those that have the setting beside them and
-   * meet the move in place and time, and those that began at the very place at about the turn when
-   * the setting moved. One disturbance is one signal.
+   * The same moves, with what is advised and the signals that tell of each: those that have the
+   * setting beside them and meet the move in place and time, and those that began at the very place
+   * at about the turn when the setting moved. One disturbance is one signal.
    *
    * @param wheel whose moves and signals count
    */
-  static List<Move> told(WheelRecord wheel, List<Move> moves, List<Signal> signals) {
+  static List<Move> told(WheelRecord wheel, List<Move> moves, List<Signal> signals, Advice advice) {
     List<Move> told = new ArrayList<>();
     for (Move move : moves) {
       int lag = wheel.profile().setting(move.setting()).lagTurns();
@@ -40,7 +39,8 @@ final class SettingMoves {
                   .filter(signal -> signal.wheel().equals(wheel.wheel()))
                   .filter(signal -> tells(signal, move, lag))
                   .map(Signal::id)
-                  .toList()));
+                  .toList(),
+              advice.of(move.setting(), move.group())));
     }
     return told;
   }
@@ -191,6 +191,6 @@ final class SettingMoves {
             .orElseThrow()
             .sizeSigma(),
         List.of(),
-        Advice.standard().of(setting.name(), group));
+        "");
   }
 }

@@ -93,10 +93,12 @@ final class SettingWatch {
    */
   record Result(SettingsWatched watched, List<Audited.OfSetting> limits) {
     /** The same with the signals that tell of each move, and with the wheel's second view. */
-    Result toldBy(WheelRecord wheel, List<Signal> signals, BeyondSettings beyond) {
+    Result toldBy(WheelRecord wheel, List<Signal> signals, BeyondSettings beyond, Advice advice) {
       return new Result(
           new SettingsWatched(
-              watched.settings(), SettingMoves.told(wheel, watched.moves(), signals), beyond),
+              watched.settings(),
+              SettingMoves.told(wheel, watched.moves(), signals, advice),
+              beyond),
           limits);
     }
   }

@@ -138,8 +138,8 @@ public record SettingsWatched(List<Watched> settings, List<Move> moves, BeyondSe
       signals = List.copyOf(signals);
     }
 
-    /** The same, told by these signals. */
-    Move toldBy(List<String> ids) {
+    /** The same, told by these signals, with what to look at first. */
+    Move toldBy(List<String> ids, String advised) {
       return new Move(
           wheel,
           setting,
@@ -160,7 +160,7 @@ public record SettingsWatched(List<Watched> settings, List<Move> moves, BeyondSe
           most,
           sizeSigma,
           ids,
-          lookFirst);
+          advised);
     }
   }
 }

@@ -16,7 +16,6 @@ import org.evenpour.casting.Direction;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
-import org.evenpour.link.Advice;
 import org.evenpour.link.Finding;
 import org.evenpour.link.Linker;
 import org.evenpour.link.TurnGrid;

@@ -239,6 +239,7 @@ final class CausesCommand implements Runnable {
     @Spec private CommandSpec spec = CommandSpec.create();
 
     @Mixin private Checked checked = new Checked();
+    @Mixin private ProfileOption profile = new ProfileOption();
 
     @Option(
         names = "--causes",
@@ -246,15 +247,12 @@ final class CausesCommand implements Runnable {
         description = "the file of marks; default: <profile>.causes.jsonl, or <log>.causes.jsonl")
     private @Nullable Path causes;
 
-    @Option(names = "--profile", paramLabel = "F", description = "the wheels' profile (YAML)")
-    private @Nullable Path profile;
-
     @Option(names = "--log", paramLabel = "LOG", description = "the log beside which they stand")
     private @Nullable Path log;
 
     @Override
     public Integer call() throws IntakeException, IOException {
-      ZoneId zone = new PlantFiles(List.of(), profile, null).profiles().zone();
+      ZoneId zone = profile.profiles().zone();
       CausesFile file = file();
       CausesFile.Contents contents = file.read();
       checked.check(file.lines());
@@ -271,15 +269,10 @@ final class CausesCommand implements Runnable {
     }
 
     private CausesFile file() throws IOException {
-      if (causes != null) {
-        return new CausesFile(PlantFiles.mustBeThere(causes));
-      }
-      Path beside = profile == null ? log : profile;
-      if (beside == null) {
-        throw new ParameterException(
-            spec.commandLine(), "say where the marks stand: --causes F, --profile F or --log F");
-      }
-      return CausesFile.beside(null, beside);
+      List<Path> logs = profile.placed(spec, "marks", "--causes", causes, log);
+      PlantFiles files = new PlantFiles(logs, profile.file(), null, List.of(), null, causes);
+      files.namedAreThere();
+      return files.causesFile();
     }
   }
 }

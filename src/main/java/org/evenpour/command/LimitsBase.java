@@ -95,7 +95,7 @@ final class LimitsBase {
   }
 
   Outcome outcome(CommandSpec spec) throws IntakeException, IOException {
-    PlantFiles files = place.with(logs, events);
+    PlantFiles files = place.with(logs, events, List.of(), null);
     Profiles profiles = files.profiles();
     ZoneId zone = profiles.zone();
     List<CastingEvent> happened = files.happened(profiles);

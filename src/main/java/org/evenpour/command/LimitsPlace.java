@@ -8,28 +8,32 @@ import org.evenpour.intake.Profiles;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.LimitsFile;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 
 /** Where limits stand: as {@code --limits} says, else beside the profile, else beside the log. */
 final class LimitsPlace {
+  @Mixin private ProfileOption profile = new ProfileOption();
+
   @Option(
       names = "--limits",
       paramLabel = "F",
-      description = "the file of limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
+      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
   private @Nullable Path limits;
 
-  @Option(names = "--profile", paramLabel = "F", description = "the wheels' profile (YAML)")
-  private @Nullable Path profile;
-
   Profiles profiles() throws IntakeException {
-    return with(List.of(), null).profiles();
+    return profile.profiles();
   }
 
   /** The plant's files beside these logs. */
-  PlantFiles with(List<Path> logs, @Nullable Path events) {
-    return new PlantFiles(logs, profile, events, List.of(), limits, null);
+  PlantFiles with(
+      List<Path> logs, @Nullable Path events, List<Path> gauges, @Nullable Path causes) {
+    return new PlantFiles(logs, profile.file(), events, gauges, limits, causes);
+  }
+
+  private PlantFiles beside(CommandSpec spec, @Nullable Path log) {
+    return with(profile.placed(spec, "limits", "--limits", limits, log), null, List.of(), null);
   }
 
   /**
@@ -38,15 +42,7 @@ final class LimitsPlace {
    * @param log null where none was given
    */
   LimitsFile file(CommandSpec spec, @Nullable Path log) {
-    if (limits != null) {
-      return new LimitsFile(limits);
-    }
-    Path beside = profile == null ? log : profile;
-    if (beside == null) {
-      throw new ParameterException(
-          spec.commandLine(), "say where the limits stand: --limits F, --profile F or --log F");
-    }
-    return LimitsFile.beside(null, beside);
+    return beside(spec, log).limitsFile();
   }
 
   /**
@@ -55,9 +51,7 @@ final class LimitsPlace {
    * @param log null where none was given
    */
   LimitsFile existing(CommandSpec spec, @Nullable Path log) throws IOException {
-    if (limits != null) {
-      PlantFiles.mustBeThere(limits);
-    }
+    beside(spec, log).namedAreThere();
     return file(spec, log);
   }
 }

@@ -4,27 +4,18 @@ import java.nio.file.Path;
 import java.util.List;
 import org.evenpour.plant.PlantFiles;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The files beside the logs that are audited or shown, as they are typed. */
 final class PlantOptions {
-  @Option(
-      names = "--profile",
-      paramLabel = "F",
-      description = "the wheels' profile (YAML): specification, settings, headings, zone")
-  private @Nullable Path profile;
+  @Mixin private LimitsPlace limits = new LimitsPlace();
 
   @Option(
       names = "--events",
       paramLabel = "F",
       description = "what was done at the wheel (CSV: at,wheel,mold,event,note)")
   private @Nullable Path events;
-
-  @Option(
-      names = "--limits",
-      paramLabel = "F",
-      description = "approved limits; default: <profile>.limits.jsonl, or <log>.limits.jsonl")
-  private @Nullable Path limits;
 
   @Option(
       names = "--causes",
@@ -36,6 +27,6 @@ final class PlantOptions {
 
   /** With these logs and gauges. */
   PlantFiles with(List<Path> logs, List<Path> gauges) {
-    return new PlantFiles(logs, profile, events, gauges, limits, causes);
+    return limits.with(logs, events, gauges, causes);
   }
 }

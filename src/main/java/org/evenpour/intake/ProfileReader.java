@@ -1,9 +1,5 @@
 package org.evenpour.intake;
 
-import java.io.IOException;
-import java.io.StringReader;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -25,19 +21,10 @@ import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
 import org.jspecify.annotations.Nullable;
-import org.yaml.snakeyaml.LoaderOptions;
-import org.yaml.snakeyaml.Yaml;
-import org.yaml.snakeyaml.constructor.SafeConstructor;
-import org.yaml.snakeyaml.error.MarkedYAMLException;
-import org.yaml.snakeyaml.error.YAMLException;
-import org.yaml.snakeyaml.nodes.Node;
 
-/**
- * Reads wheel profiles. The YAML is taken as its tree of nodes, each of which knows its line, and
- * never bound to objects: so every error has a place, and no text of the file can name a class.
- */
+/** Reads wheel profiles. */
 public final class ProfileReader {
-  private static final int SIZE_LIMIT = 1 << 20;
+  private static final Remark ITSELF = Remark.of("profile.itself");
   private static final int MOLDS_LIMIT = 1000;
 
   /** Documents in a file; a plant has far fewer wheels. */
@@ -63,7 +50,7 @@ public final class ProfileReader {
           "settings_alarm_share");
   private static final List<String> CHARACTERISTIC_KEYS =
       List.of("unit", "lower", "target", "upper", "plausible");
-  private static final List<String> SETTING_KEYS = List.of("group", "lag_turns");
+  private static final List<String> SETTING_KEYS = List.of("group", "lag_turns", "wets_mold");
 
   private static final SortedMap<String, PouringPlace> PLACES =
       new TreeMap<>(
@@ -84,39 +71,29 @@ public final class ProfileReader {
    * @throws IntakeException with the line and what mends it
    */
   public static Profiles read(Path file) throws IntakeException {
-    return read(file.toString(), text(file));
+    return read(file.toString(), YamlFile.text(file, ITSELF));
   }
 
   static Profiles read(String file, String text) throws IntakeException {
-    LoaderOptions options = new LoaderOptions();
-    options.setProcessComments(false);
     List<WheelProfile> profiles = new ArrayList<>();
     Map<String, String> headings = new LinkedHashMap<>();
-    try {
-      Yaml yaml = new Yaml(new SafeConstructor(options));
-      int documents = 0;
-      for (Node document : yaml.composeAll(new StringReader(text))) {
-        YamlPart part = new YamlPart(file, Remark.of("profile.itself"), document);
-        if (++documents > DOCUMENTS_LIMIT) {
-          throw part.error("profile.many", DOCUMENTS_LIMIT);
-        }
-        if (part.isEmpty()) {
-          continue;
-        }
-        WheelProfile profile = profile(part, headings);
-        for (WheelProfile other : profiles) {
-          if (Objects.equals(other.wheel(), profile.wheel())) {
-            throw profile.wheel() == null
-                ? part.error("profile.two")
-                : part.error("profile.two.of", CellText.shown(profile.wheel()));
-          }
-        }
-        profiles.add(profile);
+    List<YamlPart> documents = YamlFile.documents(file, text, ITSELF);
+    if (documents.size() > DOCUMENTS_LIMIT) {
+      throw documents.get(DOCUMENTS_LIMIT).error("profile.many", DOCUMENTS_LIMIT);
+    }
+    for (YamlPart part : documents) {
+      if (part.isEmpty()) {
+        continue;
       }
-    } catch (MarkedYAMLException e) {
-      throw notYaml(file, e);
-    } catch (YAMLException e) {
-      throw IntakeException.ofFile(file, "profile.text", String.valueOf(e.getMessage()));
+      WheelProfile profile = profile(part, headings);
+      for (WheelProfile other : profiles) {
+        if (Objects.equals(other.wheel(), profile.wheel())) {
+          throw profile.wheel() == null
+              ? part.error("profile.two")
+              : part.error("profile.two.of", CellText.shown(profile.wheel()));
+        }
+      }
+      profiles.add(profile);
     }
     return new Profiles(profiles);
   }
@@ -281,11 +258,13 @@ public final class ProfileReader {
         Map<String, YamlPart> keys = one.getValue().map(SETTING_KEYS);
         YamlPart group = keys.get("group");
         YamlPart lag = keys.get("lag_turns");
+        YamlPart wets = keys.get("wets_mold");
         all.put(
             one.getKey(),
             new SettingProfile(
                 group == null ? "" : group.text(),
-                lag == null ? 0 : lag.wholeNumber(0, LAG_LIMIT)));
+                lag == null ? 0 : lag.wholeNumber(0, LAG_LIMIT),
+                wets == null ? null : wets.yesOrNo()));
       }
     }
     return all;
@@ -306,35 +285,5 @@ public final class ProfileReader {
       }
     }
     return all;
-  }
-
-  private static String text(Path file) throws IntakeException {
-    if (Files.isDirectory(file)) {
-      throw IntakeException.ofFile(file.toString(), "profile.folder");
-    }
-    try {
-      if (Files.size(file) > SIZE_LIMIT) {
-        throw IntakeException.ofFile(file.toString(), "profile.large");
-      }
-      byte[] bytes = Files.readAllBytes(file);
-      int from = bytes.length >= 3 && bytes[0] == (byte) 0xEF && bytes[1] == (byte) 0xBB ? 3 : 0;
-      if (!CellText.isUtf8(bytes, from, bytes.length)) {
-        throw IntakeException.ofFile(file.toString(), "profile.utf8");
-      }
-      return new String(bytes, from, bytes.length - from, StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw IntakeException.unreadable(file, e);
-    }
-  }
-
-  private static IntakeException notYaml(String file, MarkedYAMLException e) {
-    long line = e.getProblemMark() == null ? 0 : e.getProblemMark().getLine() + 1L;
-    int column = e.getProblemMark() == null ? 0 : e.getProblemMark().getColumn() + 1;
-    String problem = String.valueOf(e.getProblem());
-    String key =
-        problem.contains("\\t")
-            ? "profile.tabs"
-            : problem.contains("tag ") ? "profile.tag" : "profile.yaml";
-    return new IntakeException(file, line, column, key, problem);
   }
 }

@@ -3,6 +3,7 @@ package org.evenpour.intake;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.evenpour.casting.Remark;
@@ -79,6 +80,15 @@ record YamlPart(String file, Remark name, Node node) {
       throw wrong("text");
     }
     return scalar.getValue().strip();
+  }
+
+  /** Whether it says yes; {@code true} and {@code false} are taken too. */
+  boolean yesOrNo() throws IntakeException {
+    return switch (text().toLowerCase(Locale.ROOT)) {
+      case "yes", "true" -> true;
+      case "no", "false" -> false;
+      default -> throw wrong("yes");
+    };
   }
 
   /** Its number. */

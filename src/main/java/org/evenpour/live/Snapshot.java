@@ -80,6 +80,36 @@ public record Snapshot(
         null, List.of(), List.of());
   }
 
+  /** The same, of a feed that has ended. */
+  Snapshot atRest(RecordNow its, @Nullable Remark plantsTrouble) {
+    return new Snapshot(
+        source,
+        false,
+        its.record().rowsRead(),
+        its.record().rowsSetAside(),
+        null,
+        false,
+        0,
+        null,
+        null,
+        plantsTrouble,
+        null,
+        0,
+        null,
+        null,
+        0,
+        List.of(),
+        -1,
+        its,
+        its.report().signals().stream().filter(Signal::open).toList(),
+        List.of());
+  }
+
+  /** Why not the newest version of all is in force; null where it is. */
+  public @Nullable Remark stuck() {
+    return unjudged == null ? plantTrouble : unjudged;
+  }
+
   /** The same, the feed being heard of at another time. */
   public Snapshot lookedAt(Instant at) {
     return with(unjudged, at, seen);

@@ -14,8 +14,10 @@ import java.util.stream.Stream;
 import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.PlantAdvice;
 import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
+import org.evenpour.intake.AdviceReader;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.GaugeReader;
 import org.evenpour.intake.IntakeException;
@@ -49,6 +51,8 @@ public record PlantFiles(
     this(logs, profile, events, gauges, null, null);
   }
 
+  private static final String ADVICE = ".advice.yaml";
+
   /** Nothing is open. */
   public static final PlantFiles NONE = new PlantFiles(List.of(), null, null);
 
@@ -74,6 +78,9 @@ public record PlantFiles(
     List<Path> newGauges = new ArrayList<>(gauges);
     for (Path path : opened) {
       String name = String.valueOf(path.getFileName()).toLowerCase(Locale.ROOT);
+      if (name.endsWith(ADVICE)) {
+        continue; // it is read from beside the profile
+      }
       if (name.endsWith(".yaml") || name.endsWith(".yml")) {
         newProfile = path;
       } else if (isEvents(path)) {
@@ -143,7 +150,7 @@ public record PlantFiles(
     LimitsFile.Contents approved = limitsFile().read();
     CausesFile.Contents marked = causesFile().read();
     return new Kept(
-        new PlantRecords(approved.book(), tried, marked.marks()),
+        new PlantRecords(approved.book(), tried, marked.marks(), advice()),
         Stream.of(approved.warning(), marked.warning()).flatMap(Stream::ofNullable).toList());
   }
 
@@ -186,6 +193,20 @@ public record PlantFiles(
     return causes == null ? CausesFile.beside(profile, log()) : new CausesFile(causes);
   }
 
+  /** Where the plant says itself what to look at first: beside the profile, or the log. */
+  public Path adviceFile() {
+    Path it = profile == null ? log() : profile;
+    return it.resolveSibling(it.getFileName() + ADVICE);
+  }
+
+  /** What stands there. */
+  public PlantAdvice advice() throws IntakeException {
+    boolean isAnywhere = profile != null || !logs.isEmpty();
+    return isAnywhere && Files.exists(adviceFile())
+        ? AdviceReader.read(adviceFile())
+        : PlantAdvice.NONE;
+  }
+
   /** The log beside which the plant's files lie where there is no profile. */
   private Path log() {
     return logs.isEmpty() ? Objects.requireNonNull(profile, "no log and no profile") : logs.get(0);
@@ -199,7 +220,9 @@ public record PlantFiles(
     }
     gauges.forEach(gauge -> kept.reads(gauge, "kept.gauge"));
     if (!logs.isEmpty()) {
-      kept.reads(limitsFile().path(), "kept.limits").reads(causesFile().path(), "kept.causes");
+      kept.reads(limitsFile().path(), "kept.limits")
+          .reads(causesFile().path(), "kept.causes")
+          .reads(adviceFile(), "kept.advice");
     }
     return kept.reads(profile, "kept.profile").reads(events, "kept.events");
   }
@@ -207,33 +230,5 @@ public record PlantFiles(
   /** Where approved limits stand. */
   public LimitsFile limitsFile() {
     return limits == null ? LimitsFile.beside(profile, log()) : new LimitsFile(limits);
-  }
-
-  /**
-   * How long the files are and when they were last written; another list when one of them has
-   * changed. A file that cannot be looked at counts as empty.
-   */
-  public List<Long> stamp() {
-    List<Long> stamp = new ArrayList<>();
-    List<Path> files = new ArrayList<>(logs);
-    if (profile != null) {
-      files.add(profile);
-    }
-    if (events != null) {
-      files.add(events);
-    }
-    files.addAll(gauges);
-    if (!logs.isEmpty()) {
-      files.add(limitsFile().path());
-    }
-    for (Path file : files) {
-      try {
-        stamp.add(Files.size(file));
-        stamp.add(Files.getLastModifiedTime(file).toMillis());
-      } catch (IOException unseen) {
-        stamp.add(-1L);
-      }
-    }
-    return stamp;
   }
 }

@@ -11,6 +11,7 @@ import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.GaugeFile;
+import org.evenpour.casting.PlantAdvice;
 import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
@@ -36,6 +37,7 @@ public final class PlantNow {
   private @Nullable Remark limitsWarning;
   private List<CauseMark> marks;
   private @Nullable Remark causesWarning;
+  private PlantAdvice advice;
   private final List<GaugeFile> gauges = new ArrayList<>();
   private PlantRecords records;
 
@@ -43,13 +45,14 @@ public final class PlantNow {
   private final Version ofEvents;
   private final Version ofLimits;
   private final Version ofCauses;
+  private final Version ofAdvice;
   private final List<Version> ofGauges = new ArrayList<>();
 
   /**
    * Reads all for the first time.
    *
    * @param files limits and causes need not be there yet
-   * @throws IntakeException if a profile, an events file or a gauge cannot be used
+   * @throws IntakeException if a profile, an events file, a gauge or advice cannot be used
    * @throws IOException if limits or causes cannot
    */
   public PlantNow(PlantFiles files) throws IntakeException, IOException {
@@ -58,6 +61,7 @@ public final class PlantNow {
     ofEvents = new Version(files.events());
     ofLimits = new Version(files.limitsFile().path());
     ofCauses = new Version(files.causesFile().path());
+    ofAdvice = new Version(files.adviceFile());
     files.gauges().forEach(gauge -> ofGauges.add(new Version(gauge)));
     profiles = files.profiles();
     happened = files.happened(profiles);
@@ -67,10 +71,11 @@ public final class PlantNow {
     CausesFile.Contents marked = files.causesFile().read();
     marks = marked.marks();
     causesWarning = marked.warning();
+    advice = files.advice();
     for (Path gauge : files.gauges()) {
       gauges.add(GaugeReader.read(gauge, profiles));
     }
-    records = new PlantRecords(book, gauges, marks);
+    records = new PlantRecords(book, gauges, marks, advice);
   }
 
   /** What is in force of the wheels. */
@@ -91,7 +96,7 @@ public final class PlantNow {
   /** Why a new version is not in force, with what mends it; null where all are. */
   public @Nullable Remark trouble() {
     return Stream.of(
-            Stream.of(ofProfile, ofEvents, ofLimits, ofCauses).map(Version::trouble),
+            Stream.of(ofProfile, ofEvents, ofLimits, ofCauses, ofAdvice).map(Version::trouble),
             ofGauges.stream().map(Version::trouble),
             Stream.of(limitsWarning, causesWarning))
         .flatMap(each -> each)
@@ -121,6 +126,7 @@ public final class PlantNow {
               marks = marked.marks();
               causesWarning = marked.warning();
             });
+    isNew |= ofAdvice.readIfNew(() -> advice = files.advice());
     for (int i = 0; i < ofGauges.size(); i++) {
       int at = i;
       isNew |=
@@ -131,7 +137,7 @@ public final class PlantNow {
                   () -> gauges.set(at, GaugeReader.read(files.gauges().get(at), profiles)));
     }
     if (isNew) {
-      records = new PlantRecords(book, gauges, marks);
+      records = new PlantRecords(book, gauges, marks, advice);
     }
   }
 

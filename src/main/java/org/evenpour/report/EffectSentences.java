@@ -269,9 +269,7 @@ public record EffectSentences(Sentences sentences) {
                 words().count(trial.turns()),
                 figures.size(trial.difference(), figures.decimalsOf(trial.difference())),
                 Digits.number(Math.floor(100 * trial.power()), 0));
-    return Sentences.isWet(setting.name(), setting.group())
-        ? said + " " + words().say("dry")
-        : said;
+    return sentences.cautioned(said, setting.name(), setting.group());
   }
 
   private Words words() {

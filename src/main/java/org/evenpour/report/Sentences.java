@@ -5,14 +5,14 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import org.evenpour.audit.Advice;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.Evidence;
@@ -33,13 +33,15 @@ import org.jspecify.annotations.Nullable;
  * @param nameWheels whether sentences name the wheel, because there are several
  * @param nameYears whether times carry their year, because the record is long
  * @param units in which each wheel's characteristics are shown; by wheel and characteristic
+ * @param advice what to look at first, and what keeps people safe
  */
 public record Sentences(
     Words words,
     ZoneId zone,
     boolean nameWheels,
     boolean nameYears,
-    Map<List<String>, Unit> units) {
+    Map<List<String>, Unit> units,
+    Advice advice) {
 
   private static final Duration LONG = Duration.ofDays(300);
 
@@ -48,13 +50,20 @@ public record Sentences(
 
   private static final int LABEL = 40;
   private static final Pattern ABBREVIATED = Pattern.compile("\\btemp\\b");
-  private static final Set<String> WET_GROUPS = Set.of("wash", "cooling", "water", "spray");
-  private static final List<String> WET_NAMES =
-      List.of("wash", "water", "spray", "cooling", "mold_temp", "nozzle");
 
   /** Copies the map. */
   public Sentences {
     units = Map.copyOf(units);
+  }
+
+  /** With the advice that comes with the program. */
+  public Sentences(
+      Words words,
+      ZoneId zone,
+      boolean nameWheels,
+      boolean nameYears,
+      Map<List<String>, Unit> units) {
+    this(words, zone, nameWheels, nameYears, units, Advice.standard());
   }
 
   /** For one report. */
@@ -67,7 +76,12 @@ public record Sentences(
     }
     Duration length = Duration.between(report.log().firstCastAt(), report.log().lastCastAt());
     return new Sentences(
-        words, zone, report.log().wheels().size() > 1, length.compareTo(LONG) > 0, units);
+        words,
+        zone,
+        report.log().wheels().size() > 1,
+        length.compareTo(LONG) > 0,
+        units,
+        report.advice());
   }
 
   /** A unit by its suffix; one that is not known is shown as it is written. */
@@ -152,7 +166,7 @@ public record Sentences(
     int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
     String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
     String lead =
-        stop(
+        Advice.stop(
             words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last));
     return isSideUnsure(topic) ? lead + " " + words.say("side.unsure") : lead;
   }
@@ -169,7 +183,7 @@ public record Sentences(
     String time = time(far.sinceAt());
     String wheel = nameWheels ? ".wheel" : "";
     if (topic.signals().size() == 1) {
-      return stop(
+      return Advice.stop(
           words.say(
               nameWheels ? "anode.wheel" : "anode.mold",
               mold,
@@ -179,7 +193,7 @@ public record Sentences(
               sizeOf.apply(far),
               label(far.wheel())));
     }
-    return stop(
+    return Advice.stop(
         words.say(
             "anodes" + wheel,
             words.count(topic.signals().size()),
@@ -316,12 +330,12 @@ public record Sentences(
     }
     String advice = advice(link);
     if (advice.isEmpty()) {
-      return stop(said);
+      return Advice.stop(said);
     }
     // An advice that begins small goes on with the sentence.
     return Character.isLowerCase(advice.codePointAt(0))
         ? said + "; " + advice
-        : stop(said) + " " + advice;
+        : Advice.stop(said) + " " + advice;
   }
 
   private String moved(Link link) {
@@ -357,29 +371,33 @@ public record Sentences(
     if (advice.isEmpty()) {
       return "";
     }
-    for (String key : List.of("advice." + link.name(), "advice." + link.group())) {
-      if (words.has(key)) {
-        return dry(link, words.say(key));
+    for (String key : List.of(link.name(), link.group())) {
+      String own = this.advice.look(key, words.locale().getLanguage());
+      if (own != null) {
+        return cautioned(own, link.name(), link.group());
+      }
+      if (words.has("advice." + key)) {
+        return cautioned(words.say("advice." + key), link.name(), link.group());
       }
     }
-    return dry(link, advice);
+    return cautioned(advice, link.name(), link.group());
   }
 
-  private String dry(Link link, String advice) {
-    String dry = words.say("dry");
-    return isWet(link) && !advice.contains(dry) ? stop(advice) + " " + dry : stop(advice);
-  }
-
-  /** Whether a link leads people to wash, water or a mold's temperature. */
-  public static boolean isWet(Link link) {
-    return isWet(link.name(), link.group());
-  }
-
-  /** Whether a setting or event is of wash, water or a mold's temperature. */
-  static boolean isWet(String column, String group) {
-    String name = column.toLowerCase(Locale.ROOT);
-    return WET_GROUPS.contains(group.toLowerCase(Locale.ROOT))
-        || WET_NAMES.stream().anyMatch(name::contains);
+  /**
+   * A sentence about a setting or an event, with every caution that it does not hold yet: where a
+   * mold may be wet the program's own, then those of the plant.
+   */
+  String cautioned(String sentence, String name, String group) {
+    String said = sentence.isEmpty() ? "" : Advice.stop(sentence);
+    List<String> cautions = new ArrayList<>();
+    if (advice.wetsMold(name, group)) {
+      cautions.add(words.say("dry"));
+    }
+    cautions.addAll(advice.cautions(name, group, words.locale().getLanguage()));
+    for (String caution : cautions) {
+      said = said.contains(caution) ? said : (said + " " + caution).strip();
+    }
+    return said;
   }
 
   /** A setting's readable name: {@code wash_volume_ml} is the wash volume. */
@@ -420,10 +438,6 @@ public record Sentences(
   public String date(Instant at) {
     return DateTimeFormatter.ofPattern(words.say("date.year"), words.locale())
         .format(at.atZone(zone));
-  }
-
-  private static String stop(String sentence) {
-    return sentence.endsWith(".") || sentence.endsWith("!") ? sentence : sentence + ".";
   }
 
   /** A percentage that never rounds something to nothing: {@code 0.3}, {@code <0.1}. */

@@ -55,13 +55,12 @@ public final class SettingSentences {
             move.sinceTurn(),
             sentences.time(move.sinceAt()),
             words.list(move.signals()));
-    return isWet(move) ? said + " " + words.say("dry") : said;
+    return cautioned(said, move);
   }
 
   /** What moved, where and since when, with the words that keep people safe. */
   public String brief(Move move) {
-    String lead = lead(move);
-    return isWet(move) ? lead + " " + words.say("dry") : lead;
+    return cautioned(lead(move), move);
   }
 
   /** What moved, where and since when. */
@@ -107,12 +106,16 @@ public final class SettingSentences {
    */
   public String advice(Move move) {
     String advice = move.open() ? Words.capital(sentences.advice(link(move))) : "";
-    return advice.isEmpty() && isWet(move) ? words.say("dry") : advice;
+    return advice.isEmpty() ? cautioned("", move) : advice;
   }
 
-  /** Whether a move leads people to wash, water or a mold's temperature. */
-  public static boolean isWet(Move move) {
-    return Sentences.isWet(move.setting(), move.group());
+  private String cautioned(String said, Move move) {
+    return sentences.cautioned(said, move.setting(), move.group());
+  }
+
+  /** Whether something keeps people safe beside a move. */
+  boolean isCautioned(Move move) {
+    return !cautioned("", move).isEmpty();
   }
 
   private static Link link(Move move) {

@@ -372,7 +372,7 @@ public final class Summary {
         break;
       }
       lines.addAll(more);
-      advised |= SettingSentences.isWet(move);
+      advised |= settings.isCautioned(move);
       said++;
     }
     int left = holding.size() - said;

@@ -65,6 +65,16 @@ class ProfileReaderTest {
   }
 
   @Test
+  void readsWhetherASettingMayLeaveAMoldWet() throws IntakeException {
+    WheelProfile profile =
+        read("settings: {a: {wets_mold: yes}, b: {wets_mold: false}, c: {group: pour}}")
+            .forWheel("");
+    assertThat(profile.setting("a").wetsMold()).isTrue();
+    assertThat(profile.setting("b").wetsMold()).isFalse();
+    assertThat(profile.setting("c").wetsMold()).isNull();
+  }
+
+  @Test
   void readsAWholeProfile() throws IntakeException {
     WheelProfile profile = read(WHOLE).forWheel("N2");
     assertThat(profile)
@@ -164,6 +174,7 @@ class ProfileReaderTest {
         "characteristics: {mass: {plausible: [200]}}|1:37: plausible has 1 values; give the smallest and the largest, such as [200, 600]",
         "characteristics: {mass: {plausible: [600, 200]}}|1:37: the first value of plausible is not smaller",
         "settings: {flow: {lag_turns: -1}}|1:30: lag_turns is \"-1\"; it must be a whole number from 0 to 1000",
+        "settings: {flow: {wets_mold: maybe}}|1:30: wets_mold is \"maybe\"; it must be yes or no",
         "settings: {flow: }|1:17: flow is empty; it must be key: value lines, or leave the line out",
         "settings: [flow]|1:11: settings is a list; it must be key: value lines",
         "backwards_seconds: -1|1:20: backwards_seconds is \"-1\"; it must be 0 or more",

@@ -285,15 +285,4 @@ class LinkerTest {
       assertThat(finding.grade(finding.p())).isEqualTo(Finding.Grade.NONE);
     }
   }
-
-  @Test
-  void givesAdviceFromItsTableWithTheSafetyLineWhereWaterOrWashIsConcerned() {
-    Advice advice = Advice.standard();
-
-    assertThat(advice.of("spray_flow_l_min", "cooling"))
-        .contains("nozzle")
-        .endsWith("Check first that the mold is dry.");
-    assertThat(advice.of("pour_rate_kg_s", "pour")).isNotEmpty().doesNotContain("dry");
-    assertThat(advice.of("whatever", "")).isEmpty();
-  }
 }

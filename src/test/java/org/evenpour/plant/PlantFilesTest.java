@@ -1,5 +1,6 @@
 package org.evenpour.plant;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -7,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.evenpour.casting.PlantAdvice;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -36,5 +38,20 @@ class PlantFilesTest {
     }
     assertThatCode(() -> kept.mayWrite(folder.resolve("rows.csv"))).doesNotThrowAnyException();
     assertThatCode(() -> PlantFiles.NONE.notToBeLost().mayWrite(log)).doesNotThrowAnyException();
+  }
+
+  @Test
+  void adviceStandsBesideTheProfileAndIsNoProfile(@TempDir Path folder) throws Exception {
+    Path log = Files.writeString(folder.resolve("log.csv"), "");
+    Path profile = Files.writeString(folder.resolve("n2.yaml"), "molds: 26\n");
+    Path advice = Files.writeString(folder.resolve("n2.yaml.advice.yaml"), "wash: {}\n");
+    PlantFiles files = new PlantFiles(List.of(log), profile, null);
+    assertThat(files.adviceFile()).isEqualTo(advice);
+    assertThat(files.advice().entries()).containsOnlyKeys("wash");
+    assertThat(files.with(List.of(advice))).isEqualTo(files);
+    assertThatThrownBy(() -> files.notToBeLost().mayWrite(advice))
+        .hasMessageContaining("the file of advice");
+    assertThat(new PlantFiles(List.of(log), null, null).advice()).isEqualTo(PlantAdvice.NONE);
+    assertThat(PlantFiles.NONE.advice()).isEqualTo(PlantAdvice.NONE);
   }
 }

@@ -3,13 +3,18 @@ package org.evenpour.report;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.ResourceBundle;
+import org.evenpour.audit.Advice;
 import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.audit.AuditReport.Link;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Direction;
+import org.evenpour.casting.PlantAdvice;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
 import org.jspecify.annotations.Nullable;
@@ -209,6 +214,28 @@ class SentencesTest {
     assertThat(
             sentences.advice(link("pour_rate", false, "pour", "", Evidence.STRONG, 1.0, 1.0, "x.")))
         .isEqualTo("x.");
+  }
+
+  @Test
+  void aPlantsOwnAdviceIsSaidInItsLanguageWithTheProgramsCautionBeforeIts() {
+    PlantAdvice.Entry wash =
+        new PlantAdvice.Entry(
+            Map.of("es", "revise primero la bomba 2"), Map.of("en", "Keep off the deck"), false);
+    Sentences spanish =
+        new Sentences(
+            new Words(
+                ResourceBundle.getBundle("org.evenpour.report.words", Locale.forLanguageTag("es"))),
+            ZoneOffset.UTC,
+            false,
+            false,
+            Map.of(),
+            new Advice(new PlantAdvice(Map.of("wash", wash)), Map.of()));
+    assertThat(
+            spanish.advice(
+                link("wash_l", false, "wash", "", Evidence.STRONG, 1.0, 1.0, "look at it first")))
+        .isEqualTo(
+            "revise primero la bomba 2. Compruebe primero que el molde esté seco. Keep off the"
+                + " deck.");
   }
 
   @Test

@@ -60,7 +60,7 @@ final class BoardSignals {
     for (CharacteristicReport one : report.characteristics()) {
       shown.put(List.of(one.wheel(), one.name()), units.shown(one.unit()));
     }
-    sentences = new Sentences(words.report(), zone, false, false, shown);
+    sentences = new Sentences(words.report(), zone, false, false, shown, report.advice());
     List<Topic> all = new ArrayList<>(Topic.of(report.withSignals(here)));
     // What nobody has seen yet comes first; the sort is stable.
     all.sort(Comparator.comparing(topic -> seen(topic) != null));

@@ -114,7 +114,8 @@ public record Desk(
       units.put(List.of(one.wheel(), one.name()), unit(one));
     }
     Sentences plain = Sentences.of(log().report(), look.language().report(), log().zone());
-    return new Sentences(plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units);
+    return new Sentences(
+        plain.words(), plain.zone(), plain.nameWheels(), plain.nameYears(), units, plain.advice());
   }
 
   /** Says verdicts on molds, of the whole record, in the units and the language of the look. */

@@ -1,14 +1,10 @@
 package org.evenpour.view.model;
 
-import java.io.IOException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.CancellationException;
-import java.util.function.BooleanSupplier;
-import org.evenpour.audit.Audit;
 import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.audit.AuditReport.MoldReport;
@@ -16,17 +12,10 @@ import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.Causes;
 import org.evenpour.audit.PlantRecords;
-import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.WheelRecord;
-import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.LogReader;
-import org.evenpour.intake.Profiles;
-import org.evenpour.intake.Progress;
-import org.evenpour.intake.SetAside;
 import org.evenpour.live.RecordNow;
-import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
 import org.jspecify.annotations.Nullable;
 
@@ -67,49 +56,6 @@ public record OpenedLog(
         wheels,
         Topic.of(now.report()).stream().flatMap(topic -> topic.signals().stream()).toList(),
         null);
-  }
-
-  /**
-   * Reads and audits logs.
-   *
-   * @param progress is told how far reading has come
-   * @param isCancelled asked while reading, and once more before the audit
-   * @throws CancellationException if it was cancelled
-   */
-  public static OpenedLog read(PlantFiles files, Progress progress, BooleanSupplier isCancelled)
-      throws IntakeException {
-    Profiles profiles = files.profiles();
-    List<CastingEvent> happened = files.happened(profiles);
-    CastingRecord record;
-    try (SetAside nowhere = SetAside.nowhere()) {
-      record =
-          LogReader.read(
-              files.logs(),
-              profiles,
-              happened,
-              null,
-              null,
-              nowhere,
-              (done, total) -> {
-                stopIf(isCancelled);
-                progress.at(done, total);
-              });
-    }
-    stopIf(isCancelled);
-    try {
-      PlantRecords plant = files.kept(profiles).records();
-      AuditReport report = Audit.run(record, plant);
-      stopIf(isCancelled);
-      return of(new RecordNow(record, report, plant));
-    } catch (IOException e) {
-      throw IntakeException.of(e);
-    }
-  }
-
-  private static void stopIf(BooleanSupplier isCancelled) {
-    if (isCancelled.getAsBoolean()) {
-      throw new CancellationException();
-    }
   }
 
   /** The rows of a wheel; those of the first wheel where there is no such wheel. */

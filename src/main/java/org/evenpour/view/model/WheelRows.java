@@ -45,6 +45,9 @@ public record WheelRows(WheelRecord record, double[] at, int[][] rowsOfMold, boo
    */
   WheelRows grown(WheelRecord later) {
     int known = at.length;
+    if (known == later.rows()) {
+      return new WheelRows(later, at, rowsOfMold, numbered);
+    }
     boolean goesOn = numbered && known > 0;
     for (int i = known; i < later.rows() && goesOn; i++) {
       goesOn = later.turn().get(i) >= later.turn().get(i - 1);

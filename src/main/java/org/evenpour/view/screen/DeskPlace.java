@@ -8,8 +8,7 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
@@ -18,10 +17,10 @@ import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
 import javax.swing.SwingUtilities;
-import javax.swing.SwingWorker;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Remark;
+import org.evenpour.live.LogsAtRest;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
 import org.evenpour.plant.PlantFiles;
@@ -49,21 +48,23 @@ public final class DeskPlace implements Place {
   private final Consumer<OpenedLog> onOpened;
   private final Marking marking;
   private List<CauseMark> marks = List.of();
-  private volatile PlantFiles sources = PlantFiles.NONE; // a worker that saves asks for it too
+  // A worker that saves asks for both. What is shown stays while others are read.
+  private volatile PlantFiles sources = PlantFiles.NONE;
+  private volatile PlantFiles shown = PlantFiles.NONE;
   private @Nullable OpenedLog log;
-  private @Nullable Throwable failure;
-  private @Nullable Throwable notRenewed;
-  private @Nullable Reading reading;
   private String page = "wheel";
   private @Nullable JPanel host;
   private @Nullable Look look;
   private @Nullable DeskScreen desk;
-  private final Renewal renewal = new Renewal(this::renew, this::notRenewed);
   private final StretchFigures figures = new StretchFigures(selection, this::log, this::figured);
   private final AtomicBoolean isDue = new AtomicBoolean();
   private @Nullable Runnable unlisten;
   private @Nullable Supplier<Snapshot> engine;
+  private @Nullable LogsAtRest resting;
   private @Nullable RecordNow heard;
+  private boolean isArranging;
+  private @Nullable JProgressBar progress;
+  private @Nullable Throwable unshown;
 
   /**
    * @param ask for files
@@ -86,10 +87,11 @@ public final class DeskPlace implements Place {
           @Override
           public void mayWrite(Path file) throws IOException {
             sources.notToBeLost().mayWrite(file);
+            shown.notToBeLost().mayWrite(file);
           }
         };
     this.onOpened = onOpened;
-    marking = new CauseKeeping(() -> sources.causesFile(), clock, this::marked);
+    marking = new CauseKeeping(() -> shown.causesFile(), clock, this::marked);
   }
 
   @Override
@@ -146,20 +148,15 @@ public final class DeskPlace implements Place {
 
   /** Opens files; what was being read is given up. */
   public void open(PlantFiles next) {
-    stop();
     unfollow();
-    renewal.stop();
     sources = next;
-    marks = List.of();
-    failure = null;
-    if (next.logs().isEmpty()) {
-      fill();
-      return;
+    if (!next.logs().isEmpty()) {
+      LogsAtRest its = new LogsAtRest(next);
+      resting = its;
+      listen(its::snapshot, its::onSnapshot);
+      its.start();
     }
-    Reading begun = new Reading(next);
-    reading = begun;
     fill();
-    begun.execute();
   }
 
   /**
@@ -171,11 +168,16 @@ public final class DeskPlace implements Place {
    * @param followed the log, its profile and its events
    */
   public void follow(Supplier<Snapshot> snapshots, BoardDesk.Telling telling, PlantFiles followed) {
-    engine = snapshots;
+    unfollow();
     sources = followed;
-    unlisten = telling.tell(this::news);
+    listen(snapshots, telling);
     fill();
     hear();
+  }
+
+  private void listen(Supplier<Snapshot> snapshots, BoardDesk.Telling telling) {
+    engine = snapshots;
+    unlisten = telling.tell(this::news);
   }
 
   /** On any thread: however much is new, it is looked at once. */
@@ -197,21 +199,57 @@ public final class DeskPlace implements Place {
     }
     RecordNow now = source.get().record();
     RecordNow before = heard;
-    if (now == null || now == before) {
-      return;
-    }
-    OpenedLog shown = log;
+    OpenedLog known = log;
     JPanel panel = host;
-    if (shown == null || before == null) {
-      heard = now;
-      show(OpenedLog.of(now));
+    if (now == null) {
+      showProgress();
+    } else if (now == before) {
+      refresh();
+    } else if (known == null || before == null || !now.goesOnFrom(before)) {
+      arrange(now, source);
     } else if (now.report() != before.report()) {
       heard = now;
-      renew(now.goesOnFrom(before) ? shown.grown(now, false) : OpenedLog.of(now));
+      renew(known.grown(now, false));
     } else if (panel != null && panel.isVisible()) {
       heard = now;
-      log = shown.grown(now, true);
+      log = known.grown(now, true);
       refresh();
+    }
+  }
+
+  /** The rows of another reading are arranged beside: a long record's would hold up the screen. */
+  private void arrange(RecordNow now, Supplier<Snapshot> source) {
+    if (isArranging) {
+      return; // what there is then is heard when it is done
+    }
+    isArranging = true;
+    CompletableFuture.supplyAsync(() -> OpenedLog.of(now))
+        .whenComplete(
+            (opened, why) ->
+                SwingUtilities.invokeLater(
+                    () -> {
+                      isArranging = false;
+                      if (engine == source) {
+                        arranged(now, opened, why);
+                      }
+                      hear();
+                    }));
+  }
+
+  private void arranged(RecordNow now, @Nullable OpenedLog opened, @Nullable Throwable why) {
+    RecordNow before = heard;
+    OpenedLog known = log;
+    unshown = why;
+    heard = now;
+    if (opened == null) {
+      fill();
+    } else if (before != null) {
+      renew(opened);
+    } else {
+      if (known != null && !known.record().logs().equals(opened.record().logs())) {
+        selection.forget();
+      }
+      show(opened, sources);
     }
   }
 
@@ -232,7 +270,6 @@ public final class DeskPlace implements Place {
     // A file that is only added to may have grown while the logs were read.
     boolean isBehind = again.report().causes().read() < marks.size();
     log = (isBehind ? again.marked(marks) : again).with(before.part());
-    notRenewed = null;
     onOpened.accept(again);
     figures.again();
     selection.renew(before, again);
@@ -242,39 +279,38 @@ public final class DeskPlace implements Place {
     }
   }
 
-  private void notRenewed(Throwable why) {
-    notRenewed = why;
-    refresh();
-  }
-
   /** Whether files are being read just now. */
   boolean isReading() {
-    return reading != null;
+    return resting != null && heard == null && failure() == null;
+  }
+
+  /** Why the newest reading failed; null where it did not. */
+  private @Nullable Throwable failure() {
+    LogsAtRest its = resting;
+    return unshown != null || its == null ? unshown : its.failure();
   }
 
   /** Whether more of the log is expected. */
   boolean isFollowing() {
-    return unlisten != null;
+    return engine != null && resting == null;
   }
 
   /** Why the log, which has changed, could not be read again; null where it could. */
   @Nullable String notRenewed() {
-    Throwable why = notRenewed;
+    Throwable why = heard == null ? null : failure();
     Supplier<Snapshot> source = engine;
-    Remark unjudged = source == null ? null : source.get().unjudged();
+    Remark stuck = source == null ? null : source.get().stuck();
     Look now = look;
     if (now == null) {
       return null;
     }
-    return why != null
-        ? Reasons.of(why, now)
-        : unjudged == null ? null : now.language().say(unjudged);
+    return why != null ? Reasons.of(why, now) : stuck == null ? null : now.language().say(stuck);
   }
 
   /** Shows what now stands in the file of marks, unless another log was opened meanwhile. */
   private void marked(Path file, List<CauseMark> all) {
     OpenedLog now = log;
-    if (now != null && !sources.logs().isEmpty() && sources.causesFile().path().equals(file)) {
+    if (now != null && !shown.logs().isEmpty() && shown.causesFile().path().equals(file)) {
       marks = all;
       log = now.marked(all);
       refresh();
@@ -291,8 +327,6 @@ public final class DeskPlace implements Place {
 
   /** The window is gone: nothing is read, heard or computed any more. */
   void close() {
-    stop();
-    renewal.stop();
     figures.cancel();
     unfollow();
   }
@@ -301,35 +335,34 @@ public final class DeskPlace implements Place {
     Runnable end = unlisten;
     if (end != null) {
       end.run();
-      unlisten = null;
-      engine = null;
-      heard = null;
     }
+    LogsAtRest its = resting;
+    if (its != null) {
+      its.close();
+    }
+    unlisten = null;
+    engine = null;
+    resting = null;
+    heard = null;
+    unshown = null;
   }
 
   /** Shows what is already opened, and keeps marks where its files say. */
   void show(OpenedLog opened, PlantFiles its) {
     sources = its;
+    shown = its;
+    marks = List.of();
     show(opened);
   }
 
   /** Shows what is already opened. */
   public void show(OpenedLog opened) {
     log = opened;
-    failure = null;
-    notRenewed = null;
+    figures.forget();
     onOpened.accept(opened);
     selection.chooseWheel(opened.wheel(selection.wheel()).record().wheel());
     opened.fit(selection);
     fill();
-  }
-
-  private void stop() {
-    Reading now = reading;
-    if (now != null) {
-      now.cancel(false);
-      reading = null;
-    }
   }
 
   /** The page that is seen; null while there is no desk. */
@@ -384,7 +417,8 @@ public final class DeskPlace implements Place {
     panel.removeAll();
     Tips.forget(panel);
     OpenedLog opened = log;
-    Reading busy = reading;
+    boolean isBusy = isReading();
+    Throwable problem = heard == null ? failure() : unshown;
     if (opened != null) {
       DeskScreen next =
           new DeskScreen(
@@ -392,26 +426,25 @@ public final class DeskPlace implements Place {
                   () -> Objects.requireNonNull(log),
                   selection,
                   now,
-                  sources.logs().isEmpty() ? null : marking),
+                  shown.logs().isEmpty() ? null : marking),
               new DeskScreen.Growth(this::isFollowing, this::notRenewed, figures),
               page,
               ask,
               key -> page = key);
       desk = next;
       panel.add(next.screen(), BorderLayout.CENTER);
-      if (busy != null || failure != null) {
-        panel.add(message(now, busy, failure, true), BorderLayout.NORTH);
+      if (isBusy || problem != null) {
+        panel.add(message(now, isBusy, problem, true), BorderLayout.NORTH);
       }
     } else {
-      panel.add(message(now, busy, failure, false), BorderLayout.CENTER);
+      panel.add(message(now, isBusy, problem, false), BorderLayout.CENTER);
     }
     panel.revalidate();
     panel.repaint();
   }
 
   /** What is going on, what went wrong, or what to do first. */
-  private JPanel message(
-      Look now, @Nullable Reading busy, @Nullable Throwable problem, boolean isNarrow) {
+  private JPanel message(Look now, boolean isBusy, @Nullable Throwable problem, boolean isNarrow) {
     String insets = "insets " + now.px(isNarrow ? 6 : 24);
     JPanel panel =
         Parts.panel(
@@ -419,14 +452,20 @@ public final class DeskPlace implements Place {
             new MigLayout(isNarrow ? insets : insets + ", wrap 1, align center center", "[]", "[]"),
             now.ink().field());
     String width = isNarrow ? "growx, pushx, wmin 50" : "w " + now.px(480) + "!";
-    if (busy != null) {
+    if (isBusy) {
       panel.add(
           Parts.heading("reading.title", now.say("reading.title", names(sources.logs())), now));
-      panel.add(busy.bar(now), "w " + now.px(isNarrow ? 240 : 480) + "!");
+      JProgressBar bar = new JProgressBar(0, 100);
+      bar.setName("reading.progress");
+      bar.setStringPainted(true);
+      progress = bar;
+      showProgress();
+      panel.add(bar, "w " + now.px(isNarrow ? 240 : 480) + "!");
       JButton cancel = Parts.button("reading.cancel", now.say("reading.cancel"), "", now);
       cancel.addActionListener(
           event -> {
-            stop();
+            unfollow();
+            sources = shown;
             fill();
           });
       panel.add(cancel);
@@ -455,79 +494,18 @@ public final class DeskPlace implements Place {
     return String.join(", ", files.stream().map(file -> "" + file.getFileName()).toList());
   }
 
-  /** Reads and audits on a worker thread. */
-  private final class Reading extends SwingWorker<OpenedLog, Integer> {
-    private final PlantFiles its;
-    private volatile List<Long> stamp = List.of();
-    private @Nullable JProgressBar progress;
-    private int percent;
-
-    Reading(PlantFiles its) {
-      this.its = its;
-    }
-
-    JProgressBar bar(Look now) {
-      JProgressBar bar = new JProgressBar(0, 100);
-      bar.setName("reading.progress");
-      bar.setStringPainted(true);
-      progress = bar;
-      show(now);
-      return bar;
-    }
-
-    private void show(Look now) {
-      JProgressBar bar = progress;
-      if (bar != null) {
-        bar.setIndeterminate(percent >= 100);
-        bar.setValue(percent);
-        bar.setString(percent >= 100 ? now.say("reading.audit") : percent + " %");
-      }
-    }
-
-    @Override
-    protected OpenedLog doInBackground() throws Exception {
-      stamp = its.stamp();
-      return OpenedLog.read(
-          its,
-          (done, total) -> publish(total == 0 ? 0 : (int) Math.min(100, done * 100 / total)),
-          this::isCancelled);
-    }
-
-    @Override
-    protected void process(List<Integer> chunks) {
-      percent = chunks.get(chunks.size() - 1);
-      Look now = look;
-      if (now != null) {
-        show(now);
-      }
-    }
-
-    @Override
-    protected void done() {
-      if (reading != this) {
-        return;
-      }
-      reading = null;
-      try {
-        OpenedLog opened = get();
-        OpenedLog before = log;
-        if (before != null && !before.record().logs().equals(opened.record().logs())) {
-          selection.forget();
-        }
-        DeskPlace.this.show(opened);
-        renewal.watch(its, stamp, opened.record().rowsRead());
-      } catch (CancellationException cancelled) {
-        fill();
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      } catch (ExecutionException e) {
-        if (e.getCause() instanceof CancellationException) {
-          fill();
-        } else {
-          failure = e.getCause();
-          fill();
-        }
-      }
+  /** How far reading has come, or that it failed. */
+  private void showProgress() {
+    JProgressBar bar = progress;
+    LogsAtRest its = resting;
+    Look now = look;
+    if (failure() != null) {
+      fill();
+    } else if (bar != null && its != null && now != null) {
+      int percent = its.percent();
+      bar.setIndeterminate(percent >= 100);
+      bar.setValue(percent);
+      bar.setString(percent >= 100 ? now.say("reading.audit") : percent + " %");
     }
   }
 }

@@ -86,6 +86,12 @@ final class StretchFigures {
     }
   }
 
+  /** Another log is shown, or another reading of it: a stretch has no figures yet. */
+  void forget() {
+    cancel();
+    wanted = null;
+  }
+
   /** Leaves it at the whole log's figures until another stretch is chosen. */
   void stop() {
     cancel();

@@ -19,7 +19,7 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
-import org.evenpour.intake.Progress;
+import org.evenpour.live.LogsAtRest;
 import org.evenpour.picture.CauseBars;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.plant.PlantFiles;
@@ -55,8 +55,7 @@ class DeskModelTest {
       log.append(at + "," + row / 3 + "," + row % 3 + "," + (388 + row * 7 % 5) + "\n");
     }
     Path file = Files.writeString(folder.resolve("log.csv"), log);
-    OpenedLog opened =
-        OpenedLog.read(new PlantFiles(List.of(file), null, null), Progress.NONE, () -> false);
+    OpenedLog opened = Sample.read(new PlantFiles(List.of(file), null, null));
     Selection selection = new Selection();
     opened.fit(selection);
     Look look = Look.of(false, Language.of("es"), DisplayUnits.METRIC, 720);
@@ -269,8 +268,9 @@ class DeskModelTest {
 
   @Test
   void readingCanBeStopped() {
-    assertThatThrownBy(() -> OpenedLog.read(Sample.SOURCES, Progress.NONE, () -> true))
-        .isInstanceOf(CancellationException.class);
+    LogsAtRest logs = new LogsAtRest(Sample.SOURCES);
+    logs.close();
+    assertThatThrownBy(logs::read).isInstanceOf(CancellationException.class);
   }
 
   @Test

@@ -1,9 +1,10 @@
 package org.evenpour.view.model;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.Progress;
+import org.evenpour.live.LogsAtRest;
 import org.evenpour.plant.PlantFiles;
 
 /** The sample week, read and audited once. */
@@ -23,9 +24,16 @@ public final class Sample {
 
   private static OpenedLog open() {
     try {
-      return OpenedLog.read(SOURCES, Progress.NONE, () -> false);
-    } catch (IntakeException e) {
+      return read(SOURCES);
+    } catch (IntakeException | IOException e) {
       throw new IllegalStateException(e);
+    }
+  }
+
+  /** Reads and audits logs. */
+  public static OpenedLog read(PlantFiles files) throws IntakeException, IOException {
+    try (LogsAtRest logs = new LogsAtRest(files)) {
+      return OpenedLog.of(logs.read());
     }
   }
 

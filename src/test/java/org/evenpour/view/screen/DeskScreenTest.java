@@ -21,7 +21,6 @@ import javax.swing.JTable;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
-import org.evenpour.intake.Progress;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
@@ -374,11 +373,7 @@ class DeskScreenTest {
     List<String> lines = Files.readAllLines(Sample.SOURCES.logs().get(0)).subList(0, 400);
     Path log = folder.resolve("log.csv");
     Files.writeString(log, String.join("\n", lines) + "\nyesterday,T1\n");
-    OpenedLog opened =
-        OpenedLog.read(
-            new PlantFiles(List.of(log), Sample.SOURCES.profile(), null),
-            Progress.NONE,
-            () -> false);
+    OpenedLog opened = Sample.read(new PlantFiles(List.of(log), Sample.SOURCES.profile(), null));
     Open open = open("es", false, NOTHING);
     onEventThread(
         () -> {

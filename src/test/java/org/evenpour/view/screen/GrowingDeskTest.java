@@ -19,7 +19,6 @@ import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JTable;
 import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.intake.Progress;
 import org.evenpour.live.LiveEngine;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
@@ -162,7 +161,7 @@ class GrowingDeskTest {
   @Test
   void whatAnEngineHearsLiesWhereTheLogReadAgainWouldPutIt() throws Exception {
     RecordNow now = Objects.requireNonNull(BoardSample.at(205).snapshot().record());
-    OpenedLog before = OpenedLog.read(sources(), Progress.NONE, () -> false);
+    OpenedLog before = Sample.read(sources());
     OpenedLog grown = before.grown(now, true);
     assertThat(grown.report()).isSameAs(before.report());
     OpenedLog again = OpenedLog.of(now);
@@ -193,7 +192,7 @@ class GrowingDeskTest {
   void newAnodesAreSeenAtOnceAndNothingElseMoves() throws Exception {
     // The engine's own: a first audit, then the same audit and more anodes.
     RecordNow later = Objects.requireNonNull(BoardSample.at(205).snapshot().record());
-    OpenedLog first = OpenedLog.read(sources(), Progress.NONE, () -> false);
+    OpenedLog first = Sample.read(sources());
     Object reading = new Object();
     List<Snapshot> snapshots =
         List.of(
@@ -212,6 +211,7 @@ class GrowingDeskTest {
               sources());
           return true;
         });
+    until(() -> place.desk() != null);
     DeskScreen desk = Objects.requireNonNull(onEventThread(place::desk));
     onEventThread(
         () -> {
@@ -338,6 +338,52 @@ class GrowingDeskTest {
           assertThat(find(screen, "strip.stop", JComponent.class).isVisible()).isFalse();
           return true;
         });
+  }
+
+  @Test
+  void aStretchIsAuditedAgainWhenItsLogIsReadAgainByHand() throws Exception {
+    onEventThread(
+        () -> {
+          place.open(sources());
+          return true;
+        });
+    until(() -> place.log() != null);
+    onEventThread(
+        () -> {
+          place.selection().chooseStretch(new Stretch(100, 150));
+          return true;
+        });
+    until(() -> opened().part() != null);
+    OpenedLog before = onEventThread(this::opened);
+    onEventThread(
+        () -> {
+          place.reload();
+          assertThat(place.isReading()).isTrue();
+          return true;
+        });
+    until(() -> opened().record() != before.record() && opened().part() != null);
+    assertThat(onEventThread(() -> opened().part())).isNotSameAs(before.part());
+  }
+
+  @Test
+  void whatIsShownKeepsItsOwnFileOfCausesWhileOthersAreReadOrGivenUp() throws Exception {
+    onEventThread(
+        () -> {
+          place.open(sources());
+          return true;
+        });
+    until(() -> place.log() != null);
+    onEventThread(
+        () -> {
+          place.open(Sample.SOURCES);
+          find(screen, "reading.cancel", javax.swing.AbstractButton.class).doClick();
+          assertThat(place.isReading()).isFalse();
+          assertThat(opened().record().rowsKept()).isLessThan(6107);
+          place.reload();
+          return true;
+        });
+    until(() -> !place.isReading());
+    assertThat(onEventThread(() -> opened().record().rowsKept())).isLessThan(6107);
   }
 
   @Test

@@ -31,7 +31,6 @@ import javax.swing.JToggleButton;
 import javax.swing.JToolTip;
 import javax.swing.plaf.basic.BasicHTML;
 import javax.swing.text.View;
-import org.evenpour.intake.Progress;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Summary;
 import org.evenpour.report.workbook.AuditWorkbook;
@@ -39,6 +38,7 @@ import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Sample;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -189,7 +189,7 @@ class HostileTextTest {
   /** Every page of the desk, the workbook and the summary of a log that is full of such. */
   @Test
   void aLogFullOfPagesIsShownAsItStands() throws Exception {
-    OpenedLog log = OpenedLog.read(hostile(), Progress.NONE, () -> false);
+    OpenedLog log = Sample.read(hostile());
     assertThat(log.record().rowsKept()).isEqualTo(1200);
     PlantFiles sources = hostile();
     for (String page : DeskPlace.PAGES) {

@@ -20,12 +20,12 @@ import javax.swing.SwingUtilities;
 import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Scope;
 import org.evenpour.intake.IntakeException;
-import org.evenpour.intake.Progress;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Selection;
 import org.jspecify.annotations.Nullable;
 
@@ -63,7 +63,7 @@ public final class PageImages {
             List.of(from.resolve("casting-log.csv")),
             from.resolve("profile.yaml"),
             from.resolve("events.csv"));
-    OpenedLog log = OpenedLog.read(sources, Progress.NONE, () -> false);
+    OpenedLog log = Sample.read(sources);
     for (String size : wishes.stream().filter(wish -> wish.matches("\\d+x\\d+")).toList()) {
       int width = Integer.parseInt(size.substring(0, size.indexOf('x')));
       int height = Integer.parseInt(size.substring(size.indexOf('x') + 1));

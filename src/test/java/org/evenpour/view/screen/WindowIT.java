@@ -459,7 +459,7 @@ class WindowIT {
   /** What was given up may still be read or computed, and keeps what it works on until then. */
   private static boolean isAnythingUnderWay() {
     return Thread.getAllStackTraces().entrySet().stream()
-        .filter(one -> one.getKey().getName().startsWith("SwingWorker"))
+        .filter(one -> one.getKey().getName().matches("SwingWorker.*|evenpour-logs"))
         .anyMatch(
             one ->
                 Arrays.stream(one.getValue())
