@@ -1,11 +1,12 @@
 package org.evenpour.audit;
 
 import java.util.List;
-import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.casting.Scope;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsInForce.SeriesLimits;
 import org.evenpour.control.SuccessiveMonitor.Term;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.BeyondSettings.View;
 import org.jspecify.annotations.Nullable;
 
 /**

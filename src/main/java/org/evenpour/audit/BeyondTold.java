@@ -3,11 +3,11 @@ package org.evenpour.audit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.BeyondSettings.Departure;
-import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.BeyondSettings.View;
 import org.jspecify.annotations.Nullable;
 
 /** Sees to it that one disturbance of the wheel stays one signal. */

@@ -9,16 +9,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.CausesReport.Counted;
-import org.evenpour.audit.CausesReport.Marked;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
-import org.evenpour.casting.Remark;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
+import org.evenpour.findings.CausesReport.Counted;
+import org.evenpour.findings.CausesReport.Marked;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,11 +43,6 @@ public final class Causes {
         signal.mold(),
         signal.side(),
         signal.direction());
-  }
-
-  /** What a link names. */
-  public static Cause cause(Link link) {
-    return new Cause(link.event() ? Kind.EVENT : Kind.SETTING, link.name());
   }
 
   /** What a person says of a cause of a signal. */

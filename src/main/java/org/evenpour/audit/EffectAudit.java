@@ -1,16 +1,17 @@
 package org.evenpour.audit;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.EffectInFull.Known;
-import org.evenpour.audit.EffectInFull.Line;
-import org.evenpour.audit.EffectInFull.Trial;
-import org.evenpour.audit.EffectInFull.Window;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.EffectInFull;
+import org.evenpour.findings.EffectInFull.Known;
+import org.evenpour.findings.EffectInFull.Line;
+import org.evenpour.findings.EffectInFull.Trial;
+import org.evenpour.findings.EffectInFull.Window;
 import org.evenpour.link.EffectSize;
 import org.evenpour.link.LineCheck;
 import org.evenpour.link.Linker;

@@ -5,21 +5,23 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.GaugeReport.OnWheel;
-import org.evenpour.audit.GaugeReport.Verdict;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.GaugeFile;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.GaugeReport;
+import org.evenpour.findings.GaugeReport.OnWheel;
+import org.evenpour.findings.GaugeReport.Verdict;
 import org.evenpour.stats.GaugeStudy;
 import org.evenpour.stats.GuardBand;
 import org.evenpour.stats.KnownMass;
 import org.evenpour.stats.MeanSquare;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** What gauge files say, and what that means for an audited record. */

@@ -2,13 +2,13 @@ package org.evenpour.audit;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.CapabilityInFull.Group;
-import org.evenpour.casting.IntColumn;
-import org.evenpour.casting.Labels;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.CapabilityInFull.Group;
 import org.evenpour.stats.Capability;
 import org.evenpour.stats.ChartConstants;
 import org.evenpour.stats.Moments;

@@ -4,13 +4,14 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Finds;
-import org.evenpour.audit.AuditReport.LimitsUsed;
-import org.evenpour.audit.AuditReport.Monitoring;
 import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.control.SuccessiveMonitor.Term;
+import org.evenpour.findings.AuditReport.Finds;
+import org.evenpour.findings.AuditReport.LimitsUsed;
+import org.evenpour.findings.AuditReport.Monitoring;
+import org.evenpour.findings.NotLookedFor;
 import org.jspecify.annotations.Nullable;
 
 /** What the anodes of one characteristic were judged by, or why they were not. */

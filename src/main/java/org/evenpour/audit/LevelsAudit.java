@@ -1,15 +1,16 @@
 package org.evenpour.audit;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.EffectInFull.Known;
-import org.evenpour.audit.EffectInFull.Level;
-import org.evenpour.audit.EffectInFull.Levels;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.column.IntColumn;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.EffectInFull;
+import org.evenpour.findings.EffectInFull.Known;
+import org.evenpour.findings.EffectInFull.Level;
+import org.evenpour.findings.EffectInFull.Levels;
 import org.evenpour.link.LevelEffects;
 import org.evenpour.link.Linker;
 

@@ -1,7 +1,7 @@
 package org.evenpour.audit;
 
-import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.casting.Specification;
+import org.evenpour.findings.MoldVerdict.Trend;
 import org.evenpour.stats.Autocorrelation;
 import org.evenpour.stats.LeastSquares;
 import org.evenpour.stats.StudentT;

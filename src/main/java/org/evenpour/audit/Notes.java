@@ -9,16 +9,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.LimitsUsed;
-import org.evenpour.audit.AuditReport.Monitoring;
-import org.evenpour.audit.AuditReport.SpecificationUsed;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsInForce;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.LimitsUsed;
+import org.evenpour.findings.AuditReport.Monitoring;
+import org.evenpour.findings.AuditReport.SpecificationUsed;
+import org.evenpour.findings.NotLookedFor;
 import org.evenpour.stats.NormalScores;
+import org.evenpour.words.Remark;
 
 /** What a reader must know before using an audit's figures. */
 final class Notes {

@@ -22,6 +22,7 @@ import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.control.MoldChange;
+import org.evenpour.findings.NotLookedFor;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,11 +4,11 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.Episode;
 import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.control.SuccessiveMonitor.Judged;
+import org.evenpour.findings.AuditReport.TurnPoint;
 import org.evenpour.stats.RunTest;
 
 /**

@@ -2,13 +2,13 @@ package org.evenpour.audit;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.SettingReport;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.SettingReport;
 import org.evenpour.stats.Moments;
 
 /** What is to be told of one recorded setting over the whole log. */

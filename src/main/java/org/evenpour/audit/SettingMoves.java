@@ -5,15 +5,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
+import org.evenpour.findings.Advice;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.SettingsWatched.Move;
 
 /** Makes one entry of what moved together, and finds the signals that tell of it already. */
 final class SettingMoves {

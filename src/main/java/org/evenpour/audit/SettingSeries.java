@@ -2,11 +2,11 @@ package org.evenpour.audit;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
-import org.evenpour.audit.SettingsWatched.Reason;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.findings.SettingsWatched.Reason;
 import org.evenpour.stats.Robust;
 import org.jspecify.annotations.Nullable;
 

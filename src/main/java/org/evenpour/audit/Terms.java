@@ -12,6 +12,7 @@ import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.OwnPastProposal;
 import org.evenpour.control.SuccessiveMonitor.Term;
+import org.evenpour.findings.NotLookedFor;
 import org.jspecify.annotations.Nullable;
 
 /**

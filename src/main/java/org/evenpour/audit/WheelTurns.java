@@ -2,10 +2,10 @@ package org.evenpour.audit;
 
 import java.util.Arrays;
 import java.util.List;
-import org.evenpour.audit.AuditReport.TurnPoint;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.findings.AuditReport.TurnPoint;
 
 /**
  * The newest turns of a wheel, as many as limits are proposed from: what the wheel did in each, and

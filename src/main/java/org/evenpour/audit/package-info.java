@@ -1,4 +1,6 @@
-/** A whole record to one immutable {@link org.evenpour.audit.AuditReport}; replays the engine. */
+/**
+ * A whole record to one immutable {@link org.evenpour.findings.AuditReport}; replays the engine.
+ */
 @NullMarked
 package org.evenpour.audit;
 

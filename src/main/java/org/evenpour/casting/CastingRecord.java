@@ -1,6 +1,7 @@
 package org.evenpour.casting;
 
 import java.util.List;
+import org.evenpour.words.Remark;
 
 /**
  * Everything that was read of one or several logs and their events.

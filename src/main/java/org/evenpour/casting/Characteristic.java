@@ -1,5 +1,7 @@
 package org.evenpour.casting;
 
+import org.evenpour.column.DoubleColumn;
+
 /**
  * What is judged of every anode.
  *

@@ -9,6 +9,7 @@ import java.nio.file.FileSystemLoopException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.util.regex.Pattern;
+import org.evenpour.words.Remark;
 
 /** A file could not be read or written, and why can be said in the reader's language. */
 public final class FileException extends IOException {

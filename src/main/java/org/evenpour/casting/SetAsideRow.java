@@ -1,5 +1,7 @@
 package org.evenpour.casting;
 
+import org.evenpour.words.Remark;
+
 /**
  * A row that could not be used.
  *

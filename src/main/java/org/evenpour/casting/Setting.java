@@ -1,5 +1,8 @@
 package org.evenpour.casting;
 
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
 import org.jspecify.annotations.Nullable;
 
 /**

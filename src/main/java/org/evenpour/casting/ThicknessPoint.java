@@ -1,5 +1,7 @@
 package org.evenpour.casting;
 
+import org.evenpour.column.DoubleColumn;
+
 /**
  * The thickness at one named point of the anode.
  *

@@ -1,6 +1,10 @@
 package org.evenpour.casting;
 
 import java.util.List;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
+import org.evenpour.column.LongColumn;
 import org.jspecify.annotations.Nullable;
 
 /**

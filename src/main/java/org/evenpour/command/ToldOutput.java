@@ -7,7 +7,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

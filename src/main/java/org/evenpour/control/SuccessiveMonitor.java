@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.evenpour.casting.Labels;
 import org.evenpour.casting.WheelProfile;
+import org.evenpour.column.Labels;
 import org.evenpour.stats.RunTest;
 import org.jspecify.annotations.Nullable;
 

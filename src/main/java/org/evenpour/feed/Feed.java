@@ -1,8 +1,8 @@
 package org.evenpour.feed;
 
 import java.time.Instant;
-import org.evenpour.casting.Remark;
 import org.evenpour.intake.LogHeader;
+import org.evenpour.words.Remark;
 
 /**
  * What a plant's rows come through while it casts: a growing log, or a connection. It gives

@@ -17,11 +17,11 @@ import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
 import org.evenpour.intake.ArrivingRecords;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

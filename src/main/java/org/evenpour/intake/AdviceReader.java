@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.PlantAdvice;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what a plant itself says of what to look at first. */

@@ -11,8 +11,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.evenpour.casting.CastingEvent;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the file of events: {@code at,wheel,mold,event,note}. */

@@ -12,8 +12,8 @@ import java.util.Map;
 import java.util.Set;
 import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.Quantity;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
+import org.evenpour.words.Remark;
 
 /**
  * Reads a gauge study, {@code part,operator,mass_kg}, or check measurements, {@code

@@ -5,7 +5,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

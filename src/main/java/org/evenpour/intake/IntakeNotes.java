@@ -10,8 +10,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.WheelProfile;
+import org.evenpour.words.Remark;
 
 /**
  * Gathers what the reader should know of a log besides its set-aside rows. Owned by the thread that

@@ -13,8 +13,8 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

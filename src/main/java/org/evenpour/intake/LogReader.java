@@ -19,10 +19,10 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Pages;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.Pages;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

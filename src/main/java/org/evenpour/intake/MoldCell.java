@@ -1,6 +1,6 @@
 package org.evenpour.intake;
 
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

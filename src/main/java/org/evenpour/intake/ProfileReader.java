@@ -15,11 +15,11 @@ import java.util.TreeMap;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.Quantity;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** Reads wheel profiles. */

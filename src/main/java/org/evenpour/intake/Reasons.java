@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
 import org.evenpour.casting.Quantity;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** Why a row is set aside, in one sentence, with what would mend it. */

@@ -11,10 +11,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.evenpour.casting.Anode;
-import org.evenpour.casting.Pages;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.Pages;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -17,7 +17,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.QuoteMode;
 import org.evenpour.casting.Formulas;
 import org.evenpour.casting.PartFiles;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

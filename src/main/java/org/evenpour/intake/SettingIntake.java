@@ -2,14 +2,14 @@ package org.evenpour.intake;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
-import org.evenpour.casting.Labels;
-import org.evenpour.casting.Pages;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
+import org.evenpour.column.Pages;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -6,10 +6,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.evenpour.casting.CharacteristicProfile;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Quantity;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Unit;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

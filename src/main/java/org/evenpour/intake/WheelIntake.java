@@ -8,17 +8,17 @@ import java.util.Objects;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.CharacteristicProfile;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
-import org.evenpour.casting.Labels;
-import org.evenpour.casting.LongColumn;
-import org.evenpour.casting.Pages;
 import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.ThicknessPoint;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
+import org.evenpour.column.LongColumn;
+import org.evenpour.column.Pages;
 import org.jspecify.annotations.Nullable;
 
 /** One wheel's record while it grows. Owned by the thread that reads the log. */

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
 import org.evenpour.control.Episode;
 import org.jspecify.annotations.Nullable;
 

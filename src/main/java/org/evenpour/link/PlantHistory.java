@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.column.DoubleColumn;
 import org.evenpour.stats.SeriesRegression;
 import org.jspecify.annotations.Nullable;
 

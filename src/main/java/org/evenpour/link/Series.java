@@ -1,7 +1,7 @@
 package org.evenpour.link;
 
 import java.util.Arrays;
-import org.evenpour.casting.DoubleColumn;
+import org.evenpour.column.DoubleColumn;
 import org.evenpour.control.Episode;
 import org.jspecify.annotations.Nullable;
 

@@ -2,7 +2,7 @@ package org.evenpour.link;
 
 import java.util.Arrays;
 import java.util.BitSet;
-import org.evenpour.casting.DoubleColumn;
+import org.evenpour.column.DoubleColumn;
 
 /**
  * One column over some turns of a wheel, cut into what molds, ladle sides and turns each give.

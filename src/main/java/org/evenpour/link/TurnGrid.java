@@ -1,8 +1,8 @@
 package org.evenpour.link;
 
 import java.util.Arrays;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
 
 /**
  * A wheel's record as a table of turns by molds, so that a setting can be looked up some turns

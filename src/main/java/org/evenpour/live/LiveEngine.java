@@ -17,16 +17,16 @@ import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.casting.Remark;
 import org.evenpour.feed.Feed;
 import org.evenpour.feed.GrowingLog;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.intake.LogHeader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.WildTimes;
 import org.evenpour.plant.PlantNow;
 import org.evenpour.plant.Seen;
 import org.evenpour.plant.SeenFile;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -11,18 +11,18 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.Causes;
 import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
 import org.evenpour.feed.FileStamp;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.plant.PlantNow;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,8 +1,8 @@
 package org.evenpour.live;
 
-import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.findings.AuditReport;
 
 /**
  * All that was cast until now, and the newest audit of it, which is of the turns that had closed

@@ -2,11 +2,11 @@ package org.evenpour.live;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.plant.Seen;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,7 +1,7 @@
 package org.evenpour.live;
 
 import java.lang.System.Logger.Level;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

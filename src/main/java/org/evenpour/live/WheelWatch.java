@@ -8,14 +8,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport.TurnPoint;
 import org.evenpour.audit.Replayed;
 import org.evenpour.casting.Anode;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.IntColumn;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.LimitsBook;
@@ -23,6 +22,7 @@ import org.evenpour.control.LimitsInForce;
 import org.evenpour.control.MoldChange;
 import org.evenpour.control.SuccessiveMonitor;
 import org.evenpour.control.SuccessiveMonitor.Term;
+import org.evenpour.findings.AuditReport.TurnPoint;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -15,7 +15,6 @@ import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.PlantAdvice;
-import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.intake.AdviceReader;
 import org.evenpour.intake.EventsReader;
@@ -25,6 +24,7 @@ import org.evenpour.intake.ProfileReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -12,7 +12,6 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.GaugeFile;
 import org.evenpour.casting.PlantAdvice;
-import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.feed.FileStamp;
 import org.evenpour.intake.GaugeReader;
@@ -20,6 +19,7 @@ import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.Profiles;
 import org.evenpour.store.CausesFile;
 import org.evenpour.store.LimitsFile;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

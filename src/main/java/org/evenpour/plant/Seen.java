@@ -2,7 +2,7 @@ package org.evenpour.plant;
 
 import java.time.Instant;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Signal;
 
 /**
  * Somebody saw a signal.

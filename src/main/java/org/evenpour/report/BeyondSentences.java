@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.BeyondSettings;
-import org.evenpour.audit.BeyondSettings.Departure;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.words.Words;
 
 /** Says where the whole wheel stands off beyond what its settings explain. */
 public final class BeyondSentences {

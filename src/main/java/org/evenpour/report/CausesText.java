@@ -7,18 +7,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.Causes;
-import org.evenpour.audit.CausesReport;
-import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
+import org.evenpour.findings.CausesReport.Counted;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Marked causes in words, for a terminal. */
@@ -176,7 +176,7 @@ public final class CausesText {
       } else {
         String evidence =
             words.say("evidence.mark." + link.evidence().name().toLowerCase(Locale.ROOT));
-        line(text, "      " + typed(Causes.cause(link)) + "  " + evidence + marked(mark));
+        line(text, "      " + typed(link.cause()) + "  " + evidence + marked(mark));
       }
     }
     for (CauseMark mark : report.causes().besideLinks(signal)) {

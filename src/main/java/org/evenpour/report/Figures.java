@@ -1,7 +1,7 @@
 package org.evenpour.report;
 
 import org.evenpour.casting.Unit;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 
 /**
  * Figures of one characteristic as people read them: in its display unit, with the digits that a

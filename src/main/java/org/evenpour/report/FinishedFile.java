@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicLong;
 import org.evenpour.casting.FileException;
 import org.evenpour.casting.PartFiles;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 
 /**
  * Writes a file so that it appears under its name only when it is whole.

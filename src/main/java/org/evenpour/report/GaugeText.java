@@ -2,11 +2,12 @@ package org.evenpour.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.GaugeReport;
-import org.evenpour.audit.GaugeReport.OnWheel;
 import org.evenpour.casting.Unit;
-import org.evenpour.table.Digits;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.GaugeReport;
+import org.evenpour.findings.GaugeReport.OnWheel;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

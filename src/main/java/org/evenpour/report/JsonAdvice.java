@@ -1,9 +1,9 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import org.evenpour.audit.GaugeReport;
-import org.evenpour.audit.SetPointReport;
-import org.evenpour.audit.SetPointReport.Replay;
+import org.evenpour.findings.GaugeReport;
+import org.evenpour.findings.SetPointReport;
+import org.evenpour.findings.SetPointReport.Replay;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,10 +1,10 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import org.evenpour.audit.BeyondSettings;
-import org.evenpour.audit.BeyondSettings.Departure;
-import org.evenpour.audit.BeyondSettings.Taken;
-import org.evenpour.audit.BeyondSettings.View;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.BeyondSettings.Taken;
+import org.evenpour.findings.BeyondSettings.View;
 
 /** The wheel with the settings' effects taken off, as JSON. */
 final class JsonBeyond {

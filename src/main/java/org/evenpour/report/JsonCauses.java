@@ -1,11 +1,11 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.CausesReport;
-import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.casting.CauseMark;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
+import org.evenpour.findings.CausesReport.Counted;
 
 /**
  * What people said of causes, within the JSON report. Where nobody said anything, nothing is

@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,11 +1,11 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import org.evenpour.audit.AuditReport.SettingReport;
-import org.evenpour.audit.SettingsWatched;
-import org.evenpour.audit.SettingsWatched.Gap;
-import org.evenpour.audit.SettingsWatched.Move;
-import org.evenpour.audit.SettingsWatched.Watched;
+import org.evenpour.findings.AuditReport.SettingReport;
+import org.evenpour.findings.SettingsWatched;
+import org.evenpour.findings.SettingsWatched.Gap;
+import org.evenpour.findings.SettingsWatched.Move;
+import org.evenpour.findings.SettingsWatched.Watched;
 
 /** Where the recorded settings themselves moved, as JSON. */
 final class JsonMoves {

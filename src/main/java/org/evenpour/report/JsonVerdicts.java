@@ -1,15 +1,15 @@
 package org.evenpour.report;
 
 import java.io.IOException;
-import org.evenpour.audit.CapabilityInFull;
-import org.evenpour.audit.CapabilityInFull.ByPercentiles;
-import org.evenpour.audit.CapabilityInFull.Group;
-import org.evenpour.audit.CapabilityInFull.Part;
-import org.evenpour.audit.CapabilityInFull.WhatIf;
-import org.evenpour.audit.MoldVerdict;
-import org.evenpour.audit.MoldVerdict.Standing;
-import org.evenpour.audit.MoldVerdict.ThickSide;
-import org.evenpour.audit.MoldVerdict.Trend;
+import org.evenpour.findings.CapabilityInFull;
+import org.evenpour.findings.CapabilityInFull.ByPercentiles;
+import org.evenpour.findings.CapabilityInFull.Group;
+import org.evenpour.findings.CapabilityInFull.Part;
+import org.evenpour.findings.CapabilityInFull.WhatIf;
+import org.evenpour.findings.MoldVerdict;
+import org.evenpour.findings.MoldVerdict.Standing;
+import org.evenpour.findings.MoldVerdict.ThickSide;
+import org.evenpour.findings.MoldVerdict.Trend;
 
 /**
  * The JSON of molds' verdicts and of what stands beside capability.

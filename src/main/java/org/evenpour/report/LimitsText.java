@@ -9,9 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.NotLookedFor;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitsBook;
@@ -22,7 +19,10 @@ import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
-import org.evenpour.table.Digits;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.NotLookedFor;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Limits, proposed or approved, in words and figures for a terminal. */

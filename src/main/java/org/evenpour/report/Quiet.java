@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.NotLookedFor;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.NotLookedFor;
+import org.evenpour.words.Words;
 
 /**
  * What is said where there is no signal: that nothing stands out where signals were looked for, and

@@ -4,11 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
-import org.evenpour.table.Digits;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -12,17 +12,18 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.evenpour.audit.Advice;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
-import org.evenpour.table.Digits;
+import org.evenpour.findings.Advice;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

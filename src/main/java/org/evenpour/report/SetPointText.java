@@ -2,12 +2,13 @@ package org.evenpour.report;
 
 import java.util.Map;
 import java.util.TreeMap;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.SetPointReport;
-import org.evenpour.audit.SetPointReport.Answer;
-import org.evenpour.audit.SetPointReport.Replay;
 import org.evenpour.casting.Quantity;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.SetPointReport;
+import org.evenpour.findings.SetPointReport.Answer;
+import org.evenpour.findings.SetPointReport.Replay;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -3,10 +3,11 @@ package org.evenpour.report;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.SettingsWatched.Move;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.SettingsWatched.Move;
+import org.evenpour.words.Words;
 
 /** Says where recorded settings moved, which the anodes do not show. */
 public final class SettingSentences {

@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.jspecify.annotations.Nullable;
 
 /**

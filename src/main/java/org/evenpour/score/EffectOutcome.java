@@ -2,8 +2,8 @@ package org.evenpour.score;
 
 import java.util.List;
 import java.util.Optional;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Effect;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.simulate.TrueEffect;
 
 /**

@@ -3,9 +3,9 @@ package org.evenpour.score;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 
 /**
  * What an audit made of one planted fault. Where it was not found, nothing but its name, its cause

@@ -1,7 +1,7 @@
 package org.evenpour.score;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.simulate.PlantedShift;
 import org.evenpour.simulate.TrueEffect;
 

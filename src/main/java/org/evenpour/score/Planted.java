@@ -3,8 +3,8 @@ package org.evenpour.score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.simulate.PlantedShift;
 
 /**

@@ -2,10 +2,10 @@ package org.evenpour.score;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 
 /**
  * One strong link beside one signal.

@@ -1,8 +1,8 @@
 package org.evenpour.score;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.score.StrongLink.Truly;
 import org.evenpour.simulate.TrueEffect;
 

@@ -12,10 +12,10 @@ import org.evenpour.casting.CauseMark.Place;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Scope;
 import org.evenpour.store.LineFile.Line;
 import org.evenpour.store.LineFile.Lines;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

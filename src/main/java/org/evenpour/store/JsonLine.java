@@ -6,7 +6,7 @@ import com.fasterxml.jackson.core.StreamWriteFeature;
 import java.io.IOException;
 import java.io.StringWriter;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 
 /**
  * A line of a file as a JSON object that names its format and what it records. Every double is the

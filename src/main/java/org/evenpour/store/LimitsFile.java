@@ -5,13 +5,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.store.LineFile.Line;
 import org.evenpour.store.LineFile.Lines;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Specification;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
@@ -18,6 +17,7 @@ import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.stats.CusumPair;
 import org.evenpour.stats.NormalScores;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

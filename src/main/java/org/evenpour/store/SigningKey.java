@@ -22,7 +22,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 
 /**
  * A key by which a person signs lines: Ed25519 (RFC 8032), in the text form of RFC 7468, private

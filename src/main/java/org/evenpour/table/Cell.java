@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.Picture;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** What stands in the cell of a table: always text, for people and files; often more. */

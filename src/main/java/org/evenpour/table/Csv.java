@@ -6,6 +6,7 @@ import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.QuoteMode;
 import org.evenpour.casting.Formulas;
+import org.evenpour.words.Digits;
 
 /** Prints tables as comma-separated text. */
 public final class Csv {

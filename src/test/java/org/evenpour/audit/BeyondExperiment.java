@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.LongFunction;
 import java.util.stream.LongStream;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.BeyondSettings.Departure;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.SettingsWatched;
 import org.evenpour.intake.IntakeException;
 
 /**

@@ -4,11 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.BeyondSettings.Departure;
-import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.BeyondSettings.View;
 import org.junit.jupiter.api.Test;
 
 class BeyondToldTest {

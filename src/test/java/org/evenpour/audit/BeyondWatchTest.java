@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.evenpour.audit.BeyondSettings.Departure;
-import org.evenpour.audit.BeyondSettings.View;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Direction;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.BeyondSettings.View;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.stream.LongStream;
-import org.evenpour.audit.AuditReport.CapabilityReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.findings.AuditReport.CapabilityReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.intake.IntakeException;
 import org.jspecify.annotations.Nullable;
 

@@ -7,17 +7,19 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.casting.Direction;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
+import org.evenpour.findings.CausesReport.Counted;
+import org.evenpour.words.Remark;
 import org.junit.jupiter.api.Test;
 
 /** Signals made by hand: a turn is an hour, and turn 0 is at the start. */

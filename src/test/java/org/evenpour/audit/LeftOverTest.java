@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.BeyondSettings.Taken;
 import org.evenpour.audit.LeftOver.Acting;
+import org.evenpour.findings.BeyondSettings.Taken;
 import org.junit.jupiter.api.Test;
 
 class LeftOverTest {

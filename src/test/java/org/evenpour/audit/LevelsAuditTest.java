@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.EffectInFull.Known;
-import org.evenpour.audit.EffectInFull.Level;
-import org.evenpour.audit.EffectInFull.Levels;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.EffectInFull;
+import org.evenpour.findings.EffectInFull.Known;
+import org.evenpour.findings.EffectInFull.Level;
+import org.evenpour.findings.EffectInFull.Levels;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

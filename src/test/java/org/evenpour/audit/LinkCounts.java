@@ -4,14 +4,15 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.function.LongFunction;
 import java.util.stream.LongStream;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.SettingReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.EffectInFull.Known;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.SettingReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.EffectInFull.Known;
 
 /** What {@link LinkTrial} reads in audits, counted by record, and shares of it with errors. */
 final class LinkCounts {

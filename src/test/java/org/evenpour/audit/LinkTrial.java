@@ -14,8 +14,9 @@ import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.LongFunction;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Signal;
 
 /**
  * How often links and the table of effects are right on wheels whose settings do what is known here

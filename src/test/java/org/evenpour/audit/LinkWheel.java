@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.function.IntFunction;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.IntakeException;
 
 /**

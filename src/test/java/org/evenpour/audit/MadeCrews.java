@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.function.IntToDoubleFunction;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
 import org.evenpour.intake.ProfileReader;

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SplittableRandom;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.IntakeException;
 
 /**

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Objects;
 import java.util.Random;
-import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.casting.Specification;
+import org.evenpour.findings.MoldVerdict.Trend;
 import org.junit.jupiter.api.Test;
 
 /** Against series whose trend is known. */

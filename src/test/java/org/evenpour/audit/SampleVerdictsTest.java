@@ -5,13 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.CapabilityInFull.Group;
-import org.evenpour.audit.CapabilityInFull.Part;
-import org.evenpour.audit.CapabilityInFull.WhatIf;
-import org.evenpour.audit.MoldVerdict.Reason;
-import org.evenpour.audit.MoldVerdict.Standing;
-import org.evenpour.audit.MoldVerdict.Verdict;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.CapabilityInFull;
+import org.evenpour.findings.CapabilityInFull.Group;
+import org.evenpour.findings.CapabilityInFull.Part;
+import org.evenpour.findings.CapabilityInFull.WhatIf;
+import org.evenpour.findings.MoldVerdict;
+import org.evenpour.findings.MoldVerdict.Reason;
+import org.evenpour.findings.MoldVerdict.Standing;
+import org.evenpour.findings.MoldVerdict.Verdict;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 

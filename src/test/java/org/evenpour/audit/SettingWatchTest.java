@@ -8,11 +8,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
-import org.evenpour.audit.SettingsWatched.Gap;
-import org.evenpour.audit.SettingsWatched.Move;
-import org.evenpour.audit.SettingsWatched.Reason;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.SettingsWatched;
+import org.evenpour.findings.SettingsWatched.Gap;
+import org.evenpour.findings.SettingsWatched.Move;
+import org.evenpour.findings.SettingsWatched.Reason;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

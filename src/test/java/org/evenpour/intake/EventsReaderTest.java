@@ -8,7 +8,7 @@ import java.time.Instant;
 import java.util.List;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

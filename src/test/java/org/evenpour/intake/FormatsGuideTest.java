@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
+import org.evenpour.words.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.function.IntFunction;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Setting;
+import org.evenpour.words.Remark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -6,17 +6,17 @@ import java.util.List;
 import java.util.function.IntBinaryOperator;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
-import org.evenpour.casting.Labels;
-import org.evenpour.casting.LongColumn;
-import org.evenpour.casting.Pages;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.SettingProfile;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelProfile;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.Labels;
+import org.evenpour.column.LongColumn;
+import org.evenpour.column.Pages;
 import org.evenpour.control.Episode;
 
 /** A made-up wheel record of turns by molds, filled cell by cell. */

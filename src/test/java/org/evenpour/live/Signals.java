@@ -2,9 +2,9 @@ package org.evenpour.live;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport.Signal;
 
 /** Signals for tests. */
 final class Signals {

@@ -13,8 +13,8 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.Sample;
+import org.evenpour.findings.AuditReport;
 import org.junit.jupiter.api.Test;
 
 /**

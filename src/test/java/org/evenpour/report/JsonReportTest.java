@@ -18,7 +18,7 @@ import java.util.Locale;
 import java.util.TimeZone;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
-import org.evenpour.audit.AuditReport;
+import org.evenpour.findings.AuditReport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -10,12 +10,13 @@ import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.ResourceBundle;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.SettingReport;
-import org.evenpour.audit.EffectInFull.Level;
-import org.evenpour.audit.EffectInFull.Levels;
 import org.evenpour.audit.MadeCrews;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.SettingReport;
+import org.evenpour.findings.EffectInFull.Level;
+import org.evenpour.findings.EffectInFull.Levels;
+import org.evenpour.words.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

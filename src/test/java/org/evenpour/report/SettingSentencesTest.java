@@ -11,15 +11,16 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.ResourceBundle;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.BeyondSettings;
-import org.evenpour.audit.SettingsWatched;
-import org.evenpour.audit.SettingsWatched.Gap;
-import org.evenpour.audit.SettingsWatched.Move;
-import org.evenpour.audit.SettingsWatched.Reason;
-import org.evenpour.audit.SettingsWatched.Watched;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.BeyondSettings;
+import org.evenpour.findings.SettingsWatched;
+import org.evenpour.findings.SettingsWatched.Gap;
+import org.evenpour.findings.SettingsWatched.Move;
+import org.evenpour.findings.SettingsWatched.Reason;
+import org.evenpour.findings.SettingsWatched.Watched;
+import org.evenpour.words.Words;
 import org.junit.jupiter.api.Test;
 
 class SettingSentencesTest {

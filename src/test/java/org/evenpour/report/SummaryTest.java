@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.junit.jupiter.api.Test;
 
 class SummaryTest {

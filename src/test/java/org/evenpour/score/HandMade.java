@@ -2,14 +2,14 @@ package org.evenpour.score;
 
 import java.time.Instant;
 import java.util.List;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.SettingReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.SettingReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.simulate.PlantedShift;
 import org.jspecify.annotations.Nullable;
 

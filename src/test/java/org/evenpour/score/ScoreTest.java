@@ -11,13 +11,13 @@ import static org.evenpour.score.HandMade.shift;
 import static org.evenpour.score.HandMade.signal;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Effect;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.score.Score.FalseLinks;
 import org.evenpour.simulate.PlantedShift;
 import org.evenpour.simulate.TrueEffect;

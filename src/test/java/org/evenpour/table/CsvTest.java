@@ -8,6 +8,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.evenpour.table.Column.Kind;
+import org.evenpour.words.Digits;
 import org.junit.jupiter.api.Test;
 
 class CsvTest {

@@ -1,14 +1,14 @@
 package org.evenpour.report.table;
 
 import java.util.Locale;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.CausesReport.Counted;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 
 /** Which causes people confirmed, the most frequent first. */
 public final class CauseTable {

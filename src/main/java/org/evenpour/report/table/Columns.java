@@ -4,15 +4,15 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport.Estimate;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Column.Kind;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

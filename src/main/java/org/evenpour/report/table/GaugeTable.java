@@ -2,18 +2,18 @@ package org.evenpour.report.table;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.GaugeReport;
-import org.evenpour.audit.GaugeReport.OnWheel;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.GaugeReport;
+import org.evenpour.findings.GaugeReport.OnWheel;
 import org.evenpour.report.Figures;
 import org.evenpour.report.GaugeText;
 import org.evenpour.report.Sentences;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column.Kind;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**

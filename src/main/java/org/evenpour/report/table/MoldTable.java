@@ -6,20 +6,20 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CapabilityReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Estimate;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.MoldVerdict.Standing;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CapabilityReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.MoldVerdict.Standing;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column.Kind;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Every mold of every characteristic: its level, its limits and how far it stands off. */

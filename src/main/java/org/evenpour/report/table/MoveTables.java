@@ -2,18 +2,18 @@ package org.evenpour.report.table;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.BeyondSettings.Departure;
-import org.evenpour.audit.BeyondSettings.View;
-import org.evenpour.audit.SettingsWatched.Move;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.BeyondSettings.Departure;
+import org.evenpour.findings.BeyondSettings.View;
+import org.evenpour.findings.SettingsWatched.Move;
 import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SettingSentences;
 import org.evenpour.table.Cell;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
 
 /**
  * Where recorded settings moved by themselves, where the wheel stood off beyond what its settings

@@ -4,18 +4,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.SetPointReport;
-import org.evenpour.audit.SetPointReport.Point;
-import org.evenpour.audit.SetPointReport.Replay;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.SetPointReport;
+import org.evenpour.findings.SetPointReport.Point;
+import org.evenpour.findings.SetPointReport.Replay;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SetPointText;
-import org.evenpour.report.Words;
 import org.evenpour.table.Cell;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Whether to adjust each ladle side, and what each rule would have made of this record. */

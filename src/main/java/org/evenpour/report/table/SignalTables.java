@@ -7,20 +7,20 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.CausesReport;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.casting.Direction;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.Topic;
-import org.evenpour.report.Words;
 import org.evenpour.table.Cell;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Every signal, the most important first, and what was found beside each. */

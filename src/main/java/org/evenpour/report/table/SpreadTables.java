@@ -3,17 +3,17 @@ package org.evenpour.report.table;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.CapabilityInFull.Part;
-import org.evenpour.audit.CapabilityInFull.Source;
-import org.evenpour.audit.CapabilityInFull.WhatIf;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.CapabilityInFull.Part;
+import org.evenpour.findings.CapabilityInFull.Source;
+import org.evenpour.findings.CapabilityInFull.WhatIf;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
-import org.evenpour.report.Words;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Where the spread comes from, and what would be left without a part of it. */

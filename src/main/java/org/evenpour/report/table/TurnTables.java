@@ -9,17 +9,17 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.TurnPoint;
-import org.evenpour.audit.AuditReport.WheelChart;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.TurnPoint;
+import org.evenpour.findings.AuditReport.WheelChart;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.table.Cell;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the whole wheel did in every turn; the source of the pictures. */

@@ -3,19 +3,19 @@ package org.evenpour.report.table;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.MoldVerdict;
-import org.evenpour.audit.MoldVerdict.Standing;
-import org.evenpour.audit.MoldVerdict.Trend;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.MoldVerdict;
+import org.evenpour.findings.MoldVerdict.Standing;
+import org.evenpour.findings.MoldVerdict.Trend;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
-import org.evenpour.report.Words;
 import org.evenpour.table.Column;
-import org.evenpour.table.Digits;
 import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What to do with each mold and why; and the figures that the verdicts went by. */

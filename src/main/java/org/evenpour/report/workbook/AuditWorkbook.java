@@ -13,14 +13,13 @@ import java.util.function.LongConsumer;
 import org.apache.poi.ooxml.POIXMLProperties;
 import org.apache.poi.util.TempFile;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
-import org.evenpour.audit.AuditReport;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.PartFiles;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
@@ -35,6 +34,7 @@ import org.evenpour.report.table.TurnTables.Source;
 import org.evenpour.report.table.TurnTables.Turn;
 import org.evenpour.report.table.VerdictTables;
 import org.evenpour.table.Table;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -13,7 +13,7 @@ import org.apache.poi.xddf.usermodel.chart.XDDFDataSourcesFactory;
 import org.apache.poi.xddf.usermodel.chart.XDDFValueAxis;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFChart;
-import org.evenpour.audit.CausesReport.Counted;
+import org.evenpour.findings.CausesReport.Counted;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.table.Table;
 

@@ -1,11 +1,11 @@
 package org.evenpour.report.workbook;
 
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
+import org.evenpour.words.Words;
 
 /**
  * What every sheet of one workbook is written with.

@@ -16,11 +16,11 @@ import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.WorkbookUtil;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
-import org.evenpour.report.Words;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Column.Kind;
 import org.evenpour.table.Table;
+import org.evenpour.words.Words;
 
 /**
  * Prints tables into a workbook: on sheets of their own with headings that stay in sight, a filter,

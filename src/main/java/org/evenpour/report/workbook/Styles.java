@@ -12,7 +12,7 @@ import org.apache.poi.ss.usermodel.VerticalAlignment;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.apache.poi.xssf.usermodel.XSSFCellStyle;
 import org.apache.poi.xssf.usermodel.XSSFColor;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 
 /**
  * The cell styles of one workbook, each made once.

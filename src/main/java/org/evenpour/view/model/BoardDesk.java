@@ -6,7 +6,7 @@ import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Supplier;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.live.LiveEngine;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;

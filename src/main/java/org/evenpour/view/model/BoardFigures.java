@@ -9,7 +9,7 @@ import org.evenpour.casting.Unit;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 
 /**
  * Says what the last anode measures, how far it is from its target and whether it is within

@@ -1,7 +1,7 @@
 package org.evenpour.view.model;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.MoldRing;
 import org.jspecify.annotations.Nullable;

@@ -7,21 +7,21 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.NotLookedFor;
 import org.evenpour.casting.PouringPlace;
 import org.evenpour.casting.Quantity;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Unit;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.NotLookedFor;
 import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.report.Topic;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /** Makes of a snapshot what the board says. */

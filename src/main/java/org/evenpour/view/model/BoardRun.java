@@ -8,7 +8,7 @@ import org.evenpour.casting.Unit;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**

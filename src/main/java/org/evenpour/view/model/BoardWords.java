@@ -2,9 +2,8 @@ package org.evenpour.view.model;
 
 import java.time.Duration;
 import java.util.Locale;
-import java.util.ResourceBundle;
-import org.evenpour.casting.Remark;
-import org.evenpour.report.Words;
+import org.evenpour.words.Remark;
+import org.evenpour.words.Words;
 
 /**
  * What the board says, in one language.
@@ -15,16 +14,7 @@ import org.evenpour.report.Words;
 record BoardWords(Words board, Words report) {
 
   static BoardWords of(Language language) {
-    Locale locale =
-        language.tag().equals("en") ? Locale.ROOT : Locale.forLanguageTag(language.tag());
-    return new BoardWords(
-        new Words(
-            ResourceBundle.getBundle(
-                "org.evenpour.view.board",
-                locale,
-                ResourceBundle.Control.getNoFallbackControl(
-                    ResourceBundle.Control.FORMAT_PROPERTIES))),
-        language.report());
+    return new BoardWords(Words.of("org.evenpour.view.board", language.tag()), language.report());
   }
 
   String say(String key, Object... values) {

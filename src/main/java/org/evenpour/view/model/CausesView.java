@@ -2,13 +2,13 @@ package org.evenpour.view.model;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.CausesReport;
-import org.evenpour.audit.CausesReport.Counted;
+import org.evenpour.findings.CausesReport;
+import org.evenpour.findings.CausesReport.Counted;
 import org.evenpour.picture.CauseBars;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.Columns;
 import org.evenpour.table.Column;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 
 /** What people found to be the causes of a log's signals, the most frequent first. */
 public final class CausesView {

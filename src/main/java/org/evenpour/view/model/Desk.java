@@ -5,15 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
-import org.evenpour.report.Words;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

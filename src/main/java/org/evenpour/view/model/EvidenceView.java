@@ -4,18 +4,17 @@ import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.Function;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Evidence;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.Causes;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.picture.Points;
 import org.evenpour.picture.SeriesPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
@@ -25,11 +24,11 @@ import org.evenpour.picture.SeriesPicture.Flag;
 import org.evenpour.picture.StackPicture;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.report.table.Columns;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What speaks for a signal: the setting over the characteristic, the moves, the shares. */
@@ -198,7 +197,7 @@ public final class EvidenceView {
       return new Cause(Kind.SETTING, setting).key();
     }
     Link first = signal.links().isEmpty() ? null : signal.links().get(0);
-    return first == null || first.evidence() == Evidence.NONE ? null : Causes.cause(first).key();
+    return first == null || first.evidence() == Evidence.NONE ? null : first.cause().key();
   }
 
   /** What is shown of a link; marks only where the signal has one. */

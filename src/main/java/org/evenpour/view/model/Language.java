@@ -1,10 +1,8 @@
 package org.evenpour.view.model;
 
 import java.util.List;
-import java.util.Locale;
-import java.util.ResourceBundle;
-import org.evenpour.casting.Remark;
-import org.evenpour.report.Words;
+import org.evenpour.words.Remark;
+import org.evenpour.words.Words;
 
 /**
  * One language: the screens' wording and the wording of the sentences that reports use too.
@@ -22,7 +20,9 @@ public record Language(String tag, Words screen, Words report) {
   public static Language of(String tag) {
     String known = TAGS.contains(tag) ? tag : "en";
     return new Language(
-        known, words("org.evenpour.view.words", known), words("org.evenpour.report.words", known));
+        known,
+        Words.of("org.evenpour.view.words", known),
+        Words.of("org.evenpour.report.words", known));
   }
 
   /** A wording of the screens, filled in. */
@@ -41,14 +41,5 @@ public record Language(String tag, Words screen, Words report) {
   public String named(String kind, String name) {
     String key = kind + "." + name;
     return screen.has(key) ? screen.say(key) : name.replace('_', ' ');
-  }
-
-  private static Words words(String bundle, String tag) {
-    Locale locale = tag.equals("en") ? Locale.ROOT : Locale.forLanguageTag(tag);
-    return new Words(
-        ResourceBundle.getBundle(
-            bundle,
-            locale,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
   }
 }

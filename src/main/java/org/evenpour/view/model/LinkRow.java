@@ -3,12 +3,11 @@ package org.evenpour.view.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.Causes;
-import org.evenpour.audit.CausesReport;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CausesReport;
 import org.evenpour.report.Reasoning;
 import org.evenpour.report.table.CauseTable;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +29,7 @@ public record LinkRow(Cause cause, @Nullable Link link, @Nullable CauseMark mark
       rows.add(new LinkRow(mark.cause(), null, mark));
     }
     for (Link link : signal.links()) {
-      rows.add(new LinkRow(Causes.cause(link), link, causes.of(signal, link)));
+      rows.add(new LinkRow(link.cause(), link, causes.of(signal, link)));
     }
     return rows;
   }

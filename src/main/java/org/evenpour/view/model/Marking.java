@@ -1,9 +1,9 @@
 package org.evenpour.view.model;
 
 import java.util.function.Consumer;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.findings.AuditReport.Signal;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps what people say of causes. Used on the event thread. */

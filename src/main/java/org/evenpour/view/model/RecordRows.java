@@ -5,13 +5,13 @@ import java.util.AbstractList;
 import java.util.List;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.report.table.Columns;
 import org.evenpour.report.table.RecordTables;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Csv;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -2,18 +2,18 @@ package org.evenpour.view.model;
 
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Effect;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
 import org.evenpour.casting.Setting;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.picture.Points;
 import org.evenpour.picture.ScatterPicture;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.report.Figures;
-import org.evenpour.report.Words;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** A setting against a characteristic, of the anodes of the chosen turns and mold. */

@@ -106,7 +106,7 @@ public final class Selection {
   }
 
   /** A signal, with its wheel, its characteristic and its mold. */
-  public void chooseSignal(org.evenpour.audit.AuditReport.@Nullable Signal newSignal) {
+  public void chooseSignal(org.evenpour.findings.AuditReport.@Nullable Signal newSignal) {
     if (newSignal == null) {
       if (signal != null) {
         signal = null;
@@ -149,9 +149,9 @@ public final class Selection {
 
   /** The same log was read again: signals may have other names. */
   public void renew(OpenedLog before, OpenedLog after) {
-    org.evenpour.audit.AuditReport.Signal chosen = before.signal(signal);
+    org.evenpour.findings.AuditReport.Signal chosen = before.signal(signal);
     if (chosen != null) {
-      org.evenpour.audit.AuditReport.Signal again = after.like(chosen);
+      org.evenpour.findings.AuditReport.Signal again = after.like(chosen);
       signal = again == null ? null : again.id();
     }
     fit(after);

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import org.evenpour.audit.GaugeReport;
-import org.evenpour.audit.SetPointReport;
-import org.evenpour.audit.SetPointReport.Point;
-import org.evenpour.audit.SetPointReport.Replay;
 import org.evenpour.casting.Unit;
+import org.evenpour.findings.GaugeReport;
+import org.evenpour.findings.SetPointReport;
+import org.evenpour.findings.SetPointReport.Point;
+import org.evenpour.findings.SetPointReport.Replay;
 import org.evenpour.picture.Mark;
 import org.evenpour.picture.Points;
 import org.evenpour.picture.SeriesPicture.Axis;
@@ -17,7 +17,7 @@ import org.evenpour.picture.SetPointPicture.Rule;
 import org.evenpour.report.Figures;
 import org.evenpour.report.GaugeText;
 import org.evenpour.report.SetPointText;
-import org.evenpour.report.Words;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Adjust or leave alone, and what the gauge is worth, as the desk shows them. */

@@ -3,17 +3,17 @@ package org.evenpour.view.model;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport;
 import org.evenpour.audit.PlantRecords;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
-import org.evenpour.casting.IntColumn;
-import org.evenpour.casting.LongColumn;
-import org.evenpour.casting.Pages;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.ThicknessPoint;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
+import org.evenpour.column.IntColumn;
+import org.evenpour.column.LongColumn;
+import org.evenpour.column.Pages;
+import org.evenpour.findings.AuditReport;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,10 +4,10 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.function.LongFunction;
 import org.evenpour.casting.Characteristic;
-import org.evenpour.casting.DoubleColumn;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.column.DoubleColumn;
 import org.evenpour.picture.Points;
 import org.jspecify.annotations.Nullable;
 

@@ -5,13 +5,13 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.CapabilityInFull.Part;
-import org.evenpour.audit.MoldVerdict;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.CapabilityInFull.Part;
+import org.evenpour.findings.MoldVerdict;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.picture.DistributionPicture;
 import org.evenpour.picture.Mark;
@@ -20,7 +20,7 @@ import org.evenpour.picture.MoldRing;
 import org.evenpour.picture.SpreadBar;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /** Pictures of the wheel as a whole and of one mold. */

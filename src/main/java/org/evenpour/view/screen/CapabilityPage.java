@@ -8,7 +8,7 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.picture.SpreadBar;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.SetPointView;

@@ -6,8 +6,8 @@ import java.util.List;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
-import org.evenpour.audit.CausesReport.Counted;
 import org.evenpour.casting.CauseMark.Kind;
+import org.evenpour.findings.CausesReport.Counted;
 import org.evenpour.view.model.CausesView;
 import org.evenpour.view.model.Desk;
 

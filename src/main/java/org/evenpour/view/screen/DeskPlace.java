@@ -19,7 +19,6 @@ import javax.swing.JProgressBar;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.casting.CauseMark;
-import org.evenpour.casting.Remark;
 import org.evenpour.live.LogsAtRest;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
@@ -31,6 +30,7 @@ import org.evenpour.view.model.Marking;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
 import org.evenpour.view.model.StretchReport;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

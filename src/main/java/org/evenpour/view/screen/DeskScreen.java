@@ -22,7 +22,7 @@ import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;

@@ -8,7 +8,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Supplier;
 import org.evenpour.casting.FileException;
-import org.evenpour.casting.Remark;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Picture;
 import org.evenpour.picture.PictureFile;
@@ -18,6 +17,7 @@ import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.RecordRows;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -7,19 +7,19 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Signal;
-import org.evenpour.audit.MoldVerdict;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.findings.MoldVerdict;
 import org.evenpour.picture.AnodeOutline;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Quiet;
-import org.evenpour.report.Words;
-import org.evenpour.table.Digits;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.WheelView;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /** One mold's record: its series, its distribution, its thickness by point, its signals. */

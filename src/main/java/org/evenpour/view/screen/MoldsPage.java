@@ -7,7 +7,7 @@ import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Tables;
 import org.evenpour.view.model.Tables.MoldRow;

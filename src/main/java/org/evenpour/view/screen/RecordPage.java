@@ -18,9 +18,7 @@ import javax.swing.JToggleButton;
 import javax.swing.table.AbstractTableModel;
 import javax.swing.table.TableColumn;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.SetAsideRow;
-import org.evenpour.report.Words;
 import org.evenpour.report.table.Columns;
 import org.evenpour.report.table.RecordTables;
 import org.evenpour.table.Cell;
@@ -28,6 +26,8 @@ import org.evenpour.table.Column;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.RecordRows;
+import org.evenpour.words.Remark;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -13,7 +13,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.view.model.Desk;
 
 /** What departed, as sentences; beside it what speaks for the chosen one. */

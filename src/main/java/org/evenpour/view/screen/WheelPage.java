@@ -6,7 +6,7 @@ import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.picture.SpreadBar;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;

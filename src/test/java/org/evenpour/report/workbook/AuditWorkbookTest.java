@@ -24,16 +24,16 @@ import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Causes;
 import org.evenpour.audit.MadeCrews;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Reports;
 import org.evenpour.report.table.TurnTables;
 import org.junit.jupiter.api.Test;
@@ -126,7 +126,7 @@ class AuditWorkbookTest {
     Instant at = Instant.parse("2024-05-20T12:00:00Z");
     List<CauseMark> marks =
         List.of(
-            Causes.mark(signal, Causes.cause(link), Verdict.RIGHT, "=1+1", "@why", at),
+            Causes.mark(signal, link.cause(), Verdict.RIGHT, "=1+1", "@why", at),
             Causes.mark(signal, new Cause(Kind.OTHER, "=A1"), Verdict.WRONG, "Eva", "-2", at));
     try (XSSFWorkbook book = written(Causes.joined(plant, marks))) {
       assertThat(book.getSheetIndex("Causes")).isEqualTo(book.getSheetIndex("Links") + 1);

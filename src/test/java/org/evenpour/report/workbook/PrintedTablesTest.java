@@ -22,8 +22,6 @@ import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.evenpour.audit.Audit;
-import org.evenpour.audit.AuditReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Causes;
 import org.evenpour.audit.Sample;
 import org.evenpour.casting.CastingRecord;
@@ -31,9 +29,10 @@ import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Verdict;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Reports;
 import org.evenpour.report.Sentences;
-import org.evenpour.report.Words;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.GaugeTable;
@@ -49,6 +48,7 @@ import org.evenpour.report.table.VerdictTables;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Table;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -76,7 +76,7 @@ class PrintedTablesTest {
     CauseMark mark =
         Causes.mark(
             signal,
-            Causes.cause(signal.links().get(0)),
+            signal.links().get(0).cause(),
             Verdict.RIGHT,
             "Eva",
             "nozzle found shut",

@@ -10,21 +10,21 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.CancellationException;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.MoldReport;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.audit.Causes;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
 import org.evenpour.casting.CauseMark.Kind;
 import org.evenpour.casting.CauseMark.Verdict;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.live.LogsAtRest;
 import org.evenpour.picture.CauseBars;
 import org.evenpour.picture.MoldRing;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.table.Column;
-import org.evenpour.table.Digits;
+import org.evenpour.words.Digits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -221,7 +221,7 @@ class DeskModelTest {
     Instant at = Instant.parse("2026-03-09T12:00:00Z");
     List<CauseMark> marks =
         List.of(
-            Causes.mark(signal, Causes.cause(link), Verdict.RIGHT, "Ana", "pump", at),
+            Causes.mark(signal, link.cause(), Verdict.RIGHT, "Ana", "pump", at),
             Causes.mark(
                 signal, new Cause(Kind.OTHER, "scale drifted"), Verdict.WRONG, "Eva", "no", at));
     OpenedLog marked = Sample.opened().marked(marks);

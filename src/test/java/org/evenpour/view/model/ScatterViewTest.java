@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Objects;
 import org.assertj.core.data.Offset;
-import org.evenpour.audit.AuditReport.Effect;
+import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.picture.ScatterPicture;
 import org.junit.jupiter.api.Test;
 

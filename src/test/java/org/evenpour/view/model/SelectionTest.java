@@ -3,8 +3,8 @@ package org.evenpour.view.model;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.concurrent.atomic.AtomicInteger;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.Scope;
+import org.evenpour.findings.AuditReport.Signal;
 import org.junit.jupiter.api.Test;
 
 class SelectionTest {

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Objects;
-import org.evenpour.audit.EffectInFull.Level;
-import org.evenpour.audit.EffectInFull.Levels;
+import org.evenpour.findings.EffectInFull.Level;
+import org.evenpour.findings.EffectInFull.Levels;
 import org.evenpour.table.Column;
 import org.junit.jupiter.api.Test;
 

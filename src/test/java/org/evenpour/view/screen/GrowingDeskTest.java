@@ -18,7 +18,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JTable;
-import org.evenpour.audit.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.live.LiveEngine;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;

@@ -13,7 +13,7 @@ import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.concurrent.FutureTask;
 import javax.swing.SwingUtilities;
-import org.evenpour.audit.AuditReport.Signal;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Points;
 import org.evenpour.picture.SeriesPicture;

@@ -1,10 +1,10 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.util.Locale;
-import org.evenpour.casting.Remark;
 import org.evenpour.control.BaseRecord;
 import org.evenpour.control.LimitProposal;
 import org.evenpour.control.OwnPastProposal;
+import org.evenpour.words.Remark;
 
 /**
  * Why no signals were looked for where nobody approved limits and none could be proposed. That
@@ -40,7 +40,7 @@ public record NotLookedFor(Reason reason, int turns, int anodes) {
    *
    * @param base from which no limits could be proposed
    */
-  static NotLookedFor of(BaseRecord base) {
+  public static NotLookedFor of(BaseRecord base) {
     Reason reason =
         switch (LimitProposal.obstacle(base)) {
           case FEW_TURNS -> Reason.FEW_TURNS;

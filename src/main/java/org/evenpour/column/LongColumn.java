@@ -1,50 +1,50 @@
-package org.evenpour.casting;
+package org.evenpour.column;
 
-import java.nio.IntBuffer;
+import java.nio.LongBuffer;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A growing column of {@code int} values; owned by one thread while it grows. What {@link #frozen}
+ * A growing column of {@code long} values; owned by one thread while it grows. What {@link #frozen}
  * gives may be read by any.
  */
-public final class IntColumn {
+public final class LongColumn {
   private final Pages source;
-  private final List<IntBuffer> pages;
+  private final List<LongBuffer> pages;
   private int size;
 
   /**
    * @param source where its pages come from
    */
-  public IntColumn(Pages source) {
+  public LongColumn(Pages source) {
     this(source, new ArrayList<>(), 0);
   }
 
-  private IntColumn(Pages source, List<IntBuffer> pages, int size) {
+  private LongColumn(Pages source, List<LongBuffer> pages, int size) {
     this.source = source;
     this.pages = pages;
     this.size = size;
   }
 
   /** The values that there are now; nothing may be added to it. Costs a step for each page. */
-  public IntColumn frozen() {
-    return new IntColumn(source, List.copyOf(pages), size);
+  public LongColumn frozen() {
+    return new LongColumn(source, List.copyOf(pages), size);
   }
 
   /** Appends a value. */
-  public void add(int value) {
+  public void add(long value) {
     int at = size & (Pages.LENGTH - 1);
     if (at == 0) {
-      pages.add((size == 0 ? source.first(4) : source.next(4)).asIntBuffer());
+      pages.add((size == 0 ? source.first(8) : source.next(8)).asLongBuffer());
     } else if (size < Pages.LENGTH && at == pages.get(0).capacity()) {
-      pages.set(0, source.larger(at, 4).asIntBuffer().put(0, pages.get(0), 0, at));
+      pages.set(0, source.larger(at, 8).asLongBuffer().put(0, pages.get(0), 0, at));
     }
     pages.get(size >>> 15).put(at, value);
     size++;
   }
 
   /** The value at an index from 0. */
-  public int get(int index) {
+  public long get(int index) {
     return pages.get(index >>> 15).get(index & (Pages.LENGTH - 1));
   }
 
@@ -60,7 +60,7 @@ public final class IntColumn {
    * @param length how many
    * @param into filled from its start
    */
-  public void copy(int from, int length, int[] into) {
+  public void copy(int from, int length, long[] into) {
     int done = 0;
     while (done < length) {
       int at = (from + done) & (Pages.LENGTH - 1);
@@ -71,8 +71,8 @@ public final class IntColumn {
   }
 
   /** All values in one array. */
-  public int[] toArray() {
-    int[] all = new int[size];
+  public long[] toArray() {
+    long[] all = new long[size];
     copy(0, size, all);
     return all;
   }

@@ -1,50 +1,50 @@
-package org.evenpour.casting;
+package org.evenpour.column;
 
-import java.nio.LongBuffer;
+import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A growing column of {@code long} values; owned by one thread while it grows. What {@link #frozen}
+ * A growing column of {@code int} values; owned by one thread while it grows. What {@link #frozen}
  * gives may be read by any.
  */
-public final class LongColumn {
+public final class IntColumn {
   private final Pages source;
-  private final List<LongBuffer> pages;
+  private final List<IntBuffer> pages;
   private int size;
 
   /**
    * @param source where its pages come from
    */
-  public LongColumn(Pages source) {
+  public IntColumn(Pages source) {
     this(source, new ArrayList<>(), 0);
   }
 
-  private LongColumn(Pages source, List<LongBuffer> pages, int size) {
+  private IntColumn(Pages source, List<IntBuffer> pages, int size) {
     this.source = source;
     this.pages = pages;
     this.size = size;
   }
 
   /** The values that there are now; nothing may be added to it. Costs a step for each page. */
-  public LongColumn frozen() {
-    return new LongColumn(source, List.copyOf(pages), size);
+  public IntColumn frozen() {
+    return new IntColumn(source, List.copyOf(pages), size);
   }
 
   /** Appends a value. */
-  public void add(long value) {
+  public void add(int value) {
     int at = size & (Pages.LENGTH - 1);
     if (at == 0) {
-      pages.add((size == 0 ? source.first(8) : source.next(8)).asLongBuffer());
+      pages.add((size == 0 ? source.first(4) : source.next(4)).asIntBuffer());
     } else if (size < Pages.LENGTH && at == pages.get(0).capacity()) {
-      pages.set(0, source.larger(at, 8).asLongBuffer().put(0, pages.get(0), 0, at));
+      pages.set(0, source.larger(at, 4).asIntBuffer().put(0, pages.get(0), 0, at));
     }
     pages.get(size >>> 15).put(at, value);
     size++;
   }
 
   /** The value at an index from 0. */
-  public long get(int index) {
+  public int get(int index) {
     return pages.get(index >>> 15).get(index & (Pages.LENGTH - 1));
   }
 
@@ -60,7 +60,7 @@ public final class LongColumn {
    * @param length how many
    * @param into filled from its start
    */
-  public void copy(int from, int length, long[] into) {
+  public void copy(int from, int length, int[] into) {
     int done = 0;
     while (done < length) {
       int at = (from + done) & (Pages.LENGTH - 1);
@@ -71,8 +71,8 @@ public final class LongColumn {
   }
 
   /** All values in one array. */
-  public long[] toArray() {
-    long[] all = new long[size];
+  public int[] toArray() {
+    int[] all = new int[size];
     copy(0, size, all);
     return all;
   }

@@ -1,4 +1,4 @@
-package org.evenpour.casting;
+package org.evenpour.column;
 
 import java.nio.DoubleBuffer;
 import java.util.ArrayList;

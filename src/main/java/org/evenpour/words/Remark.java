@@ -1,4 +1,4 @@
-package org.evenpour.casting;
+package org.evenpour.words;
 
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +15,8 @@ import java.util.ResourceBundle;
  *     same language, all else stands as it is
  */
 public record Remark(String key, List<Object> values) {
-  private static final ResourceBundle ENGLISH = wordings(Locale.ROOT);
+  private static final ResourceBundle ENGLISH =
+      Words.wordings("org.evenpour.words.remarks", Locale.ROOT);
 
   /** Copies the values. */
   public Remark {
@@ -38,7 +39,7 @@ public record Remark(String key, List<Object> values) {
    * @throws MissingResourceException if there is no such wording
    */
   public String in(Locale language) {
-    return in(wordings(language));
+    return in(Words.wordings("org.evenpour.words.remarks", language));
   }
 
   private String in(ResourceBundle wordings) {
@@ -70,12 +71,5 @@ public record Remark(String key, List<Object> values) {
       }
     }
     return filled.toString();
-  }
-
-  private static ResourceBundle wordings(Locale language) {
-    return ResourceBundle.getBundle(
-        "org.evenpour.casting.remarks",
-        language,
-        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 }

@@ -1,14 +1,16 @@
-package org.evenpour.report;
+package org.evenpour.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
-import org.evenpour.audit.AuditReport.Evidence;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.Unit;
-import org.evenpour.table.Digits;
+import org.evenpour.findings.AuditReport.Evidence;
+import org.evenpour.report.Figures;
+import org.evenpour.report.RunTests;
+import org.evenpour.report.Sentences;
 import org.junit.jupiter.api.Test;
 
 class WordsTest {

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;

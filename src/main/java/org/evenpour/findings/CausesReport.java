@@ -1,10 +1,10 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Link;
-import org.evenpour.audit.AuditReport.Signal;
 import org.evenpour.casting.CauseMark;
-import org.evenpour.casting.Remark;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -84,7 +84,7 @@ public record CausesReport(
   /** What was said of a link; null where nothing was. */
   public @Nullable CauseMark of(Signal signal, Link link) {
     return of(signal).stream()
-        .filter(one -> Causes.cause(link).isSame(one.cause()))
+        .filter(one -> link.cause().isSame(one.cause()))
         .findFirst()
         .orElse(null);
   }
@@ -92,9 +92,7 @@ public record CausesReport(
   /** The marks of a signal whose causes are none of its links. */
   public List<CauseMark> besideLinks(Signal signal) {
     return of(signal).stream()
-        .filter(
-            one ->
-                signal.links().stream().noneMatch(link -> Causes.cause(link).isSame(one.cause())))
+        .filter(one -> signal.links().stream().noneMatch(link -> link.cause().isSame(one.cause())))
         .toList();
   }
 }

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.time.Instant;
 import java.util.List;
@@ -67,7 +67,7 @@ public record BeyondSettings(List<View> views) {
       departures = List.copyOf(departures);
     }
 
-    View with(List<Departure> others) {
+    public View with(List<Departure> others) {
       return new View(
           wheel,
           characteristic,
@@ -130,7 +130,7 @@ public record BeyondSettings(List<View> views) {
       boolean alone,
       @Nullable String toldWith) {
     /** Onsets that lie farther apart are not one matter: a choice. */
-    static final int TURNS_APART = 12;
+    public static final int TURNS_APART = 12;
 
     /** Copies the lists. */
     public Departure {
@@ -138,11 +138,11 @@ public record BeyondSettings(List<View> views) {
       signals = List.copyOf(signals);
     }
 
-    boolean isNear(int turn) {
+    public boolean isNear(int turn) {
       return Math.abs(sinceTurn - turn) <= TURNS_APART;
     }
 
-    Departure toldBy(List<String> ids, boolean isAlone, @Nullable String with) {
+    public Departure toldBy(List<String> ids, boolean isAlone, @Nullable String with) {
       return new Departure(
           wheel,
           characteristic,

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.time.Instant;
 import java.util.List;
@@ -26,7 +26,7 @@ public record SettingsWatched(List<Watched> settings, List<Move> moves, BeyondSe
   }
 
   /** Those of several wheels together. */
-  static SettingsWatched all(List<SettingsWatched> wheels) {
+  public static SettingsWatched all(List<SettingsWatched> wheels) {
     return new SettingsWatched(
         wheels.stream().flatMap(one -> one.settings().stream()).toList(),
         wheels.stream().flatMap(one -> one.moves().stream()).toList(),
@@ -139,7 +139,7 @@ public record SettingsWatched(List<Watched> settings, List<Move> moves, BeyondSe
     }
 
     /** The same, told by these signals, with what to look at first. */
-    Move toldBy(List<String> ids, String advised) {
+    public Move toldBy(List<String> ids, String advised) {
       return new Move(
           wheel,
           setting,

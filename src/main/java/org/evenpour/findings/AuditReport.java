@@ -1,16 +1,17 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.evenpour.casting.CastingEvent;
+import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.Direction;
-import org.evenpour.casting.Remark;
 import org.evenpour.casting.Scope;
 import org.evenpour.casting.SetAsideRow;
 import org.evenpour.casting.Specification;
 import org.evenpour.link.Finding;
+import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -133,7 +134,7 @@ public record AuditReport(
   }
 
   /** The same with these causes, and the note on them in the place of the one before. */
-  AuditReport withCauses(CausesReport others) {
+  public AuditReport withCauses(CausesReport others) {
     List<Remark> told = new ArrayList<>(notes);
     told.remove(causes.note());
     Remark note = others.note();
@@ -480,6 +481,11 @@ public record AuditReport(
       @Nullable Integer sinceTurn,
       String lookFirst,
       List<String> togetherWith) {
+
+    /** What it names, as a cause. */
+    public CauseMark.Cause cause() {
+      return new CauseMark.Cause(event ? CauseMark.Kind.EVENT : CauseMark.Kind.SETTING, name);
+    }
 
     /**
      * Whether the setting moved no further than it often does by itself; if there is evidence all

@@ -1,7 +1,7 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,7 +80,7 @@ public record CapabilityInFull(
    * @param by {@code ladle}, {@code charge} or {@code crew}
    * @param outside null without a specification
    * @param cpk null without a specification, as ppk
-   * @param isFew fewer than {@link Groups#FEW} anodes: the indices say little
+   * @param isFew so few anodes: the indices say little
    */
   public record Group(
       String by,

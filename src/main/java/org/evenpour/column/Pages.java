@@ -1,4 +1,4 @@
-package org.evenpour.casting;
+package org.evenpour.column;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;

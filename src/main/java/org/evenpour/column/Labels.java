@@ -1,4 +1,4 @@
-package org.evenpour.casting;
+package org.evenpour.column;
 
 import java.util.ArrayList;
 import java.util.Collections;

@@ -1,7 +1,7 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.util.List;
-import org.evenpour.audit.AuditReport.Estimate;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /**

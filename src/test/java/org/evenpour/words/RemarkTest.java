@@ -1,4 +1,4 @@
-package org.evenpour.casting;
+package org.evenpour.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import java.time.Instant;
 import java.util.List;
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param movesTakenOut how often the set-point was moved in this record
  * @param turns how many turns count
  * @param lambda how fast the level wanders: the weight of the newest turn in the forecast, 0 where
- *     it stands still; null with fewer than {@link SetPointAudit#LEAST_TURNS} turns
+ *     it stands still; null with fewer than 20 turns
  * @param lambdaLow 95 % limit
  * @param lambdaHigh 95 % limit
  * @param sigma s.d. of a turn about its forecast

@@ -1,4 +1,4 @@
-package org.evenpour.audit;
+package org.evenpour.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

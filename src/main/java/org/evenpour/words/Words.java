@@ -1,14 +1,12 @@
-package org.evenpour.report;
+package org.evenpour.words;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
-import org.evenpour.casting.Remark;
-import org.evenpour.table.Digits;
 
 /**
- * The reports' wording in one language, from {@code words.properties}.
+ * A wording in one language.
  *
  * @param bundle the wording
  */
@@ -16,11 +14,24 @@ public record Words(ResourceBundle bundle) {
 
   /** English, the wording that every other language is translated from. */
   public static Words english() {
-    return new Words(
-        ResourceBundle.getBundle(
-            "org.evenpour.report.words",
-            Locale.ROOT,
-            ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES)));
+    return of("org.evenpour.report.words", "en");
+  }
+
+  /**
+   * The wording of a bundle.
+   *
+   * @param tag of a language, such as {@code en}
+   */
+  public static Words of(String bundle, String tag) {
+    return new Words(wordings(bundle, Locale.forLanguageTag(tag)));
+  }
+
+  /** A bundle in a language; English, which lies at its root, where it has no other. */
+  static ResourceBundle wordings(String bundle, Locale language) {
+    return ResourceBundle.getBundle(
+        bundle,
+        language.getLanguage().equals("en") ? Locale.ROOT : language,
+        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
   }
 
   /** The language that names of days and months are in. */

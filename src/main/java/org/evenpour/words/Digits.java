@@ -1,4 +1,4 @@
-package org.evenpour.table;
+package org.evenpour.words;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
