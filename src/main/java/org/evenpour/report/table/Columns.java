@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Columns<R> {
   private static final Digits INDEX = Digits.plain(2);
+  private static final int LABELS_WIDTH = 7;
   private static final int NAMES_WIDTH = 12;
   private static final int FIGURES_WIDTH = 9;
 
@@ -144,12 +145,13 @@ public final class Columns<R> {
   /** A label, such as a mold's; null where there is none. */
   public Columns<R> label(String key, Function<R, @Nullable String> label) {
     return cell(
-        key,
-        Kind.WORDS,
-        row -> {
-          String text = label.apply(row);
-          return text == null ? Cell.BLANK : new Cell.Label(text);
-        });
+            key,
+            Kind.WORDS,
+            row -> {
+              String text = label.apply(row);
+              return text == null ? Cell.BLANK : new Cell.Label(text);
+            })
+        .wide(LABELS_WIDTH);
   }
 
   /** A wheel's name. */

@@ -94,11 +94,6 @@ final class CapabilityPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "capability";
-  }
-
-  @Override
   public JComponent screen() {
     return screen;
   }

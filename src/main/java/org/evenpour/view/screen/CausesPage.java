@@ -53,11 +53,6 @@ final class CausesPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "causes";
-  }
-
-  @Override
   public boolean isOfOneCharacteristic() {
     return false;
   }

@@ -38,11 +38,6 @@ import org.jspecify.annotations.Nullable;
  * while there is none. Owned by the event thread.
  */
 public final class DeskPlace implements Place {
-  /** The pages' keys, in their order. */
-  static final java.util.List<String> PAGES =
-      List.of(
-          "wheel", "molds", "signals", "settings", "capability", "setpoint", "record", "causes");
-
   private final FileAsk ask;
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;

@@ -93,7 +93,7 @@ final class DeskScreen {
     screen.add(center, BorderLayout.CENTER);
     screen.add(foot(look), BorderLayout.SOUTH);
     desk.selection().watch(watcher);
-    list.setSelectedIndex(Math.max(0, DeskPlace.PAGES.indexOf(firstPage)));
+    list.setSelectedIndex(Math.max(0, Pages.KEYS.indexOf(firstPage)));
   }
 
   JPanel screen() {
@@ -108,7 +108,7 @@ final class DeskScreen {
   private JList<String> list(Look look) {
     JList<String> names =
         new JList<>(
-            DeskPlace.PAGES.stream().map(page -> look.say("page." + page)).toArray(String[]::new));
+            Pages.KEYS.stream().map(page -> look.say("page." + page)).toArray(String[]::new));
     names.setName("desk.pages");
     names.setDropTarget(null);
     names.getAccessibleContext().setAccessibleName(look.say("menu.page"));
@@ -130,7 +130,7 @@ final class DeskScreen {
             setFont(selected ? look.ink().bold(1.05) : look.ink().font(1.05));
             setForeground(look.ink().text());
             setBackground(selected ? look.ink().field() : look.ink().ground());
-            setToolTipText(look.say("page." + DeskPlace.PAGES.get(index) + ".tip"));
+            setToolTipText(look.say("page." + Pages.KEYS.get(index) + ".tip"));
             return this;
           }
         });
@@ -218,24 +218,25 @@ final class DeskScreen {
       return;
     }
     shown = index;
-    Page page = pages.computeIfAbsent(index, this::build);
-    title.setText(desk.look().say("page." + page.key()));
+    pages.computeIfAbsent(index, this::build);
+    title.setText(desk.look().say("page." + pageKey()));
     save.clear();
-    cards.show(deck, page.key());
-    onPage.accept(page.key());
+    cards.show(deck, pageKey());
+    onPage.accept(pageKey());
     refresh();
   }
 
   /** A page is built when it is first turned to. */
   private Page build(int index) {
-    Page page = Pages.OF_DESK.get(index).apply(desk);
-    deck.add(page.screen(), page.key());
+    Pages.Entry its = Pages.OF_DESK.get(index);
+    Page page = its.page().apply(desk);
+    deck.add(page.screen(), its.key());
     return page;
   }
 
   /** Turns to a page by its key. */
   void turnTo(String key) {
-    int index = DeskPlace.PAGES.indexOf(key);
+    int index = Pages.KEYS.indexOf(key);
     if (index >= 0) {
       list.setSelectedIndex(index);
     }
@@ -338,6 +339,10 @@ final class DeskScreen {
   /** The page that is seen. */
   Page page() {
     return pages.computeIfAbsent(shown, this::build);
+  }
+
+  String pageKey() {
+    return Pages.KEYS.get(shown);
   }
 
   SaveButton save() {

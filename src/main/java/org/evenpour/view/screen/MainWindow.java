@@ -227,7 +227,7 @@ public final class MainWindow {
     item(log, "menu.quit", KeyEvent.VK_Q, InputEvent.CTRL_DOWN_MASK, frame::dispose);
     JMenu page = menu("menu.page");
     int key = KeyEvent.VK_1;
-    for (String name : DeskPlace.PAGES) {
+    for (String name : Pages.KEYS) {
       item(
           page,
           "page." + name,

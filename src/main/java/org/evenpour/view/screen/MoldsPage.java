@@ -43,11 +43,6 @@ final class MoldsPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "molds";
-  }
-
-  @Override
   public JComponent screen() {
     return screen;
   }

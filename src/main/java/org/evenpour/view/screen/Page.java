@@ -10,9 +10,6 @@ import javax.swing.JComponent;
  */
 interface Page {
 
-  /** Its key. */
-  String key();
-
   /** What is shown; built once, by the constructor. */
   JComponent screen();
 

@@ -8,15 +8,26 @@ import org.evenpour.view.model.Desk;
 final class Pages {
   private Pages() {}
 
-  /** Every page is made anew for each log and look. */
-  static final List<Function<Desk, Page>> OF_DESK =
+  /**
+   * A page.
+   *
+   * @param key names it
+   * @param page is made anew for each log and look
+   */
+  record Entry(String key, Function<Desk, Page> page) {}
+
+  /** In their order. */
+  static final List<Entry> OF_DESK =
       List.of(
-          WheelPage::new,
-          MoldsPage::new,
-          SignalsPage::new,
-          SettingsPage::new,
-          CapabilityPage::new,
-          SetPointPage::new,
-          RecordPage::new,
-          CausesPage::new);
+          new Entry("wheel", WheelPage::new),
+          new Entry("molds", MoldsPage::new),
+          new Entry("signals", SignalsPage::new),
+          new Entry("settings", SettingsPage::new),
+          new Entry("capability", CapabilityPage::new),
+          new Entry("setpoint", SetPointPage::new),
+          new Entry("record", RecordPage::new),
+          new Entry("causes", CausesPage::new));
+
+  /** Their keys. */
+  static final List<String> KEYS = OF_DESK.stream().map(Entry::key).toList();
 }

@@ -163,11 +163,6 @@ final class RecordPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "record";
-  }
-
-  @Override
   public boolean isOfOneCharacteristic() {
     return false;
   }

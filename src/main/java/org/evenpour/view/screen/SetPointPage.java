@@ -41,11 +41,6 @@ final class SetPointPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "setpoint";
-  }
-
-  @Override
   public boolean isOfOneCharacteristic() {
     return false;
   }

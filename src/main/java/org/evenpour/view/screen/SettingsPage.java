@@ -49,11 +49,6 @@ final class SettingsPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "settings";
-  }
-
-  @Override
   public JComponent screen() {
     return screen;
   }

@@ -109,11 +109,6 @@ final class SignalsPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "signals";
-  }
-
-  @Override
   public boolean isOfOneCharacteristic() {
     return false;
   }

@@ -59,11 +59,6 @@ final class WheelPage implements Page {
   }
 
   @Override
-  public String key() {
-    return "wheel";
-  }
-
-  @Override
   public JComponent screen() {
     return screen;
   }

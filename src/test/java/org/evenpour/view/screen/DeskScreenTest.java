@@ -196,7 +196,7 @@ class DeskScreenTest {
     Open open = open("en", false, NOTHING);
     onEventThread(
         () -> {
-          for (String page : DeskPlace.PAGES) {
+          for (String page : Pages.KEYS) {
             open.place().turnTo(page);
             assertThat(find(open.screen(), "characteristic.mass", AbstractButton.class).isVisible())
                 .as(page)
@@ -213,7 +213,7 @@ class DeskScreenTest {
         Open open = open(language, dark, NOTHING);
         onEventThread(
             () -> {
-              for (String page : DeskPlace.PAGES) {
+              for (String page : Pages.KEYS) {
                 open.place().turnTo(page);
                 var image = Screens.paint(open.screen(), 1280, 720);
                 Set<Integer> colors = new HashSet<>();
@@ -235,7 +235,7 @@ class DeskScreenTest {
     Open open = open("es", false, NOTHING);
     onEventThread(
         () -> {
-          DeskPlace.PAGES.forEach(open.place()::turnTo);
+          Pages.KEYS.forEach(open.place()::turnTo);
           List<String> nameless = new ArrayList<>();
           for (Component part : Screens.all(open.screen())) {
             boolean isOurs =
@@ -267,7 +267,7 @@ class DeskScreenTest {
             () -> {
               open.place().selection().chooseMold("17");
               List<Export> all = new ArrayList<>();
-              for (String page : DeskPlace.PAGES) {
+              for (String page : Pages.KEYS) {
                 open.place().turnTo(page);
                 if (page.equals("signals")) {
                   open.place().selection().chooseSignal(Sample.opened().report().signals().get(0));

@@ -298,7 +298,7 @@ class GrowingDeskTest {
     onEventThread(
         () -> {
           assertThat(place.desk()).isSameAs(desk);
-          assertThat(desk.page().key()).isEqualTo("capability");
+          assertThat(desk.pageKey()).isEqualTo("capability");
           assertThat(place.selection().stretch()).isEqualTo(stretch);
           assertThat(place.selection().mold()).isEqualTo("17");
           return true;

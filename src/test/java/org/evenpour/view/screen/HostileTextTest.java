@@ -192,7 +192,7 @@ class HostileTextTest {
     OpenedLog log = Sample.read(hostile());
     assertThat(log.record().rowsKept()).isEqualTo(1200);
     PlantFiles sources = hostile();
-    for (String page : DeskPlace.PAGES) {
+    for (String page : Pages.KEYS) {
       JComponent screen = onEventThread(() -> drawn(log, sources, page));
       areText(screen);
     }

@@ -100,7 +100,7 @@ final class LiveBench {
         }
         Thread.sleep(5_000); // whatever is drawn for the first time
         List<String> pages = List.of(arguments).subList(5, arguments.length);
-        for (String page : pages.isEmpty() ? DeskPlace.PAGES : pages) {
+        for (String page : pages.isEmpty() ? Pages.KEYS : pages) {
           onEventThread(
               () -> {
                 turnTo(window.desk(), page);

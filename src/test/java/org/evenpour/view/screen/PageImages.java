@@ -69,7 +69,7 @@ public final class PageImages {
       int height = Integer.parseInt(size.substring(size.indexOf('x') + 1));
       for (String theme : wishes.stream().filter(List.of("light", "dark")::contains).toList()) {
         for (String tag : wishes.stream().filter(Language.TAGS::contains).toList()) {
-          for (String page : DeskPlace.PAGES) {
+          for (String page : Pages.KEYS) {
             Look look =
                 Look.of(theme.equals("dark"), Language.of(tag), DisplayUnits.METRIC, height);
             List<BufferedImage> drawn = new ArrayList<>();

@@ -66,7 +66,7 @@ final class WindowBench {
     OpenedLog its = Objects.requireNonNull(window.desk().log());
     Selection selection = window.desk().selection();
     for (int round = 1; round <= 2; round++) {
-      for (String page : DeskPlace.PAGES) {
+      for (String page : Pages.KEYS) {
         doing(steps, "page " + page, round, () -> window.desk().turnTo(page));
         doing(
             steps, page + ", thickness", round, () -> selection.chooseCharacteristic("thickness"));

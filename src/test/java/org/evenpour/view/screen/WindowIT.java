@@ -191,7 +191,7 @@ class WindowIT {
 
   private void openPage(String key) {
     JList<?> pages = named("desk.pages", JList.class);
-    int index = DeskPlace.PAGES.indexOf(key);
+    int index = Pages.KEYS.indexOf(key);
     click(pages, onEventThread(() -> pages.getCellBounds(index, index)));
   }
 
@@ -617,7 +617,7 @@ class WindowIT {
     DeskPlace desk = window.desk();
     switch (what) {
       case 0 -> {
-        String page = DeskPlace.PAGES.get(where % DeskPlace.PAGES.size());
+        String page = Pages.KEYS.get(where % Pages.KEYS.size());
         desk.turnTo(page);
         return "page " + page;
       }
@@ -749,7 +749,7 @@ class WindowIT {
 
   private String page() {
     DeskScreen screen = window.desk().desk();
-    return screen == null ? "" : screen.page().key();
+    return screen == null ? "" : screen.pageKey();
   }
 
   @Test
