@@ -18,6 +18,7 @@ import org.evenpour.findings.BeyondSettings.Departure;
 import org.evenpour.findings.BeyondSettings.Taken;
 import org.evenpour.findings.BeyondSettings.View;
 import org.evenpour.findings.SettingsWatched;
+import org.evenpour.report.json.JsonReport;
 import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;

@@ -15,6 +15,7 @@ import java.util.List;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.Sample;
 import org.evenpour.findings.AuditReport;
+import org.evenpour.report.json.JsonReport;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -16,6 +16,7 @@ import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.findings.AuditReport.SettingReport;
 import org.evenpour.findings.EffectInFull.Level;
 import org.evenpour.findings.EffectInFull.Levels;
+import org.evenpour.report.json.JsonReport;
 import org.evenpour.words.Words;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -24,6 +24,7 @@ import org.evenpour.intake.LogReader;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.Progress;
 import org.evenpour.intake.SetAside;
+import org.evenpour.report.json.JsonReport;
 import org.evenpour.report.workbook.AuditWorkbook;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;

@@ -20,6 +20,7 @@ import org.evenpour.findings.SettingsWatched.Gap;
 import org.evenpour.findings.SettingsWatched.Move;
 import org.evenpour.findings.SettingsWatched.Reason;
 import org.evenpour.findings.SettingsWatched.Watched;
+import org.evenpour.report.json.JsonReport;
 import org.evenpour.words.Words;
 import org.junit.jupiter.api.Test;
 

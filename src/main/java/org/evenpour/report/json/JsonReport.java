@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonFactory;
@@ -29,6 +29,7 @@ import org.evenpour.findings.AuditReport.Variance;
 import org.evenpour.findings.AuditReport.WheelChart;
 import org.evenpour.findings.EffectInFull;
 import org.evenpour.findings.NotLookedFor;
+import org.evenpour.report.FinishedFile;
 import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 

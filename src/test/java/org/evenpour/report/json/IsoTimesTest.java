@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,10 +1,11 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
+import org.evenpour.report.FinishedFile;
 import org.evenpour.score.Score;
 import org.evenpour.score.Score.Effects;
 import org.evenpour.score.Score.FalseLinks;

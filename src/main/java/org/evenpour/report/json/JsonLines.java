@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.PrettyPrinter;

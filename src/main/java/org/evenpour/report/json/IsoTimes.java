@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import java.time.Instant;
 import java.time.LocalDate;

@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static java.util.Objects.requireNonNull;
@@ -19,6 +19,7 @@ import java.util.TimeZone;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.evenpour.findings.AuditReport;
+import org.evenpour.report.Reports;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

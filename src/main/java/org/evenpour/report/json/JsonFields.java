@@ -1,4 +1,4 @@
-package org.evenpour.report;
+package org.evenpour.report.json;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.evenpour.findings.AuditReport.Estimate;
+import org.evenpour.report.RunTests;
+import org.evenpour.report.WellFormed;
 import org.jspecify.annotations.Nullable;
 
 /**
