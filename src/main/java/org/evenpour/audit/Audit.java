@@ -30,6 +30,7 @@ import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.BeyondSettings;
 import org.evenpour.findings.CausesReport;
 import org.evenpour.findings.MoldVerdict;
+import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.link.Linker;
@@ -204,6 +205,7 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
+    List<RejectReport> rejects = new ArrayList<>();
     List<SettingReport> settings = SettingAudit.of(wheels);
     List<SettingWatch.Result> watched = new ArrayList<>();
     List<Audited.OfView> views = new ArrayList<>();
@@ -212,6 +214,10 @@ public final class Audit {
       WheelRecord wheel = judgeable(specified, by);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
+      RejectReport rejected = RejectAudit.of(wheel);
+      if (rejected != null) {
+        rejects.add(rejected);
+      }
       setPoints.addAll(
           SetPointAudit.of(specified, index, signals, eventsAt(record.events(), wheel)));
       List<Audited.OfView> its =
@@ -252,6 +258,7 @@ public final class Audit {
             by == null
                 ? now
                 : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()),
+            rejects,
             advice);
     return new Audited(
         Causes.joined(GaugeAudit.added(report, record, plant.gauges()), plant.marks()),

@@ -68,6 +68,7 @@ final class GaugeAudit {
         gauges,
         report.causes(),
         report.watched(),
+        report.rejects(),
         report.advice());
   }
 

@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param gauges one for each gauge file and characteristic
  * @param causes what people said of the signals' causes
  * @param watched where the recorded settings themselves moved
+ * @param rejects one for each wheel whose log says what was rejected
  * @param advice what to look at first, and what keeps people safe
  */
 public record AuditReport(
@@ -48,6 +49,7 @@ public record AuditReport(
     List<GaugeReport> gauges,
     CausesReport causes,
     SettingsWatched watched,
+    List<RejectReport> rejects,
     Advice advice) {
 
   /** Name and version of the JSON form. */
@@ -67,6 +69,7 @@ public record AuditReport(
     notes = List.copyOf(notes);
     setPoints = List.copyOf(setPoints);
     gauges = List.copyOf(gauges);
+    rejects = List.copyOf(rejects);
   }
 
   /** Where nobody said anything of causes. */
@@ -94,6 +97,7 @@ public record AuditReport(
         gauges,
         CausesReport.NONE,
         SettingsWatched.NONE,
+        List.of(),
         Advice.standard());
   }
 
@@ -112,6 +116,7 @@ public record AuditReport(
         gauges,
         causes,
         watched,
+        rejects,
         advice);
   }
 
@@ -130,6 +135,7 @@ public record AuditReport(
         gauges,
         causes,
         others,
+        rejects,
         advice);
   }
 
@@ -154,6 +160,7 @@ public record AuditReport(
         gauges,
         others,
         watched,
+        rejects,
         advice);
   }
 

@@ -35,6 +35,7 @@ public final class Summary {
   private static final int QUIET_LINES = 3;
   private static final int MOVE_LINES = 3;
   private static final int BEYOND = 2;
+  private static final int REJECT_LINES = 3;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -65,6 +66,7 @@ public final class Summary {
     List<String> lines = new ArrayList<>(header());
     lines.add("");
     lines.addAll(characteristics());
+    lines.addAll(rejects());
     lines.addAll(found());
     lines.addAll(whatIf());
     int afterFigures = lines.size();
@@ -285,6 +287,15 @@ public final class Summary {
       lines.add(cut(line.toString().stripTrailing()));
     }
     return lines;
+  }
+
+  /** What was rejected, as far as there is room. */
+  private List<String> rejects() {
+    List<String> lines = new ArrayList<>();
+    for (String each : new RejectText(sentences).lines(report)) {
+      lines.addAll(wrapped(each, ""));
+    }
+    return lines.size() <= REJECT_LINES ? lines : lines.subList(0, REJECT_LINES);
   }
 
   /** The change that would do most where capability is least. */

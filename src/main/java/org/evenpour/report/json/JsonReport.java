@@ -102,6 +102,9 @@ public final class JsonReport {
     JsonAdvice advice = new JsonAdvice(out);
     out.objects("adjust", report.setPoints(), advice::setPoint);
     out.objects("gauge", report.gauges(), advice::gauge);
+    if (!report.rejects().isEmpty()) {
+      out.objects("rejects", report.rejects(), new JsonRejects(out)::wheel);
+    }
     causes.all();
     out.endObject();
   }

@@ -12,6 +12,7 @@ import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.MoldReport;
 import org.evenpour.findings.CapabilityInFull.ByPercentiles;
 import org.evenpour.findings.CapabilityInFull.Group;
+import org.evenpour.findings.RejectReport.Share;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.table.Cell;
@@ -158,6 +159,11 @@ public final class CapabilityTable {
             && isSame((double) outside / mold.count(), observed)
         ? new Cell.Computed("{outside}/{anodes}", figure)
         : figure;
+  }
+
+  /** A share rejected, as a division. */
+  static Cell ratio(Share share) {
+    return new Cell.Computed("{rejected}/{anodes}", new Cell.Figure(share.value(), SHARE));
   }
 
   private static String normal(Words words, Row row) {

@@ -25,6 +25,7 @@ import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
 import org.evenpour.report.table.RecordTables;
+import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
 import org.evenpour.report.table.SettingTables;
 import org.evenpour.report.table.SignalTables;
@@ -136,6 +137,8 @@ public final class AuditWorkbook {
     RankingPictures.write(paper, printer);
     printer.printIfAny(VerdictTables.verdicts(report, sentences));
     printer.printIfAny(VerdictTables.standings(report, sentences));
+    printer.printIfAny(RejectTables.classes(report, sentences));
+    printer.printIfAny(RejectTables.places(report, sentences));
     SpreadSheet.write(paper, printer);
     printer.print(SignalTables.signals(report, sentences));
     printer.print(SignalTables.links(report, sentences));

@@ -12,6 +12,7 @@ import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Quiet;
+import org.evenpour.report.RejectText;
 import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
 import org.evenpour.report.table.CapabilityTable;
@@ -75,6 +76,11 @@ final class SummarySheet {
     Table<CharacteristicReport> overall = CapabilityTable.overall(report, paper.sentences());
     printer.within(sheet, rows, overall);
     rows += overall.rows().size() + 2;
+    List<String> rejects = new RejectText(paper.sentences()).lines(report);
+    if (!rejects.isEmpty()) {
+      rejects.forEach(this::prose);
+      rows++;
+    }
     topics();
     moves();
     if (!report.notes().isEmpty()) {

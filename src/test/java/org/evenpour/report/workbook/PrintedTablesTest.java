@@ -39,6 +39,7 @@ import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
 import org.evenpour.report.table.RecordTables;
+import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
 import org.evenpour.report.table.SettingTables;
 import org.evenpour.report.table.SignalTables;
@@ -112,6 +113,8 @@ class PrintedTablesTest {
                 MoveTables.settings(report, sentences),
                 MoveTables.beyond(report, sentences),
                 CauseTable.of(report, sentences),
+                RejectTables.classes(report, sentences),
+                RejectTables.places(report, sentences),
                 CapabilityTable.of(report, sentences),
                 CapabilityTable.groups(report, sentences),
                 SetPointTables.turns(report, sentences),

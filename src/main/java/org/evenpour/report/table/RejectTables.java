@@ -1,0 +1,94 @@
+package org.evenpour.report.table;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.RejectReport;
+import org.evenpour.findings.RejectReport.OfClass;
+import org.evenpour.findings.RejectReport.Share;
+import org.evenpour.report.RejectText;
+import org.evenpour.report.Sentences;
+import org.evenpour.table.Table;
+import org.evenpour.words.Digits;
+import org.evenpour.words.Words;
+
+/** What was rejected: by defect, the most frequent first, and by mold, ladle side and crew. */
+public final class RejectTables {
+  private static final Digits SHARE = Digits.share(1);
+
+  private RejectTables() {}
+
+  /** A defect of a wheel. */
+  public record Row(RejectReport of, OfClass its) {}
+
+  /** By defect. */
+  public static Table<Row> classes(AuditReport report, Sentences sentences) {
+    RejectText text = new RejectText(sentences);
+    List<Row> rows = new ArrayList<>();
+    report.rejects().forEach(of -> of.classes().forEach(one -> rows.add(new Row(of, one))));
+    return new Table<>(
+        "rejects",
+        sentences.words().say("sheet.rejects"),
+        Columns.<Row>of(sentences)
+            .wheel(row -> row.of().wheel())
+            .text("defect", row -> text.name(row.its()))
+            .count("rejected", row -> row.its().rejected())
+            .figure("reject_share", SHARE, row -> row.its().share())
+            .figure("reject_together", SHARE, row -> row.its().together())
+            .figure("reject_tonnes", Digits.plain(1), row -> row.its().tonnes())
+            .label("most_in", row -> row.its().mostIn())
+            .list(),
+        rows);
+  }
+
+  /** A mold, a ladle side or a crew of a wheel, or all of it. */
+  public record Place(
+      String wheel, String by, String name, Share share, Double shrunk, String says, String most) {}
+
+  /** By mold, ladle side and crew. */
+  public static Table<Place> places(AuditReport report, Sentences sentences) {
+    Words words = sentences.words();
+    List<Place> rows = new ArrayList<>();
+    for (RejectReport of : report.rejects()) {
+      rows.add(place(of, words.say("by.all"), "", of.all()));
+      of.groups()
+          .forEach(
+              one -> rows.add(place(of, words.say("by." + one.by()), one.name(), one.share())));
+      of.molds()
+          .forEach(
+              one ->
+                  rows.add(
+                      new Place(
+                          of.wheel(),
+                          words.say("by.mold"),
+                          one.mold(),
+                          one.share(),
+                          one.shrunk(),
+                          one.standsOut() ? words.say("rejects.stands") : "",
+                          one.most().replace('_', ' '))));
+    }
+    Function<Place, Share> share = Place::share;
+    return new Table<>(
+        "rejects_by",
+        words.say("sheet.rejects_by"),
+        Columns.<Place>of(sentences)
+            .wheel(Place::wheel)
+            .text("by", Place::by)
+            .label("which", Place::name)
+            .count("anodes", row -> row.share().of())
+            .count("rejected", row -> row.share().rejected())
+            .figure("reject_rate", row -> CapabilityTable.ratio(share.apply(row)))
+            .figure("low", SHARE, row -> row.share().low())
+            .figure("high", SHARE, row -> row.share().high())
+            .figure("shrunk", SHARE, row -> row.shrunk().isNaN() ? null : row.shrunk())
+            .text("stands", Place::says)
+            .text("most_defect", Place::most)
+            .list(),
+        rows);
+  }
+
+  private static Place place(RejectReport of, String by, String name, Share share) {
+    return new Place(of.wheel(), by, name, share, Double.NaN, "", "");
+  }
+}
