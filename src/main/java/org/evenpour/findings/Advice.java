@@ -6,12 +6,14 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
 import org.evenpour.casting.PlantAdvice;
 import org.evenpour.casting.Unit;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,8 +53,8 @@ public record Advice(PlantAdvice own, Map<String, Boolean> wetsMold) {
   }
 
   /**
-   * The English text for a setting or an event with its cautions; empty where nothing is said. What
-   * a plant wrote in another language only is told in that.
+   * The English text for a setting or an event, its cautions before it; empty where nothing is said
+   * and nothing is to be feared. What a plant wrote in another language only is told in that.
    *
    * @param name the setting's column or the event's kind
    * @param group the setting's group; empty for an event
@@ -71,16 +73,46 @@ public record Advice(PlantAdvice own, Map<String, Boolean> wetsMold) {
       PlantAdvice.Entry entry = own.entries().get(key);
       text = text.isEmpty() && entry != null ? any(entry.look()) : text;
     }
-    List<String> cautions = new ArrayList<>(cautions(name, group, ENGLISH));
-    if (text.isEmpty() && cautions.isEmpty()) {
-      return "";
-    }
+    List<String> said = new ArrayList<>();
     if (wetsMold(name, group)) {
-      cautions.add(0, SHIPPED.getProperty("caution", ""));
+      said.add(SHIPPED.getProperty("caution", ""));
     }
-    return cautions.isEmpty()
-        ? text
-        : (text.isEmpty() ? "" : stop(text) + " ") + String.join(" ", cautions);
+    if (isMoldWork(name, group)) {
+      said.add(SHIPPED.getProperty("caution.work", ""));
+    }
+    said.addAll(cautions(name, group, ENGLISH));
+    return before(said, text);
+  }
+
+  /**
+   * A sentence, or the beginning of one, with cautions before it; what follows a caution is whole.
+   */
+  public static String before(List<String> cautions, String sentence) {
+    String rest = sentence.strip();
+    boolean isLed = true;
+    while (isLed) { // by cautions that it has already
+      isLed = false;
+      for (String caution : cautions) {
+        if (!caution.isEmpty() && rest.startsWith(caution)) {
+          rest = rest.substring(caution.length()).strip();
+          isLed = true;
+        }
+      }
+    }
+    if (cautions.isEmpty()) {
+      return rest;
+    }
+    String all = String.join(" ", new LinkedHashSet<>(cautions));
+    return rest.isEmpty() ? all : all + " " + stop(Words.capital(rest));
+  }
+
+  /**
+   * Whether an event or a setting leads people to a mold itself, which is hot and heavy: to one
+   * that was changed, leveled or dressed. No plant takes that away.
+   */
+  public boolean isMoldWork(String name, String group) {
+    return keys(name, group).stream()
+        .anyMatch(key -> "yes".equals(SHIPPED.getProperty(key + ".mold_work")));
   }
 
   /** What the plant says of a setting, an event or a group in a language; null where nothing. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import org.evenpour.findings.Advice;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.BeyondSettings;
 import org.evenpour.findings.BeyondSettings.Departure;
@@ -11,11 +12,13 @@ import org.evenpour.words.Words;
 
 /** Says where the whole wheel stands off beyond what its settings explain. */
 public final class BeyondSentences {
+  private final AuditReport report;
   private final Sentences sentences;
   private final Words words;
   private final BeyondSettings beyond;
 
   public BeyondSentences(AuditReport report, Sentences sentences) {
+    this.report = report;
     this.sentences = sentences;
     this.words = sentences.words();
     this.beyond = report.watched().beyond();
@@ -52,7 +55,7 @@ public final class BeyondSentences {
 
   /** Beyond which settings, as a sentence of its own. */
   public String beyond(Departure one) {
-    return words.say("beyond.brief", explained(one));
+    return cautioned(one, words.say("beyond.brief", explained(one)));
   }
 
   /** The same of one that others tell of: with whom. */
@@ -66,15 +69,27 @@ public final class BeyondSentences {
   }
 
   private String said(Departure one, List<String> states, String size) {
-    return words.say(
-        one.open() ? "beyond.pours" : "beyond.poured",
-        who(one),
-        words.list(states),
-        one.sinceTurn(),
-        sentences.time(one.sinceAt()),
-        one.lastTurn(),
-        size,
-        explained(one));
+    return cautioned(
+        one,
+        words.say(
+            one.open() ? "beyond.pours" : "beyond.poured",
+            who(one),
+            words.list(states),
+            one.sinceTurn(),
+            sentences.time(one.sinceAt()),
+            one.lastTurn(),
+            size,
+            explained(one)));
+  }
+
+  /** What keeps people safe near the settings that are named, before the sentence. */
+  private String cautioned(Departure one, String sentence) {
+    List<String> cautions =
+        one.settings().stream()
+            .flatMap(name -> sentences.cautions().of(report, one.wheel(), name).stream())
+            .distinct()
+            .toList();
+    return Advice.before(cautions, sentence);
   }
 
   private String explained(Departure one) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.evenpour.findings.Advice;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.findings.AuditReport.Estimate;
@@ -29,9 +30,9 @@ public record EffectSentences(Sentences sentences) {
 
   private static final int ENDS = MOST_LEVELS / 2;
 
-  /** What is known of one effect, a sentence each. */
+  /** What is known of one effect, a sentence each; what keeps people safe comes first. */
   public List<String> of(SettingReport setting, Effect effect) {
-    List<String> said = new ArrayList<>();
+    List<String> said = new ArrayList<>(cautions(setting));
     said.add(known(setting, effect));
     EffectInFull full = effect.inFull();
     if (!full.togetherWith().isEmpty()) {
@@ -163,21 +164,22 @@ public record EffectSentences(Sentences sentences) {
       }
     }
     String name = words().characteristic(characteristic.name());
+    List<Acts> told =
+        acting.stream().sorted(Comparator.comparing(Acts::share).reversed()).limit(most).toList();
+    if (told.isEmpty()) {
+      return "";
+    }
     List<String> items =
-        acting.stream()
-            .sorted(Comparator.comparing(Acts::share).reversed())
-            .limit(most)
-            .map(one -> brief(one.setting(), one.effect(), one.share()))
-            .toList();
-    return items.isEmpty()
-        ? ""
-        : words()
+        told.stream().map(one -> brief(one.setting(), one.effect(), one.share())).toList();
+    return Advice.before(
+        told.stream().flatMap(one -> cautions(one.setting()).stream()).distinct().toList(),
+        words()
             .say(
                 "effect.acting",
                 sentences.nameWheels()
                     ? sentences.label(characteristic.wheel()) + " " + name
                     : name,
-                String.join("; ", items));
+                String.join("; ", items)));
   }
 
   private String brief(SettingReport setting, Effect effect, double share) {
@@ -257,20 +259,22 @@ public record EffectSentences(Sentences sentences) {
 
   private String trial(SettingReport setting, Effect effect, Trial trial) {
     Figures figures = figures(setting, effect);
-    String said =
-        words()
-            .say(
-                "effect.trial",
-                sentences.setting(setting.name()),
-                level(setting, trial.low()),
-                withUnit(setting, trial.high()),
-                trial.holdTurns() == 1
-                    ? words().say("effect.hold.one")
-                    : words().say("effect.hold", words().count(trial.holdTurns())),
-                words().count(trial.turns()),
-                figures.size(trial.difference(), figures.decimalsOf(trial.difference())),
-                Digits.number(Math.floor(100 * trial.power()), 0));
-    return sentences.cautioned(said, setting.name(), setting.group());
+    return words()
+        .say(
+            "effect.trial",
+            sentences.setting(setting.name()),
+            level(setting, trial.low()),
+            withUnit(setting, trial.high()),
+            trial.holdTurns() == 1
+                ? words().say("effect.hold.one")
+                : words().say("effect.hold", words().count(trial.holdTurns())),
+            words().count(trial.turns()),
+            figures.size(trial.difference(), figures.decimalsOf(trial.difference())),
+            Digits.number(Math.floor(100 * trial.power()), 0));
+  }
+
+  private List<String> cautions(SettingReport setting) {
+    return sentences.cautions().of(setting.name(), setting.group());
   }
 
   private Words words() {

@@ -19,8 +19,12 @@ import org.jspecify.annotations.Nullable;
  * @param sentences the language and the units
  */
 public record Reasoning(Sentences sentences) {
-  /** A link of a signal, in a few sentences. */
+  /** A link of a signal, in a few sentences; what keeps people safe comes first. */
   public String of(Signal signal, Link link) {
+    return sentences.cautioned(reasons(signal, link), link.name(), link.group());
+  }
+
+  private String reasons(Signal signal, Link link) {
     Words words = sentences.words();
     List<String> said = new ArrayList<>();
     boolean isNothing = link.evidence() == Evidence.NONE;

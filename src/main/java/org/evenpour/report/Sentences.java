@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -364,13 +363,13 @@ public record Sentences(
   }
 
   /**
-   * What to look at first; never without the words that keep people safe where water or wash is
-   * concerned.
+   * What to look at first; never without the words that keep people safe before it where water,
+   * wash or a mold is concerned, and these alone where nothing else is said.
    */
   public String advice(Link link) {
     String advice = link.lookFirst().strip();
     if (advice.isEmpty()) {
-      return "";
+      return link.evidence() == Evidence.NONE ? "" : cautioned("", link.name(), link.group());
     }
     for (String key : List.of(link.name(), link.group())) {
       String own = this.advice.look(key, words.locale().getLanguage());
@@ -385,20 +384,16 @@ public record Sentences(
   }
 
   /**
-   * A sentence about a setting or an event, with every caution that it does not hold yet: where a
-   * mold may be wet the program's own, then those of the plant.
+   * A sentence about a setting or an event, every caution before it: where a mold may be wet or is
+   * worked on the program's own, then those of the plant.
    */
   String cautioned(String sentence, String name, String group) {
-    String said = sentence.isEmpty() ? "" : Advice.stop(sentence);
-    List<String> cautions = new ArrayList<>();
-    if (advice.wetsMold(name, group)) {
-      cautions.add(words.say("dry"));
-    }
-    cautions.addAll(advice.cautions(name, group, words.locale().getLanguage()));
-    for (String caution : cautions) {
-      said = said.contains(caution) ? said : (said + " " + caution).strip();
-    }
-    return said;
+    return Advice.before(cautions().of(name, group), sentence);
+  }
+
+  /** What keeps people safe. */
+  public Cautions cautions() {
+    return new Cautions(words, advice);
   }
 
   /** A setting's readable name: {@code wash_volume_ml} is the wash volume. */

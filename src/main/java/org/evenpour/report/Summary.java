@@ -32,6 +32,7 @@ public final class Summary {
   private static final int CHARACTERISTIC_LINES = 5;
   private static final int ADVICE_LINES = 4;
   private static final int SIGNAL_LINES = 8;
+  private static final int MIN_SIGNAL_LINES = 3;
   private static final int QUIET_LINES = 3;
   private static final int MOVE_LINES = 3;
   private static final int BEYOND = 2;
@@ -66,24 +67,32 @@ public final class Summary {
     List<String> lines = new ArrayList<>(header());
     lines.add("");
     lines.addAll(characteristics());
-    lines.addAll(rejects());
+    List<String> rejects = rejects();
+    lines.addAll(rejects);
     lines.addAll(found());
     lines.addAll(whatIf());
     int afterFigures = lines.size();
     lines.add("");
     List<String> moves = moves();
-    lines.addAll(lookFirst(SIGNAL_LINES - moves.size()));
-    lines.addAll(moves);
     List<String> causes = causes();
     List<String> toDo = new ArrayList<>(verdicts());
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
     toDo.addAll(causes);
+    int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2; // the heading; the closing line
+    int room = Math.min(SIGNAL_LINES, LINES + rejects.size() - lines.size() - others);
+    lines.addAll(lookFirst(Math.max(room - moves.size(), MIN_SIGNAL_LINES)));
+    lines.addAll(moves);
     advised |= !toDo.isEmpty(); // a mold to replace or a ladle to leave alone is advice too
     if (!toDo.isEmpty()) {
       lines.add("");
       lines.addAll(toDo);
     }
-    int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
+    int left =
+        LINES
+            + rejects.size()
+            - lines.size()
+            - 1
+            - (advised ? 1 : 0); // a blank line goes before them
     List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
       closing.add(words.say("safety"));
@@ -92,7 +101,8 @@ public final class Summary {
       lines.add("");
       lines.addAll(closing);
     }
-    lines.addAll(afterFigures, effects(Math.min(EFFECT_LINES, LINES - lines.size())));
+    lines.addAll(
+        afterFigures, effects(Math.min(EFFECT_LINES, LINES + rejects.size() - lines.size())));
     return lines;
   }
 
@@ -323,19 +333,23 @@ public final class Summary {
     return lines;
   }
 
-  /** What to do with the molds, as far as there is room. */
+  /** What to do with the molds, as far as there is room; what is to be minded comes before. */
   private List<String> verdicts() {
+    VerdictSentences verdicts = new VerdictSentences(report, sentences);
     List<String> lines = new ArrayList<>();
-    for (String wheel : new VerdictSentences(report, sentences).overview()) {
+    for (String wheel : verdicts.overview()) {
       lines.addAll(wrapped(wheel, ""));
     }
-    if (lines.size() <= VERDICT_LINES) {
-      return lines;
+    if (lines.size() > VERDICT_LINES) {
+      String last = lines.get(VERDICT_LINES - 1);
+      lines = new ArrayList<>(lines.subList(0, VERDICT_LINES));
+      lines.set(VERDICT_LINES - 1, cut(last + " " + words.say("summary.more.verdicts")));
     }
-    List<String> some = new ArrayList<>(lines.subList(0, VERDICT_LINES));
-    String last = some.get(VERDICT_LINES - 1);
-    some.set(VERDICT_LINES - 1, cut(last + " " + words.say("summary.more.verdicts")));
-    return some;
+    String caution = verdicts.cautionOfAll();
+    if (!caution.isEmpty()) {
+      lines.addAll(0, wrapped(caution, ""));
+    }
+    return lines;
   }
 
   /** One line for each ladle side and gauge; those that have something to do come first. */

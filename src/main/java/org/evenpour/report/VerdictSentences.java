@@ -2,9 +2,11 @@ package org.evenpour.report;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.evenpour.casting.Direction;
 import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Specification;
@@ -40,7 +42,27 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
     return words().say(its == null ? "missing" : "verdict." + key(its));
   }
 
-  /** Why, with the figures. */
+  /**
+   * What is to be minded before the work that a verdict asks for, to be said before the verdict;
+   * empty where it asks for none.
+   */
+  public String caution(MoldVerdict verdict) {
+    Verdict its = verdict.verdict();
+    return its == Verdict.REPLACE || its == Verdict.LEVEL ? caution() : "";
+  }
+
+  private String caution() {
+    return String.join(" ", sentences.cautions().ofMoldWork());
+  }
+
+  /** What is to be minded before any of the molds' verdicts is followed; empty where none asks. */
+  public String cautionOfAll() {
+    return report.verdicts().stream().map(this::caution).anyMatch(said -> !said.isEmpty())
+        ? caution()
+        : "";
+  }
+
+  /** Why, with the figures; where it says what to look at, what is to be minded comes before. */
   public String reason(MoldVerdict verdict) {
     Standing one = verdict.standing(verdict.characteristic());
     String key = "why." + key(verdict.reason());
@@ -72,7 +94,8 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
                   offset,
                   verdict.setting() == null
                       ? words().say("missing")
-                      : sentences.setting(verdict.setting()));
+                      : sentences.setting(verdict.setting()),
+                  cautionOfSetting(verdict));
       case SCATTERS ->
           words()
               .say(key, name, one.sd() == null ? words().say("missing") : figures.spread(one.sd()));
@@ -84,13 +107,23 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
                 name,
                 step == null
                     ? words().say("missing")
-                    : figures.departure(step.value(), figures.decimalsOf(step.value())));
+                    : figures.departure(step.value(), figures.decimalsOf(step.value())),
+                caution());
       }
       case WEDGE -> words().say(key, figures.mean(one.level()), index(one.room())) + thick(verdict);
       case CAVITY -> words().say(key, offset, area(verdict), index(one.room())) + thick(verdict);
       case SOUND, MASS_ALONE -> words().say(key, name, index(one.room()));
       default -> words().say(key, name, offset, index(one.room()));
     };
+  }
+
+  /** Whatever the setting: who looks at it stands beside a mold. */
+  private String cautionOfSetting(MoldVerdict verdict) {
+    Set<String> all = new LinkedHashSet<>(List.of(words().say("dry")));
+    if (verdict.setting() != null) {
+      all.addAll(sentences.cautions().of(report, verdict.wheel(), verdict.setting()));
+    }
+    return String.join(" ", all);
   }
 
   private String trend(

@@ -97,7 +97,7 @@ class SettingWatchTest {
     assertThat(move.sinceTurn()).isBetween(180, 182);
     assertThat(move.firstTurn()).isBetween(181, 183);
     assertThat(move.movedBy()).isCloseTo(-25, within(2.0));
-    assertThat(move.lookFirst()).contains("spray").endsWith("Check first that the mold is dry.");
+    assertThat(move.lookFirst()).contains("spray").startsWith("Check first that the mold is dry.");
   }
 
   @Test

@@ -30,7 +30,7 @@ class AdviceTest {
                     Map.of("es", "Nadie bajo la rueda."),
                     false)));
     assertThat(advice.of("wash_volume_ml", "wash"))
-        .isEqualTo("look at wash pump 2 first. " + DRY + " Nadie bajo la rueda.");
+        .isEqualTo(DRY + " Nadie bajo la rueda. Look at wash pump 2 first.");
     assertThat(advice.look("wash", "es")).isNull();
     assertThat(advice.of("pour_rate_kg_s", "pour"))
         .isEqualTo(Advice.standard().of("pour_rate_kg_s", "pour"));
@@ -52,7 +52,7 @@ class AdviceTest {
     PlantAdvice.Entry dry = new PlantAdvice.Entry(Map.of("en", "look"), Map.of(), false);
     for (String key : wet) {
       Advice advice = new Advice(new PlantAdvice(Map.of(key, dry)), Map.of(key, false));
-      assertThat(advice.of(key, "")).as(key).endsWith(DRY);
+      assertThat(advice.of(key, "")).as(key).startsWith(DRY).endsWith("ook.");
       assertThat(advice.wetsMold("speed", key)).as(key).isTrue();
       assertThat(advice.wetsMold(key + "_c", "pour")).as(key).isTrue();
     }
@@ -67,7 +67,9 @@ class AdviceTest {
     for (String key : shipped.stringPropertyNames()) {
       if (key.endsWith(".wets_mold")) {
         assertThat(shipped.getProperty(key)).as(key).isIn("yes", "no");
-      } else if (!key.equals("caution")) {
+      } else if (key.endsWith(".mold_work")) {
+        assertThat(shipped.getProperty(key)).as(key).isEqualTo("yes");
+      } else if (!key.startsWith("caution")) {
         assertThat(shipped.getProperty(key + ".wets_mold")).as(key).isNotNull();
       }
     }
@@ -112,9 +114,9 @@ class AdviceTest {
     Advice advice = Advice.standard();
 
     assertThat(advice.of("spray_flow_l_min", "cooling"))
-        .contains("nozzle")
-        .endsWith("Check first that the mold is dry.");
+        .startsWith("Check first that the mold is dry. Look at its spray nozzles");
     assertThat(advice.of("pour_rate_kg_s", "pour")).isNotEmpty().doesNotContain("dry");
-    assertThat(advice.of("whatever", "")).isEmpty();
+    assertThat(advice.of("whatever", "")).isEqualTo(DRY);
+    assertThat(advice.of("whatever", "hall")).isEmpty();
   }
 }

@@ -144,7 +144,7 @@ class LogsAtRestTest {
               .map(AuditReport.Link::lookFirst)
               .distinct()
               .toList();
-      assertThat(said).containsExactly("look at pump 2 first. Check first that the mold is dry.");
+      assertThat(said).containsExactly("Check first that the mold is dry. Look at pump 2 first.");
 
       Files.writeString(file, "wash: {lok: {}}\n");
       Snapshot stuck = until(logs, now -> now.stuck() != null);

@@ -78,7 +78,7 @@ class LevelsReportTest {
         .contains("de la varianza");
     assertThat(said(report, Words.english(), "wash_batch"))
         .isEqualTo(
-            "This record cannot tell what wash batch does: too few came back, early and late, to be"
+            "Check first that the mold is dry. This record cannot tell what wash batch does: too few came back, early and late, to be"
                 + " compared.");
   }
 

@@ -294,7 +294,7 @@ public final class Reports {
                 1.2,
                 0.002,
                 212,
-                "look at its spray nozzle first. Check first that the mold is dry.",
+                "Check first that the mold is dry. Look at its spray nozzle.",
                 List.of()),
             new Link(
                 "melt_temp_c",

@@ -171,8 +171,8 @@ class SentencesTest {
                     0.62,
                     "Look at its spray nozzle first.")))
         .isEqualTo(
-            "Wash volume fell with it by 40 mL (that would explain about 62 % of it). Look at its"
-                + " spray nozzle first. Check first that the mold is dry.");
+            "Wash volume fell with it by 40 mL (that would explain about 62 % of it). Check first"
+                + " that the mold is dry. Look at its spray nozzle first.");
     assertThat(
             sentences.link(
                 link("pour_rate_kg_s", false, "pour", "kg_s", Evidence.MOVED, 0.234, null, "")))
@@ -197,8 +197,8 @@ class SentencesTest {
         .isEqualTo(
             "Pour rate rose with it by 0.23 kg/s, as it often does by itself (that would explain"
                 + " about 81 % of it).");
-    assertThat(sentences.link(link("crew", false, "", "", Evidence.STRONG, null, 0.99, "")))
-        .isEqualTo("Crew changed with it (that would explain all of it).");
+    assertThat(sentences.link(link("furnace", false, "melt", "", Evidence.STRONG, null, 0.99, "")))
+        .isEqualTo("Furnace changed with it (that would explain all of it).");
     assertThat(sentences.link(link("scale_checked", true, "", "", Evidence.MOVED, null, null, "")))
         .isEqualTo("Recorded when it began: scale check (turn 211).");
   }
@@ -207,11 +207,11 @@ class SentencesTest {
   void neverSendsAnybodyToWaterOrWashWithoutTheWarning() {
     for (String name : List.of("spray_flow_l_min", "cooling_water_c", "mold_temp_c", "wash_l")) {
       assertThat(sentences.advice(link(name, false, "", "", Evidence.STRONG, 1.0, 1.0, "raise it")))
-          .isEqualTo("raise it. Check first that the mold is dry.");
+          .isEqualTo("Check first that the mold is dry. Raise it.");
     }
     assertThat(
             sentences.advice(link("speed", false, "cooling", "", Evidence.STRONG, 1.0, 1.0, "x.")))
-        .endsWith("Check first that the mold is dry.");
+        .isEqualTo("Check first that the mold is dry. X.");
     assertThat(
             sentences.advice(link("pour_rate", false, "pour", "", Evidence.STRONG, 1.0, 1.0, "x.")))
         .isEqualTo("x.");
@@ -235,8 +235,8 @@ class SentencesTest {
             spanish.advice(
                 link("wash_l", false, "wash", "", Evidence.STRONG, 1.0, 1.0, "look at it first")))
         .isEqualTo(
-            "revise primero la bomba 2. Compruebe primero que el molde esté seco. Keep off the"
-                + " deck.");
+            "Compruebe primero que el molde esté seco. Keep off the deck. Revise primero la bomba"
+                + " 2.");
   }
 
   @Test

@@ -26,7 +26,7 @@ import org.junit.jupiter.api.Test;
 
 class SettingSentencesTest {
   private static final String ADVICE =
-      "look at its spray nozzles and the water strainer first. Check first that the mold is dry.";
+      "Check first that the mold is dry. Look at its spray nozzles and the water strainer.";
 
   private static Move move(
       String setting,
@@ -97,8 +97,8 @@ class SettingSentencesTest {
     assertThat(english(report).sentence(report.watched().moves().get(0)))
         .isEqualTo(
             "Spray flow of molds 13 to 16 fell by 25 L/min at turn 182 (Mon 13 May 22:10); their"
-                + " anodes do not show it yet. Look at its spray nozzles and the water strainer"
-                + " first. Check first that the mold is dry.");
+                + " anodes do not show it yet. Check first that the mold is dry. Look at its spray"
+                + " nozzles and the water strainer.");
   }
 
   @Test
@@ -110,11 +110,12 @@ class SettingSentencesTest {
         .contains("its anodes do not show it yet")
         .endsWith("Check first that the mold is dry.");
     assertThat(english(report).told(spray(true, List.of("S1", "S2"))))
-        .endsWith("told with S1 and S2. Check first that the mold is dry.")
+        .startsWith("Check first that the mold is dry. Spray flow")
+        .endsWith("told with S1 and S2.")
         .doesNotContain("do not show");
     assertThat(english(report).brief(spray(false, List.of())))
-        .contains("stood 25 L/min lower from turn 182")
-        .endsWith("Check first that the mold is dry.");
+        .startsWith("Check first that the mold is dry. Spray flow")
+        .contains("stood 25 L/min lower from turn 182");
   }
 
   @Test
@@ -127,7 +128,7 @@ class SettingSentencesTest {
             new SettingSentences(Sentences.of(report, spanish, ZoneOffset.UTC))
                 .brief(spray(true, List.of())))
         .contains("moldes 13 a 16: bajó 25 L/min en la vuelta 182")
-        .endsWith("Compruebe primero que el molde esté seco.");
+        .startsWith("Compruebe primero que el molde esté seco.");
   }
 
   @Test

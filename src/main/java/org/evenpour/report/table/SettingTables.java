@@ -142,12 +142,12 @@ public final class SettingTables {
             .estimate(
                 "variance", row -> SHARE, Unit.NONE, row -> row.whole(one -> one.inFull().share()))
             .text("unit", row -> row.whole(effect -> Sentences.unit(row.of().unit()).symbol()))
-            .figure("window.low", row -> window(row, Window::low))
-            .figure("window.high", row -> window(row, Window::high))
             .prose(
                 "reading",
                 READING,
                 row -> row.whole(effect -> String.join(" ", said.of(row.of(), effect))))
+            .figure("window.low", row -> window(row, Window::low))
+            .figure("window.high", row -> window(row, Window::high))
             .figure("p_value", Digits.plain(4), SettingTables::chance)
             .label("level_name", row -> row.level(Level::name))
             .figure("level_effect", row -> ofLevel(sentences, row, Level::effect))

@@ -34,6 +34,7 @@ public final class VerdictTables {
             .wheel(MoldVerdict::wheel)
             .label("mold", MoldVerdict::mold)
             .text("serial", MoldVerdict::serial)
+            .prose("caution", 40, said::caution)
             .text("verdict", said::verdict)
             .prose("why", 60, said::reason)
             .text("thick_side", one -> said.thickSide(one.thickSide()))

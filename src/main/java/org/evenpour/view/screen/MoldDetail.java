@@ -89,8 +89,9 @@ final class MoldDetail {
       boolean saidBelow =
           verdict.reason() == MoldVerdict.Reason.SIGNAL
               && report.name().equals(verdict.characteristic());
-      said.add(
-          saidBelow ? what + "." : look.say("mold.verdict", what, desk.verdicts().reason(verdict)));
+      String judged =
+          saidBelow ? what + "." : look.say("mold.verdict", what, desk.verdicts().reason(verdict));
+      said.add((desk.verdicts().caution(verdict) + " " + judged).strip());
     }
     int before = said.size();
     for (Signal signal : desk.signals()) {

@@ -67,8 +67,8 @@ class BoardReadingTest {
     assertThat(starved.lead()).matches("Molds 13, 14, 15 and 16 pour thin since turn 18\\d: .*mm");
     assertThat(starved.advice())
         .contains("Spray flow fell")
-        .contains("look at its spray nozzles")
-        .endsWith("Check first that the mold is dry.");
+        .endsWith(
+            "Check first that the mold is dry. Look at its spray nozzles and the water strainer.");
     List<String> flagged =
         Objects.requireNonNull(model.ring()).molds().stream()
             .filter(mold -> mold.mark() != Mark.NONE)
@@ -537,9 +537,10 @@ class BoardReadingTest {
         .anySatisfy(
             matter ->
                 assertThat(matter.advice())
-                    .contains("revise primero sus boquillas de rociado")
+                    .contains(
+                        "Compruebe primero que el molde esté seco. Revise sus boquillas de rociado")
                     .contains("Caudal de rociado bajó a la vez en 25 L/min")
-                    .endsWith("Compruebe primero que el molde esté seco.")
+                    .containsOnlyOnce("Compruebe primero")
                     .doesNotContain("Check first"));
   }
 

@@ -215,7 +215,7 @@ class DeskModelTest {
     Link link = signal.links().get(0);
     String before = LinkRow.of(plain, signal).get(0).reasoning(plain, signal);
     assertThat(before)
-        .startsWith("Wash volume fell with it by ")
+        .startsWith("Check first that the mold is dry. Wash volume fell with it by ")
         .contains("of moves as clear as this, ", "It began to move in turn ", "would explain ")
         .doesNotContain("Marked");
     Instant at = Instant.parse("2026-03-09T12:00:00Z");
