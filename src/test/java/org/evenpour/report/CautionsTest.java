@@ -1,5 +1,6 @@
 package org.evenpour.report;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -102,15 +103,15 @@ class CautionsTest {
 
   /** A text that asks for a deed near wash, water, spray or a mold has the caution before it. */
   private static void assertCautioned(String text, String language, String as) {
-    Matcher deed = DEED.get(language).matcher(text);
+    Matcher deed = requireNonNull(DEED.get(language)).matcher(text);
     if (!deed.find()) {
       return;
     }
     String before = text.substring(0, deed.start());
-    if (WET.get(language).matcher(text).find()) {
+    if (requireNonNull(WET.get(language)).matcher(text).find()) {
       assertThat(before).as(as + ": " + text).contains(DRY.get(language));
     }
-    if (MOLD_WORK.get(language).matcher(text).find()) {
+    if (requireNonNull(MOLD_WORK.get(language)).matcher(text).find()) {
       assertThat(before).as(as + ": " + text).contains(DRY.get(language), WORK.get(language));
     }
   }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 
 class RemarkTest {
   private static final Locale SPANISH = Locale.forLanguageTag("es");
-  private static final Path WORDINGS = Path.of("src/main/resources/org/evenpour/casting");
+  private static final Path WORDINGS = Path.of("src/main/resources/org/evenpour/words");
   private static final Pattern BLANK = Pattern.compile("\\{\\d}");
 
   /** Keys are whole texts in the sources; those of a family are made of a beginning. */
