@@ -97,7 +97,13 @@ final class EffectAudit {
             known,
             share,
             isProven
-                ? window(found, low, high, moved.mean(), CLEAR * sd * Math.sqrt(1 - share.value()))
+                ? window(
+                    found,
+                    characteristic.values(),
+                    low,
+                    high,
+                    moved.mean(),
+                    CLEAR * sd * Math.sqrt(1 - share.value()))
                 : null,
             line(linker.line(characteristic, setting)),
             known == Known.OPEN ? trial(characteristic, worth, inner) : null,
@@ -126,7 +132,12 @@ final class EffectAudit {
    * else within the limits.
    */
   private @Nullable Window window(
-      CharacteristicReport found, double low, double high, double settingMean, double rest) {
+      CharacteristicReport found,
+      DoubleColumn values,
+      double low,
+      double high,
+      double settingMean,
+      double rest) {
     Double lower = found.specification().lower();
     Double upper = found.specification().upper();
     if (lower == null && upper == null) {
@@ -136,7 +147,7 @@ final class EffectAudit {
     double least = lower == null ? Double.NEGATIVE_INFINITY : lower + rest - mean;
     double most = upper == null ? Double.POSITIVE_INFINITY : upper - rest - mean;
     if (least > most) {
-      return new Window(null, null);
+      return new Window(null, null, null);
     }
     // Never beyond what was recorded: how the line goes on there nobody knows.
     double from = recent[0];
@@ -148,7 +159,18 @@ final class EffectAudit {
       from = Math.max(from, Math.min(one, other));
       to = Math.min(to, Math.max(one, other));
     }
-    return from <= to ? new Window(from, to) : new Window(null, null);
+    return from <= to
+        ? WindowHeld.of(
+            looks.asked().record(),
+            values,
+            found.specification(),
+            numbers,
+            from,
+            to,
+            setting.profile().lagTurns(),
+            recent,
+            looks.count())
+        : new Window(null, null, null);
   }
 
   private static @Nullable Line line(@Nullable LineCheck check) {

@@ -85,13 +85,35 @@ public record EffectInFull(
 
   /**
    * Where a setting keeps a characteristic within tolerance, two standard deviations of everything
-   * else kept clear of each limit, and never beyond what was recorded. Both ends are null where
-   * everything else alone scatters too widely.
+   * else kept clear of each limit, and never beyond what was recorded: so the mean of all molds by
+   * a straight line. Both ends are null where everything else alone scatters too widely.
    *
-   * @param low in the setting's unit
-   * @param high in the setting's unit
+   * @param low in the setting's unit and digits
+   * @param high in the setting's unit and digits
+   * @param held what the record says of it; null where the ends are
    */
-  public record Window(@Nullable Double low, @Nullable Double high) {}
+  public record Window(@Nullable Double low, @Nullable Double high, @Nullable Held held) {
+    /**
+     * Whether the record bears it out: clearly fewer lay outside tolerance within it than beyond.
+     */
+    public boolean isBorneOut() {
+      return held != null && held.isClear();
+    }
+  }
+
+  /**
+   * The anodes of the record, by where the setting stood.
+   *
+   * @param inside cast within the window
+   * @param insideOut of these, outside tolerance
+   * @param molds whose anodes those are
+   * @param beyond cast beyond it
+   * @param beyondOut of these, outside tolerance
+   * @param isClear whether the share outside is lower within than beyond, beyond chance, for as
+   *     many windows as the audit asks of
+   */
+  public record Held(
+      long inside, long insideOut, int molds, long beyond, long beyondOut, boolean isClear) {}
 
   /**
    * Whether the effect is a straight line.

@@ -10,6 +10,7 @@ import org.evenpour.findings.AuditReport.Effect;
 import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.SettingReport;
 import org.evenpour.findings.EffectInFull;
+import org.evenpour.findings.EffectInFull.Held;
 import org.evenpour.findings.EffectInFull.Known;
 import org.evenpour.findings.EffectInFull.Level;
 import org.evenpour.findings.EffectInFull.Levels;
@@ -219,9 +220,9 @@ public record EffectSentences(Sentences sentences) {
     }
     Double low = window.low();
     Double high = window.high();
-    return low == null || high == null
+    return low == null || high == null || !window.isBorneOut()
         ? words().say("window.none")
-        : words().say("window", level(setting, low), level(setting, high));
+        : words().say("window", own(low), own(high));
   }
 
   private String window(SettingReport setting, Effect effect, Window window) {
@@ -229,21 +230,44 @@ public record EffectSentences(Sentences sentences) {
     String the = words().theCharacteristic(effect.characteristic());
     Double low = window.low();
     Double high = window.high();
-    if (low == null || high == null) {
+    Held held = window.held();
+    if (low == null || high == null || held == null) {
       return words().say("effect.window.none", name, the);
     }
-    boolean isAll = isAt(low, setting.minimum()) && isAt(high, setting.maximum());
+    String unit = Sentences.unit(setting.unit()).symbol();
     return words()
         .say(
-            isAll ? "effect.window.all" : "effect.window",
+            held.beyond() == 0
+                ? "effect.window.all"
+                : held.isClear() ? "effect.window" : "effect.window.unclear",
             name,
-            level(setting, low),
-            withUnit(setting, high),
-            the);
+            own(low),
+            (own(high) + " " + unit).strip(),
+            words().characteristic(effect.characteristic()),
+            share(held.insideOut(), held.inside()),
+            words().count(held.insideOut()),
+            words().count(held.inside()),
+            words().count(held.molds()),
+            share(held.beyondOut(), held.beyond()),
+            words().count(held.beyondOut()),
+            words().count(held.beyond()));
   }
 
-  private static boolean isAt(double end, @Nullable Double recorded) {
-    return recorded != null && end == recorded;
+  private String share(long some, long all) {
+    return Sentences.percent(all == 0 ? null : (Double) ((double) some / all), words());
+  }
+
+  /** An end of a window, which has the setting's own digits already. */
+  private static String own(double value) {
+    int decimals = 0;
+    while (decimals < 6 && !isWhole(value * Math.pow(10, decimals))) {
+      decimals++;
+    }
+    return Digits.number(value, decimals);
+  }
+
+  private static boolean isWhole(double x) {
+    return Math.abs(x - Math.rint(x)) <= 1e-6;
   }
 
   private List<String> line(@Nullable Line line) {

@@ -6,8 +6,10 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -125,7 +127,10 @@ public record Sentences(
     return nameWheels ? wheel + ": " + name : name;
   }
 
-  /** What happened, what goes with it and what to look at first. */
+  /**
+   * What happened, what goes with it and what to look at first; where nothing goes with it, {@link
+   * NextSteps} says so and what is left.
+   */
   public String signal(Signal signal) {
     return topic(new Topic(List.of(signal)));
   }
@@ -141,12 +146,29 @@ public record Sentences(
   }
 
   private String said(Topic topic, String lead) {
-    Signal signal = topic.largest();
-    Link best = Topic.best(signal);
-    if (best != null) {
-      return lead + " " + link(best);
+    Signal explained = topic.explained();
+    Link best = topic.best();
+    if (explained == null || best == null) {
+      return lead;
     }
-    return signal.scope() == Scope.POUR ? lead : lead + " " + words.say("link.none");
+    boolean isOfAll =
+        topic.signals().stream()
+            .allMatch(
+                one ->
+                    one.characteristic().equals(explained.characteristic())
+                        || one.links().stream()
+                            .anyMatch(
+                                link ->
+                                    link.evidence() != Evidence.NONE
+                                        && link.name().equals(best.name())));
+    return lead
+        + " "
+        + (isOfAll
+            ? link(best)
+            : words.say(
+                "link.of",
+                Words.capital(words.characteristic(explained.characteristic())),
+                link(best)));
   }
 
   /** What happened: who, which way, since when, by how much. */
@@ -159,16 +181,23 @@ public record Sentences(
     if (first.scope() == Scope.POUR) {
       return anodes(topic, sizeOf);
     }
+    boolean several = topic.signals().stream().map(Signal::mold).distinct().count() > 1;
+    String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
+    List<Topic> onsets = topic.onsets();
+    StringBuilder said = new StringBuilder(one(form, onsets.get(0), sizeOf));
+    for (Topic more : onsets.subList(1, onsets.size())) {
+      said.append("; ").append(one(first.open() ? "pours.also" : "poured.also", more, sizeOf));
+    }
+    String lead = Advice.stop(said.toString());
+    return isSideUnsure(topic) ? lead + " " + words.say("side.unsure") : lead;
+  }
+
+  private String one(String form, Topic topic, Function<Signal, String> sizeOf) {
     int onset = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
     Instant at =
         topic.signals().stream().map(Signal::sinceAt).min(Instant::compareTo).orElseThrow();
-    boolean several = topic.signals().stream().map(Signal::mold).distinct().count() > 1;
     int last = topic.signals().stream().mapToInt(Signal::lastTurn).max().orElseThrow();
-    String form = !first.open() ? "poured" : several ? "pours.many" : "pours.one";
-    String lead =
-        Advice.stop(
-            words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last));
-    return isSideUnsure(topic) ? lead + " " + words.say("side.unsure") : lead;
+    return words.say(form, who(topic), states(topic), onset, time(at), size(topic, sizeOf), last);
   }
 
   /** Whether so far the other of two ladle sides may as well have moved, the other way. */
@@ -203,6 +232,37 @@ public record Sentences(
             time,
             sizeOf.apply(far),
             label(far.wheel())));
+  }
+
+  /** Who departs in any of these, in the midst of a sentence. */
+  String places(List<Topic> topics) {
+    Set<String> places = new LinkedHashSet<>();
+    Map<String, Set<String>> molds = new LinkedHashMap<>(); // by wheel
+    for (Topic topic : topics) {
+      for (Signal one : topic.signals()) {
+        switch (one.scope()) {
+          case WHEEL -> places.add(placed(words.say("moved.whole"), one.wheel()));
+          case SIDE -> places.add(placed(words.say("moved.side", label(one.side())), one.wheel()));
+          default ->
+              molds
+                  .computeIfAbsent(one.wheel(), any -> new LinkedHashSet<>())
+                  .add(label(one.mold()));
+        }
+      }
+    }
+    molds.forEach(
+        (wheel, its) ->
+            places.add(
+                placed(
+                    words.say(
+                        its.size() > 1 ? "moved.molds" : "moved.mold",
+                        words.list(List.copyOf(its))),
+                    wheel)));
+    return words.list(List.copyOf(places));
+  }
+
+  private String placed(String place, String wheel) {
+    return nameWheels ? words.say("moved.wheel", place, label(wheel)) : place;
   }
 
   private String who(Topic topic) {

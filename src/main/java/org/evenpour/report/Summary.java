@@ -31,7 +31,7 @@ public final class Summary {
 
   private static final int CHARACTERISTIC_LINES = 5;
   private static final int ADVICE_LINES = 4;
-  private static final int SIGNAL_LINES = 8;
+  private static final int SIGNAL_LINES = 10;
   private static final int MIN_SIGNAL_LINES = 3;
   private static final int QUIET_LINES = 3;
   private static final int MOVE_LINES = 3;
@@ -424,24 +424,33 @@ public final class Summary {
     }
     int roomForTopics = roomForSignals - beyond.size();
     List<String> lines = new ArrayList<>();
+    NextSteps steps = new NextSteps(report, sentences);
+    List<Topic> told = new ArrayList<>();
+    List<String> unexplained = List.of();
     int said = 0;
     for (int i = 0; i < topics.size(); i++) {
       Topic topic = topics.get(i);
       boolean last = i == topics.size() - 1;
-      int room = roomForTopics - lines.size() - (last ? 0 : 1);
+      told.add(topic);
+      String left = steps.once(told);
+      List<String> with = left.isEmpty() ? List.of() : wrapped(left, "  ");
+      int room = roomForTopics - lines.size() - with.size() - (last ? 0 : 1);
       List<String> more = wrapped(sentences.brief(topic), "  ");
       boolean whole = more.size() <= room;
       if (!whole && !lines.isEmpty()) {
         break;
       }
       lines.addAll(whole ? more : wrapped(sentences.lead(topic), "  "));
+      unexplained = with;
+      advised |= !with.isEmpty();
       said += topic.signals().size();
-      Link best = Topic.best(topic.largest());
+      Link best = topic.best();
       advised |= whole && best != null && !sentences.advice(best).isEmpty();
       if (!whole) {
         break;
       }
     }
+    lines.addAll(unexplained);
     int left = report.signals().size() - said;
     if (left > 0) {
       lines.add(

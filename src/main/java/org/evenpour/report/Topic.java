@@ -19,8 +19,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Signals that are said in one sentence: one signal, or neighboring molds that do the same with the
- * same setting beside it, what one mold, side or wheel did to several characteristics at once, or
- * single anodes that departed to the same side.
+ * same setting beside it, what one mold does in several characteristics, what one side or the wheel
+ * did to several at once, or single anodes that departed to the same side.
  *
  * @param signals neighboring molds as they stand on the wheel; single anodes farthest off first
  */
@@ -55,9 +55,62 @@ public record Topic(List<Signal> signals) {
         .orElse(null);
   }
 
+  /** What goes best with it: the clearest evidence, of the signal that departs most. */
+  public @Nullable Link best() {
+    Signal its = explained();
+    return its == null ? null : best(its);
+  }
+
+  /** The signal that {@link #best()} goes with; null where nothing does. */
+  @Nullable Signal explained() {
+    return signals.stream()
+        .filter(signal -> best(signal) != null)
+        .min(
+            Comparator.comparing((Signal signal) -> !isKnown(signal))
+                .thenComparing(Comparator.comparingDouble(Topic::sigmas).reversed()))
+        .orElse(null);
+  }
+
+  /** Whether a recorded setting or event strongly goes with a signal. */
+  static boolean isKnown(Signal signal) {
+    Link best = best(signal);
+    return best != null && best.evidence() == Evidence.STRONG;
+  }
+
+  /** Whether it asks why, and no record answers: a single anode does not ask. */
+  public boolean isUnexplained() {
+    return first().scope() != Scope.POUR && best() == null;
+  }
+
   /**
-   * The signals of a report, up to {@link #MOST}, the most important first: those that still hold
-   * before those that have passed, lasting ones before single anodes, clear before doubtful.
+   * Its signals as they are said one after another: neighbors, and what began together, at once.
+   */
+  public List<Topic> onsets() {
+    if (first().scope() == Scope.POUR
+        || signals.stream().map(Signal::mold).distinct().count() > 1) {
+      return List.of(this);
+    }
+    List<List<Signal>> groups = new ArrayList<>();
+    for (Signal signal : signals) {
+      groups.stream()
+          .filter(group -> group.stream().allMatch(other -> isSaidWith(other, signal)))
+          .findFirst()
+          .ifPresentOrElse(
+              group -> group.add(signal), () -> groups.add(new ArrayList<>(List.of(signal))));
+    }
+    return groups.stream().map(Topic::new).toList();
+  }
+
+  private static boolean isSaidWith(Signal one, Signal other) {
+    return beganTogether(one, other)
+        && one.direction() != Direction.SPREAD
+        && other.direction() != Direction.SPREAD
+        && !one.characteristic().equals(other.characteristic());
+  }
+
+  /**
+   * The signals of a report, up to {@link #MOST}, what can be done something about first ({@link
+   * TopicOrder}).
    */
   public static List<Topic> of(AuditReport report) {
     Map<List<Object>, List<Signal>> alike = new LinkedHashMap<>();
@@ -77,18 +130,14 @@ public record Topic(List<Signal> signals) {
       }
     }
     List<Topic> joined = joined(topics);
-    joined.sort(
-        Comparator.comparing((Topic topic) -> !topic.first().open())
-            .thenComparing(topic -> topic.first().scope() == Scope.POUR)
-            .thenComparing(topic -> -topic.clarity()));
-    return joined;
+    return TopicOrder.sorted(joined, report);
   }
 
   /**
    * How far its clearest signal stands from chance: size over standard error, doubled where a
    * strong link tells what to do.
    */
-  private double clarity() {
+  double clarity() {
     return signals.stream().mapToDouble(Topic::clarity).max().orElseThrow();
   }
 
@@ -116,7 +165,7 @@ public record Topic(List<Signal> signals) {
         .toList();
   }
 
-  private static double sigmas(Signal signal) {
+  static double sigmas(Signal signal) {
     return Math.abs(signal.sizeSigma());
   }
 
@@ -215,7 +264,10 @@ public record Topic(List<Signal> signals) {
     return link.movedBy() == null ? 0 : (int) Math.signum(link.movedBy());
   }
 
-  /** Says together what one mold, one side or the wheel did to several characteristics at once. */
+  /**
+   * Says together what one mold does in several characteristics, and what one side or the wheel did
+   * to several at once with the same setting beside it.
+   */
   private static List<Topic> joined(List<Topic> topics) {
     List<Topic> joined = new ArrayList<>();
     for (Topic topic : topics) {
@@ -236,6 +288,16 @@ public record Topic(List<Signal> signals) {
 
   private boolean joins(Topic other) {
     Signal next = other.first();
+    if (other.signals().size() == 1 && next.scope() == Scope.MOLD) {
+      return signals.stream()
+          .allMatch(
+              signal ->
+                  signal.wheel().equals(next.wheel())
+                      && signal.scope() == Scope.MOLD
+                      && signal.open() == next.open()
+                      && Objects.equals(signal.mold(), next.mold())
+                      && overlap(signal, next));
+    }
     return other.signals().size() == 1
         && next.scope() != Scope.POUR
         && next.direction() != Direction.SPREAD
@@ -246,10 +308,14 @@ public record Topic(List<Signal> signals) {
                         && signal.scope() == next.scope()
                         && signal.direction() != Direction.SPREAD
                         && signal.open() == next.open()
-                        && Objects.equals(signal.mold(), next.mold())
                         && Objects.equals(signal.side(), next.side())
                         && !signal.characteristic().equals(next.characteristic())
                         && beganTogether(signal, next)
                         && goAlike(signal, next));
+  }
+
+  /** Whether there was a turn in which both held. */
+  static boolean overlap(Signal one, Signal other) {
+    return one.sinceTurn() <= other.lastTurn() && other.sinceTurn() <= one.lastTurn();
   }
 }

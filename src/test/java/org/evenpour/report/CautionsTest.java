@@ -139,8 +139,7 @@ class CautionsTest {
                   ResourceBundle.Control.FORMAT_PROPERTIES));
       for (String key : new TreeSet<>(all.keySet())) {
         // Of advice and verdicts, with what is said before them, below. Files are replaced too.
-        boolean isSaidElsewhere =
-            key.startsWith("advice.") || key.startsWith("verdict.") || key.startsWith("export.");
+        boolean isSaidElsewhere = key.matches("(advice|verdict|step|export)\\..*");
         String text = all.getString(key);
         for (String filled : List.of("why.setting", "why.step")) {
           text =
@@ -255,9 +254,13 @@ class CautionsTest {
         walked++;
       }
     }
+    NextSteps steps = new NextSteps(report, said);
+    assertCautioned(steps.once(Topic.of(report)), language, as);
     for (Topic topic : Topic.of(report)) {
       assertCautioned(said.topic(topic), language, as);
       assertCautioned(said.brief(topic), language, as);
+      assertCautioned(steps.of(topic), language, as);
+      assertCautioned(steps.step(topic), language, as);
     }
     EffectSentences effects = new EffectSentences(said);
     for (SettingReport setting : report.settings()) {

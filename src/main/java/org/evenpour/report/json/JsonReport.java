@@ -383,8 +383,18 @@ public final class JsonReport {
     }
     EffectInFull.Window window = inFull.window();
     if (window != null) {
-      out.number("window_low", window.low());
-      out.number("window_high", window.high());
+      out.number("window_low", window.isBorneOut() ? window.low() : null);
+      out.number("window_high", window.isBorneOut() ? window.high() : null);
+      EffectInFull.Held held = window.held();
+      if (held != null) {
+        out.number("tried_low", window.low());
+        out.number("tried_high", window.high());
+        out.number("anodes_inside", held.inside());
+        out.number("outside_tolerance_inside", held.insideOut());
+        out.number("outside_tolerance_inside_molds", held.molds());
+        out.number("anodes_beyond", held.beyond());
+        out.number("outside_tolerance_beyond", held.beyondOut());
+      }
     }
     EffectInFull.Line line = inFull.line();
     if (line != null) {

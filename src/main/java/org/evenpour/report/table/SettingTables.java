@@ -173,7 +173,7 @@ public final class SettingTables {
 
   private static Cell window(Row row, Function<Window, @Nullable Double> end) {
     Window window = row.whole(effect -> effect.inFull().window());
-    return level(row.of(), window == null ? null : end.apply(window));
+    return level(row.of(), window == null || !window.isBorneOut() ? null : end.apply(window));
   }
 
   private static @Nullable Double chance(Row row) {

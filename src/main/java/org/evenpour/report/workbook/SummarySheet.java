@@ -11,6 +11,7 @@ import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.report.BeyondSentences;
+import org.evenpour.report.NextSteps;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.RejectText;
 import org.evenpour.report.SettingSentences;
@@ -159,8 +160,15 @@ final class SummarySheet {
           paper.say("mark." + topic.first().direction().id())
               + " "
               + paper.sentences().topic(topic));
-      Link best = Topic.best(topic.largest());
+      Link best = topic.best();
       advised |= best != null && !paper.sentences().advice(best).isEmpty();
+    }
+    String left =
+        new NextSteps(paper.report(), paper.sentences())
+            .once(topics.subList(0, Math.min(TOPICS, topics.size())));
+    if (!left.isEmpty()) {
+      prose(left);
+      advised = true;
     }
     if (topics.size() > TOPICS) {
       prose(paper.say("paper.more", topics.size() - TOPICS));

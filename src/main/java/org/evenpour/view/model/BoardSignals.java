@@ -21,6 +21,7 @@ import org.evenpour.picture.Mark;
 import org.evenpour.plant.Seen;
 import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Figures;
+import org.evenpour.report.NextSteps;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SetPointText;
 import org.evenpour.report.SettingSentences;
@@ -38,6 +39,7 @@ final class BoardSignals {
   private final BoardWords words;
   private final Sentences sentences;
   private final List<Topic> topics;
+  private final NextSteps steps;
   private final ZoneId zone;
   private final List<String> setPoints;
   private final List<BoardModel.Matter> moves;
@@ -62,6 +64,7 @@ final class BoardSignals {
     }
     sentences = new Sentences(words.report(), zone, false, false, shown, report.advice());
     List<Topic> all = new ArrayList<>(Topic.of(report.withSignals(here)));
+    steps = new NextSteps(report.withSignals(here), sentences);
     // What nobody has seen yet comes first; the sort is stable.
     all.sort(Comparator.comparing(topic -> seen(topic) != null));
     topics = all;
@@ -139,21 +142,33 @@ final class BoardSignals {
 
   List<BoardModel.Matter> matters(int chosen) {
     List<BoardModel.Matter> all = new ArrayList<>();
+    int told = firstUnexplained(chosen);
     for (int i = 0; i < topics.size(); i++) {
       Topic topic = topics.get(i);
-      Link best = Topic.best(topic.largest());
+      Link best = topic.best();
       Seen seen = seen(topic);
+      // From the chosen one on they are painted: the first of them says that no setting explains
+      // it.
+      String left = i == told ? steps.of(topic) : steps.step(topic);
       all.add(
           new BoardModel.Matter(
               mark(topic.first()),
               lead(topic),
-              best != null
-                  ? sentences.link(best)
-                  : topic.first().scope() == Scope.POUR ? "" : words.report().say("link.none"),
+              best != null ? sentences.link(best) : left,
               seen == null ? "" : said(seen),
               i == chosen));
     }
     return all;
+  }
+
+  private int firstUnexplained(int from) {
+    for (int i = 0; i < topics.size(); i++) {
+      int at = (from + i) % topics.size();
+      if (topics.get(at).isUnexplained()) {
+        return at;
+      }
+    }
+    return -1;
   }
 
   private String said(Seen seen) {
@@ -178,10 +193,19 @@ final class BoardSignals {
               first.sinceTurn(),
               size);
     }
-    int since = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
     // Several signals of one mold, side or wheel are still one that pours.
     boolean many = molds(topic).size() > 1;
-    return words.say(many ? "brief.many" : "brief.one", who(topic), states(topic), since, size);
+    List<Topic> onsets = topic.onsets();
+    StringBuilder said = new StringBuilder(lead(many ? "brief.many" : "brief.one", onsets.get(0)));
+    for (Topic more : onsets.subList(1, onsets.size())) {
+      said.append("; ").append(lead("brief.also", more));
+    }
+    return said.toString();
+  }
+
+  private String lead(String form, Topic topic) {
+    int since = topic.signals().stream().mapToInt(Signal::sinceTurn).min().orElseThrow();
+    return words.say(form, who(topic), states(topic), since, size(topic));
   }
 
   private String who(Topic topic) {

@@ -10,6 +10,7 @@ import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Figures;
+import org.evenpour.report.NextSteps;
 import org.evenpour.report.Quiet;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
@@ -119,6 +120,11 @@ public record Desk(
   }
 
   /** Says verdicts on molds, of the whole record, in the units and the language of the look. */
+  /** What is left to look at where no setting explains a signal. */
+  public NextSteps nextSteps() {
+    return new NextSteps(report(), sentences());
+  }
+
   public VerdictSentences verdicts() {
     return new VerdictSentences(report(), sentences());
   }

@@ -133,7 +133,7 @@ final class SignalDetail {
               .orElse(numbers);
     }
     shown = signal;
-    sentence.setText(desk.sentences().signal(signal));
+    sentence.setText((desk.sentences().signal(signal) + " " + desk.nextSteps().of(signal)).strip());
     tests.setText(look.say("signal.tests", tests(signal)));
     none.setText(look.say("signal.nolinks"));
     Desk seen = desk.asNow();

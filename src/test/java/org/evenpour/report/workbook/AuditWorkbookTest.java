@@ -164,11 +164,11 @@ class AuditWorkbookTest {
           .isEqualTo(seventh.offset());
       assertThat(molds.getLastRowNum()).isEqualTo(3 * 26);
       Sheet signals = book.getSheet("Signals");
-      assertThat(cell(signals, 1, "Signal").getStringCellValue()).isEqualTo("S1");
-      assertThat(cell(signals, 1, "Which way").getStringCellValue()).isEqualTo("▼ thin");
-      assertThat(cell(signals, 1, "Since (America/Santiago)").getLocalDateTimeCellValue())
+      assertThat(cell(signals, 2, "Signal").getStringCellValue()).isEqualTo("S1");
+      assertThat(cell(signals, 2, "Which way").getStringCellValue()).isEqualTo("▼ thin");
+      assertThat(cell(signals, 2, "Since (America/Santiago)").getLocalDateTimeCellValue())
           .isEqualTo(LocalDateTime.of(2024, 5, 14, 4, 38, 40));
-      assertThat(cell(signals, 1, "By how much").getNumericCellValue()).isEqualTo(-1.1);
+      assertThat(cell(signals, 2, "By how much").getNumericCellValue()).isEqualTo(-1.1);
     }
   }
 
