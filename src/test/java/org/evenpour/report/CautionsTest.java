@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Properties;
 import java.util.ResourceBundle;
 import java.util.TreeSet;
@@ -103,15 +104,15 @@ class CautionsTest {
 
   /** A text that asks for a deed near wash, water, spray or a mold has the caution before it. */
   private static void assertCautioned(String text, String language, String as) {
-    Matcher deed = requireNonNull(DEED.get(language)).matcher(text);
+    Matcher deed = Objects.requireNonNull(DEED.get(language)).matcher(text);
     if (!deed.find()) {
       return;
     }
     String before = text.substring(0, deed.start());
-    if (requireNonNull(WET.get(language)).matcher(text).find()) {
+    if (Objects.requireNonNull(WET.get(language)).matcher(text).find()) {
       assertThat(before).as(as + ": " + text).contains(DRY.get(language));
     }
-    if (requireNonNull(MOLD_WORK.get(language)).matcher(text).find()) {
+    if (Objects.requireNonNull(MOLD_WORK.get(language)).matcher(text).find()) {
       assertThat(before).as(as + ": " + text).contains(DRY.get(language), WORK.get(language));
     }
   }

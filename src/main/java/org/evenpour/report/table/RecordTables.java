@@ -118,6 +118,7 @@ public final class RecordTables {
                         : new Cell.Label(row.mold().mold()));
     RunTests.IDS.forEach(
         id -> columns.count(id, row -> row.found().get(id)).named(words.say("test." + id)));
+    columns.text("tests_source", row -> words.say("tests.source"));
     return new Table<>("tests", words.say("sheet.tests"), columns.list(), rows);
   }
 
