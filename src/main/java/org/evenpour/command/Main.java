@@ -9,6 +9,8 @@ import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,14 +22,6 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "evenpour",
     description = "Keeps the cast anodes of a copper smelter even. It advises and never controls.",
-    subcommands = {
-      AuditCommand.class,
-      LimitsCommand.class,
-      CausesCommand.class,
-      ViewCommand.class,
-      SimulateCommand.class,
-      ScoreCommand.class
-    },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     exitCodeOnInvalidInput = Main.NOT_DONE,
@@ -44,6 +38,18 @@ public final class Main implements Runnable {
 
   /** A window is open; the process ends when it is closed. */
   static final int STAYS_OPEN = -1;
+
+  /** By name, in the order in which help lists them. */
+  private static final Map<String, Class<?>> COMMANDS = new LinkedHashMap<>();
+
+  static {
+    COMMANDS.put("audit", AuditCommand.class);
+    COMMANDS.put("limits", LimitsCommand.class);
+    COMMANDS.put("causes", CausesCommand.class);
+    COMMANDS.put("view", ViewCommand.class);
+    COMMANDS.put("simulate", SimulateCommand.class);
+    COMMANDS.put("score", ScoreCommand.class);
+  }
 
   @Spec private CommandSpec spec = CommandSpec.create();
 
@@ -81,7 +87,7 @@ public final class Main implements Runnable {
     PrintWriter errors = forPeople(err);
     int status;
     try {
-      status = commandLine(told, screen, errors).execute(arguments);
+      status = commandLine(told, screen, errors, arguments).execute(arguments);
     } catch (OutOfMemoryError | StackOverflowError e) {
       status = Failures.explain(e, errors);
     }
@@ -101,22 +107,30 @@ public final class Main implements Runnable {
     return new PrintWriter(new BufferedWriter(new PlainWriter(text)), true);
   }
 
-  private static CommandLine commandLine(ToldOutput told, PrintWriter screen, PrintWriter errors) {
-    CommandLine line =
-        new CommandLine(new Main(told))
-            .setOut(screen)
-            .setErr(errors)
-            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
-            .setUsageHelpWidth(100)
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .setExpandAtFiles(false) // a log's name may begin with @
-            .registerConverter(Path.class, Arguments::path)
-            .registerConverter(Double.class, Arguments::number)
-            .registerConverter(double.class, Arguments::number)
-            .setParameterExceptionHandler(Main::explain)
-            .setExecutionExceptionHandler(
-                (failure, command, parsed) ->
-                    told.isNotWanted() ? NOT_DONE : Failures.explain(failure, command.getErr()));
+  private static CommandLine commandLine(
+      ToldOutput told, PrintWriter screen, PrintWriter errors, String... arguments) {
+    CommandLine line = new CommandLine(new Main(told));
+    // Each command's options are read from its class, which takes as long as a short audit's
+    // reading: where one is named, only its own.
+    Class<?> named = arguments.length == 0 ? null : COMMANDS.get(arguments[0]);
+    if (named == null) {
+      COMMANDS.forEach(line::addSubcommand);
+    } else {
+      line.addSubcommand(arguments[0], named);
+    }
+    line.setOut(screen)
+        .setErr(errors)
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF))
+        .setUsageHelpWidth(100)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setExpandAtFiles(false) // a log's name may begin with @
+        .registerConverter(Path.class, Arguments::path)
+        .registerConverter(Double.class, Arguments::number)
+        .registerConverter(double.class, Arguments::number)
+        .setParameterExceptionHandler(Main::explain)
+        .setExecutionExceptionHandler(
+            (failure, command, parsed) ->
+                told.isNotWanted() ? NOT_DONE : Failures.explain(failure, command.getErr()));
     line.getSubcommands().values().forEach(Main::withoutVersion);
     return line;
   }

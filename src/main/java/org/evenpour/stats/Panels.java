@@ -22,7 +22,7 @@ final class Panels {
   private Panels(double[] breaks, int points) {
     this.breaks = breaks;
     this.points = points;
-    this.unit = GaussLegendre.on(0, 1, points);
+    this.unit = GaussLegendre.ofUnit(points);
     this.barycentric = barycentric(unit);
     int panels = breaks.length - 1;
     this.nodes = new double[panels * points];

@@ -1,6 +1,5 @@
 package org.evenpour.report;
 
-import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
