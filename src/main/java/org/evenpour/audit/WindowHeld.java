@@ -1,8 +1,7 @@
 package org.evenpour.audit;
 
+import java.util.Arrays;
 import java.util.BitSet;
-import java.util.HashMap;
-import java.util.Map;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.column.DoubleColumn;
@@ -53,7 +52,7 @@ final class WindowHeld {
     if (from > to) {
       return new Window(null, null, null);
     }
-    Map<Long, Double> before = new HashMap<>(); // by mold and turn
+    Lagged lagged = new Lagged(record.molds().size(), lag);
     BitSet molds = new BitSet();
     long inside = 0;
     long insideOut = 0;
@@ -61,11 +60,7 @@ final class WindowHeld {
     long beyondOut = 0;
     for (int row = 0; row < values.size(); row++) {
       int mold = record.mold().get(row);
-      double x = numbers.get(row);
-      if (lag > 0) {
-        before.put(key(mold, record.turn().get(row)), x);
-        x = before.getOrDefault(key(mold, record.turn().get(row) - lag), Double.NaN);
-      }
+      double x = lagged.at(mold, record.turn().get(row), numbers.get(row));
       double value = values.get(row);
       if (Double.isNaN(value) || Double.isNaN(x)) {
         continue;
@@ -94,8 +89,32 @@ final class WindowHeld {
     return (lower != null && value < lower) || (upper != null && value > upper);
   }
 
-  private static long key(int mold, int turn) {
-    return ((long) mold << 32) | (turn & 0xFFFFFFFFL);
+  /**
+   * What a setting was at a mold some turns ago: as many turns are kept as it lags, however long
+   * the record is.
+   */
+  private static final class Lagged {
+    private final int lag;
+    private final int[][] turns;
+    private final double[][] values;
+
+    Lagged(int molds, int lag) {
+      this.lag = lag;
+      turns = new int[molds][lag + 1];
+      values = new double[molds][lag + 1];
+      for (int[] ofMold : turns) {
+        Arrays.fill(ofMold, Integer.MIN_VALUE); // a turn that none has
+      }
+    }
+
+    /** Keeps what it is now; gives what it was then, NaN where the mold did not cast. */
+    double at(int mold, int turn, double value) {
+      int now = Math.floorMod(turn, lag + 1);
+      turns[mold][now] = turn;
+      values[mold][now] = value;
+      int then = Math.floorMod(turn - lag, lag + 1);
+      return turns[mold][then] == turn - lag ? values[mold][then] : Double.NaN;
+    }
   }
 
   /** In how many decimals a setting is written down. */

@@ -1,7 +1,5 @@
 package org.evenpour.stats;
 
-import org.hipparchus.distribution.discrete.HypergeometricDistribution;
-
 /**
  * Shares of several groups, side by side: which stand out, and what is left of each when chance is
  * taken out.
@@ -20,11 +18,8 @@ public final class Shares {
    * @param allTrials of all groups
    */
   public static double moreThanOthers(int successes, int trials, int allSuccesses, int allTrials) {
-    if (successes == 0) {
-      return 1;
-    }
-    return new HypergeometricDistribution(allTrials, allSuccesses, trials)
-        .upperCumulativeProbability(successes);
+    return ExactShares.fewer(
+        allSuccesses - successes, allTrials - trials, successes, trials);
   }
 
   /**
