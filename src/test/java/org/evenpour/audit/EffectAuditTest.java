@@ -107,7 +107,8 @@ class EffectAuditTest {
     Held held = Objects.requireNonNull(window.held());
     assertThat(window.isBorneOut()).isTrue();
     assertThat(held.inside() + held.beyond()).isEqualTo(mass.overall().count());
-    assertThat(held.beyondOut()).isGreaterThan(10 * held.insideOut());
+    assertThat((double) held.beyondOut() / held.beyond())
+        .isGreaterThan(10.0 * held.insideOut() / held.inside());
   }
 
   /**
