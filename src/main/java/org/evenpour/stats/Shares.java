@@ -18,8 +18,7 @@ public final class Shares {
    * @param allTrials of all groups
    */
   public static double moreThanOthers(int successes, int trials, int allSuccesses, int allTrials) {
-    return ExactShares.fewer(
-        allSuccesses - successes, allTrials - trials, successes, trials);
+    return ExactShares.fewer(allSuccesses - successes, allTrials - trials, successes, trials);
   }
 
   /**
