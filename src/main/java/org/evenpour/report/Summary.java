@@ -67,8 +67,7 @@ public final class Summary {
     List<String> lines = new ArrayList<>(header());
     lines.add("");
     lines.addAll(characteristics());
-    List<String> rejects = rejects();
-    lines.addAll(rejects);
+    lines.addAll(rejects());
     lines.addAll(found());
     lines.addAll(whatIf());
     int afterFigures = lines.size();
@@ -79,7 +78,7 @@ public final class Summary {
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
     toDo.addAll(causes);
     int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2; // the heading; the closing line
-    int room = Math.min(SIGNAL_LINES, LINES + rejects.size() - lines.size() - others);
+    int room = Math.min(SIGNAL_LINES, LINES - lines.size() - others);
     lines.addAll(lookFirst(Math.max(room - moves.size(), MIN_SIGNAL_LINES)));
     lines.addAll(moves);
     advised |= !toDo.isEmpty(); // a mold to replace or a ladle to leave alone is advice too
@@ -87,12 +86,7 @@ public final class Summary {
       lines.add("");
       lines.addAll(toDo);
     }
-    int left =
-        LINES
-            + rejects.size()
-            - lines.size()
-            - 1
-            - (advised ? 1 : 0); // a blank line goes before them
+    int left = LINES - lines.size() - 1 - (advised ? 1 : 0); // a blank line goes before them
     List<String> closing = notes(Math.min(NOTE_LINES, left));
     if (advised) {
       closing.add(words.say("safety"));
@@ -101,8 +95,7 @@ public final class Summary {
       lines.add("");
       lines.addAll(closing);
     }
-    lines.addAll(
-        afterFigures, effects(Math.min(EFFECT_LINES, LINES + rejects.size() - lines.size())));
+    lines.addAll(afterFigures, effects(Math.min(EFFECT_LINES, LINES - lines.size())));
     return lines;
   }
 
