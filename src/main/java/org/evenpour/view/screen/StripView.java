@@ -39,9 +39,9 @@ final class StripView extends JComponent {
     drawing.show(next);
   }
 
-  /** Whether the newest strip is drawn. */
+  /** Whether the newest strip is drawn, so that a stretch can be drawn on it. */
   boolean isCurrent() {
-    return drawing.isCurrent();
+    return drawing.isCurrent() && drawing.painted().scale() != null;
   }
 
   @Override
@@ -125,12 +125,10 @@ final class StripView extends JComponent {
     public void mousePressed(MouseEvent event) {
       requestFocusInWindow();
       Field scale = drawing.painted().scale();
-      if (scale == null) {
-        return;
-      }
-      start = scale.value(event.getX());
       before = desk.selection().stretch();
-      grip = grip(scale, event.getX());
+      // Pressed before the strip is drawn: a drag begins where it first can.
+      start = scale == null ? Double.NaN : scale.value(event.getX());
+      grip = scale == null ? 0 : grip(scale, event.getX());
     }
 
     private int grip(Field scale, int x) {
@@ -155,6 +153,7 @@ final class StripView extends JComponent {
         return;
       }
       double at = scale.value(event.getX());
+      start = Double.isNaN(start) ? at : start;
       Stretch from = before;
       if (from == null || grip == 0) {
         choose(start, at);

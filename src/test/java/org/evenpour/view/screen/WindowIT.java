@@ -311,7 +311,8 @@ class WindowIT {
 
   @Test
   void draggingOnTheStripChoosesAStretch() throws Exception {
-    Component strip = named("strip", Component.class);
+    StripView strip = named("strip", StripView.class);
+    until(strip::isCurrent); // what is not drawn yet cannot be dragged on
     Point at = onEventThread(strip::getLocationOnScreen);
     int width = onEventThread(strip::getWidth);
     int middle = at.y + onEventThread(strip::getHeight) / 2;
