@@ -65,7 +65,7 @@ final class WindowHeld {
       if (Double.isNaN(value) || Double.isNaN(x)) {
         continue;
       }
-      boolean isOut = isOut(value, limits);
+      boolean isOut = limits.excludes(value);
       if (x >= from && x <= to) {
         inside++;
         if (isOut) {
@@ -81,12 +81,6 @@ final class WindowHeld {
     boolean isClear = beyond > 0 && chance * Math.max(1, asked) < BEYOND_CHANCE;
     return new Window(
         from, to, new Held(inside, insideOut, molds.cardinality(), beyond, beyondOut, isClear));
-  }
-
-  private static boolean isOut(double value, Specification limits) {
-    Double lower = limits.lower();
-    Double upper = limits.upper();
-    return (lower != null && value < lower) || (upper != null && value > upper);
   }
 
   /**

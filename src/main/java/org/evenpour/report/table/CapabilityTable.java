@@ -12,7 +12,6 @@ import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.MoldReport;
 import org.evenpour.findings.CapabilityInFull.ByPercentiles;
 import org.evenpour.findings.CapabilityInFull.Group;
-import org.evenpour.findings.RejectReport.Share;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.table.Cell;
@@ -98,14 +97,14 @@ public final class CapabilityTable {
             .figure("cpk", row -> nearer(row, figures, CapabilityReport::cpk, "sigma"))
             .interval(
                 "cpk",
-                row -> low(row, CapabilityReport::cpk),
-                row -> high(row, CapabilityReport::cpk))
+                row -> part(row.capability(), CapabilityReport::cpk, Estimate::low),
+                row -> part(row.capability(), CapabilityReport::cpk, Estimate::high))
             .figure("pp", row -> spread(row, figures, CapabilityReport::pp, "sd"))
             .figure("ppk", row -> nearer(row, figures, CapabilityReport::ppk, "sd"))
             .interval(
                 "ppk",
-                row -> low(row, CapabilityReport::ppk),
-                row -> high(row, CapabilityReport::ppk))
+                row -> part(row.capability(), CapabilityReport::ppk, Estimate::low),
+                row -> part(row.capability(), CapabilityReport::ppk, Estimate::high))
             .figure("cpl", row -> side(row, figures, CapabilityReport::cpl, true))
             .figure("cpu", row -> side(row, figures, CapabilityReport::cpu, false))
             .figure("cpm", row -> value(row.capability(), CapabilityReport::cpm))
@@ -129,18 +128,15 @@ public final class CapabilityTable {
   /** An index. */
   public static Cell value(
       @Nullable CapabilityReport capability, Function<CapabilityReport, @Nullable Estimate> index) {
+    return part(capability, index, Estimate::value);
+  }
+
+  private static Cell part(
+      @Nullable CapabilityReport capability,
+      Function<CapabilityReport, @Nullable Estimate> index,
+      Function<Estimate, @Nullable Double> part) {
     Estimate estimate = capability == null ? null : index.apply(capability);
-    return new Cell.Figure(estimate == null ? null : (Double) estimate.value(), INDEX);
-  }
-
-  private static Cell low(Row row, Function<CapabilityReport, @Nullable Estimate> index) {
-    Estimate estimate = row.capability() == null ? null : index.apply(row.capability());
-    return new Cell.Figure(estimate == null ? null : estimate.low(), INDEX);
-  }
-
-  private static Cell high(Row row, Function<CapabilityReport, @Nullable Estimate> index) {
-    Estimate estimate = row.capability() == null ? null : index.apply(row.capability());
-    return new Cell.Figure(estimate == null ? null : estimate.high(), INDEX);
+    return new Cell.Figure(estimate == null ? null : part.apply(estimate), INDEX);
   }
 
   /** The share outside that a normal distribution would have. */
@@ -159,11 +155,6 @@ public final class CapabilityTable {
             && isSame((double) outside / mold.count(), observed)
         ? new Cell.Computed("{outside}/{anodes}", figure)
         : figure;
-  }
-
-  /** A share rejected, as a division. */
-  static Cell ratio(Share share) {
-    return new Cell.Computed("{rejected}/{anodes}", new Cell.Figure(share.value(), SHARE));
   }
 
   private static String normal(Words words, Row row) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.report.Figures;
@@ -228,36 +229,38 @@ public final class Columns<R> {
   /** A value of a row's characteristic, with a decimal more than single anodes carry. */
   public Columns<R> value(
       String key, Function<R, Figures> figures, Function<R, @Nullable Double> computed) {
-    return figure(
-        key,
-        row -> {
-          Figures its = figures.apply(row);
-          return new Cell.Figure(
-              value(its.unit(), computed.apply(row)), Digits.plain(its.decimals() + 1));
-        });
+    return shown(key, figures, computed, Columns::value, Digits::plain);
   }
 
   /** A spread of a row's characteristic. */
   public Columns<R> spread(
       String key, Function<R, Figures> figures, Function<R, @Nullable Double> computed) {
-    return figure(
-        key,
-        row -> {
-          Figures its = figures.apply(row);
-          return new Cell.Figure(
-              difference(its.unit(), computed.apply(row)), Digits.plain(its.decimals() + 1));
-        });
+    return shown(key, figures, computed, Columns::difference, Digits::plain);
   }
 
   /** A departure of a row's characteristic, with its sign. */
   public Columns<R> departure(
       String key, Function<R, Figures> figures, Function<R, @Nullable Double> computed) {
+    return shown(key, figures, computed, Columns::difference, Digits::signed);
+  }
+
+  /** Makes what is shown in a unit of what was computed. */
+  private interface Shown {
+    @Nullable Double of(Unit unit, @Nullable Double computed);
+  }
+
+  private Columns<R> shown(
+      String key,
+      Function<R, Figures> figures,
+      Function<R, @Nullable Double> computed,
+      Shown shown,
+      IntFunction<Digits> digits) {
     return figure(
         key,
         row -> {
           Figures its = figures.apply(row);
           return new Cell.Figure(
-              difference(its.unit(), computed.apply(row)), Digits.signed(its.decimals() + 1));
+              shown.of(its.unit(), computed.apply(row)), digits.apply(its.decimals() + 1));
         });
   }
 

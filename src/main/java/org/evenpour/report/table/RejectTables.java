@@ -2,13 +2,13 @@ package org.evenpour.report.table;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.RejectReport.OfClass;
 import org.evenpour.findings.RejectReport.Share;
 import org.evenpour.report.RejectText;
 import org.evenpour.report.Sentences;
+import org.evenpour.table.Cell;
 import org.evenpour.table.Table;
 import org.evenpour.words.Digits;
 import org.evenpour.words.Words;
@@ -68,7 +68,6 @@ public final class RejectTables {
                           one.standsOut() ? words.say("rejects.stands") : "",
                           one.most().replace('_', ' '))));
     }
-    Function<Place, Share> share = Place::share;
     return new Table<>(
         "rejects_by",
         words.say("sheet.rejects_by"),
@@ -78,7 +77,7 @@ public final class RejectTables {
             .label("which", Place::name)
             .count("anodes", row -> row.share().of())
             .count("rejected", row -> row.share().rejected())
-            .figure("reject_rate", row -> CapabilityTable.ratio(share.apply(row)))
+            .figure("reject_rate", row -> rate(row.share()))
             .figure("low", SHARE, row -> row.share().low())
             .figure("high", SHARE, row -> row.share().high())
             .figure("shrunk", SHARE, row -> row.shrunk().isNaN() ? null : row.shrunk())
@@ -86,6 +85,11 @@ public final class RejectTables {
             .text("most_defect", Place::most)
             .list(),
         rows);
+  }
+
+  /** As a division, which a spreadsheet can compute anew. */
+  private static Cell rate(Share share) {
+    return new Cell.Computed("{rejected}/{anodes}", new Cell.Figure(share.value(), SHARE));
   }
 
   private static Place place(RejectReport of, String by, String name, Share share) {

@@ -34,12 +34,4 @@ public record Language(String tag, Words screen, Words report) {
   public String say(Remark remark) {
     return screen.say(remark);
   }
-
-  /**
-   * A profile's or a log's own name for something: in this language if it is known, else as it is.
-   */
-  public String named(String kind, String name) {
-    String key = kind + "." + name;
-    return screen.has(key) ? screen.say(key) : name.replace('_', ' ');
-  }
 }
