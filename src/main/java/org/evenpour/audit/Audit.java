@@ -30,7 +30,6 @@ import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.BeyondSettings;
 import org.evenpour.findings.CausesReport;
 import org.evenpour.findings.MoldVerdict;
-import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.link.Linker;
@@ -143,7 +142,7 @@ public final class Audit {
     List<CharacteristicReport> characteristics = new ArrayList<>();
     List<Looks.Wheel> wheels = new ArrayList<>();
     Advice advice = new Advice(plant.advice(), wetsMold(record));
-    SignalFindings findings = new SignalFindings(advice);
+    SignalFindings findings = new SignalFindings(advice, "S");
     List<Remark> notes = Notes.ofRecord(record);
     Set<String> molds = new LinkedHashSet<>();
     int turns = 0;
@@ -205,7 +204,7 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
-    List<RejectReport> rejects = new ArrayList<>();
+    RejectAudit rejects = new RejectAudit(book, advice);
     List<SettingReport> settings = SettingAudit.of(wheels);
     List<SettingWatch.Result> watched = new ArrayList<>();
     List<Audited.OfView> views = new ArrayList<>();
@@ -214,10 +213,7 @@ public final class Audit {
       WheelRecord wheel = judgeable(specified, by);
       TurnIndex index = indices.get(i);
       verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
-      RejectReport rejected = RejectAudit.of(wheel);
-      if (rejected != null) {
-        rejects.add(rejected);
-      }
+      rejects.add(wheel, index, eventsAt(record.events(), wheel));
       setPoints.addAll(
           SetPointAudit.of(specified, index, signals, eventsAt(record.events(), wheel)));
       List<Audited.OfView> its =
@@ -258,7 +254,7 @@ public final class Audit {
             by == null
                 ? now
                 : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()),
-            rejects,
+            rejects.reports(),
             advice);
     return new Audited(
         Causes.joined(GaugeAudit.added(report, record, plant.gauges()), plant.marks()),

@@ -30,10 +30,16 @@ final class SignalFindings {
   private static final int LEAST_MOLDS = 4;
 
   private final Advice advice;
+  private final String prefix;
   private final List<Pending> pending = new ArrayList<>();
 
-  SignalFindings(Advice advice) {
+  /**
+   * @param advice for what goes with a signal
+   * @param prefix of the signals' ids
+   */
+  SignalFindings(Advice advice, String prefix) {
     this.advice = advice;
+    this.prefix = prefix;
   }
 
   private record Pending(
@@ -108,7 +114,7 @@ final class SignalFindings {
             .thenComparing(Signal::characteristic));
     List<Signal> numbered = new ArrayList<>();
     for (Signal signal : signals) {
-      numbered.add(withId(signal, "S" + (numbered.size() + 1)));
+      numbered.add(withId(signal, prefix + (numbered.size() + 1)));
     }
     return numbered;
   }

@@ -139,6 +139,17 @@ public record AlarmBudget(
         / Math.max(1, characteristics);
   }
 
+  /**
+   * False alarms a turn that more was rejected than usual: so small a part, beside the others, that
+   * nobody need do without any of theirs.
+   *
+   * @param profile with the budget
+   * @param turnMinutes how long a turn of the wheel takes
+   */
+  public static double rejects(WheelProfile profile, double turnMinutes) {
+    return REJECT_PART * perTurn(profile, turnMinutes);
+  }
+
   /** The same where nobody listens to some of the charts. */
   public AlarmBudget hearing(boolean molds, boolean sides, boolean wheel) {
     return new AlarmBudget(
@@ -155,6 +166,9 @@ public record AlarmBudget(
     double more = 1 / (MOLD_PART + POUR_PART);
     return new AlarmBudget(moldShift * more, pour * more, 0, 0, 0, 0);
   }
+
+  /** A choice: at one false alarm a shift, one of ten shifts. */
+  private static final double REJECT_PART = 0.1;
 
   /** How many false alarms a turn all charts together may raise. */
   private static double perTurn(WheelProfile profile, double turnMinutes) {

@@ -1,17 +1,24 @@
 package org.evenpour.findings;
 
+import java.time.Instant;
 import java.util.List;
+import org.evenpour.findings.AuditReport.Signal;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What was rejected of a wheel's anodes, and where. Counts alone: it says nothing of who rejects,
- * nor of whether what is rejected changed.
+ * What was rejected of a wheel's anodes, where and when. A signal that more was rejected says
+ * nothing of who rejects: that the crew changed with it, or the specification, is among its links.
  *
  * @param all anodes whose disposition was recorded
  * @param tonnes rejected, to be cast anew; null where no mass is known
  * @param classes by the defect that was written down, the most frequent first
  * @param molds by their share, the largest first
  * @param groups by ladle side and crew
+ * @param charges in the order of time; empty where none is written down
+ * @param dispersion sigma of the charges' standardized shares, or of the turns' where no charge is
+ *     written down: above 1 they differ by more than chance (Laney 2002); null where that is not
+ *     known
+ * @param spells in which more than usual was rejected, in the order of their onsets
  */
 public record RejectReport(
     String wheel,
@@ -19,13 +26,21 @@ public record RejectReport(
     @Nullable Double tonnes,
     List<OfClass> classes,
     List<OfMold> molds,
-    List<OfGroup> groups) {
+    List<OfGroup> groups,
+    List<OfCharge> charges,
+    @Nullable Double dispersion,
+    List<Spell> spells) {
+
+  /** Whose signals these are, in place of a characteristic's name; with a defect after a colon. */
+  public static final String REJECTED = "rejected";
 
   /** Copies the lists. */
   public RejectReport {
     classes = List.copyOf(classes);
     molds = List.copyOf(molds);
     groups = List.copyOf(groups);
+    charges = List.copyOf(charges);
+    spells = List.copyOf(spells);
   }
 
   /**
@@ -71,4 +86,37 @@ public record RejectReport(
    * @param by {@code ladle} or {@code crew}
    */
   public record OfGroup(String by, String name, Share share) {}
+
+  /**
+   * A charge.
+   *
+   * @param name as it was written down
+   * @param firstCastAt its first anode
+   * @param upper limit of three sigma for a charge of so many, widened by how charges differ
+   */
+  public record OfCharge(String name, Instant firstCastAt, long rejected, long of, double upper) {
+
+    /** Share rejected. */
+    public double value() {
+      return (double) rejected / of;
+    }
+  }
+
+  /**
+   * A time in which more than usual was rejected, at one mold or at the whole wheel.
+   *
+   * @param signal its place and time; its size is a share, that within less that outside
+   * @param defect the one that it is about; null where it is about all of them
+   * @param rejected in it
+   * @param of anodes in it
+   * @param usual share outside of it
+   */
+  public record Spell(
+      Signal signal, @Nullable String defect, long rejected, long of, double usual) {
+
+    /** Share rejected. */
+    public double value() {
+      return (double) rejected / of;
+    }
+  }
 }

@@ -1,13 +1,17 @@
 package org.evenpour.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.evenpour.findings.AuditReport;
+import org.evenpour.findings.AuditReport.Link;
+import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.RejectReport.OfClass;
 import org.evenpour.findings.RejectReport.OfMold;
 import org.evenpour.findings.RejectReport.Share;
+import org.evenpour.findings.RejectReport.Spell;
 import org.evenpour.words.Digits;
 import org.evenpour.words.Words;
 
@@ -23,6 +27,47 @@ public record RejectText(Sentences sentences) {
   /** A line for each wheel whose log says what was rejected. */
   public List<String> lines(AuditReport report) {
     return report.rejects().stream().map(this::line).toList();
+  }
+
+  /**
+   * A line for each spell in which more was rejected: what holds before what has passed, and what
+   * cost most first.
+   */
+  public List<String> spells(AuditReport report) {
+    return report.rejects().stream()
+        .flatMap(its -> its.spells().stream())
+        .sorted(
+            Comparator.comparing((Spell one) -> !one.signal().open())
+                .thenComparing(one -> one.of() * one.usual() - one.rejected()))
+        .map(this::spell)
+        .toList();
+  }
+
+  /** Where and since when more was rejected, how much, and what goes with it. */
+  public String spell(Spell its) {
+    String lead = lead(its);
+    Link best = Topic.best(its.signal());
+    return best == null ? lead : lead + " " + sentences.link(best);
+  }
+
+  /** The same without what goes with it. */
+  public String lead(Spell its) {
+    Words words = sentences.words();
+    Signal signal = its.signal();
+    String defect = its.defect();
+    return words.say(
+        signal.sinceTurn() == signal.lastTurn()
+            ? "rejects.turn"
+            : signal.open() ? "rejects.since" : "rejects.until",
+        sentences.who(signal),
+        signal.sinceTurn(),
+        sentences.time(signal.sinceAt()),
+        words.count(its.rejected()),
+        words.count(its.of()),
+        defect == null ? "" : words.say("rejects.for", sentences.label(defect.replace('_', ' '))),
+        Digits.percent(its.value()),
+        Digits.percent(its.usual()),
+        signal.lastTurn());
   }
 
   /** What was rejected of one wheel. */

@@ -265,6 +265,11 @@ public record Sentences(
     return nameWheels ? words.say("moved.wheel", place, label(wheel)) : place;
   }
 
+  /** Who departs: the whole wheel, a ladle side, a mold. */
+  String who(Signal signal) {
+    return who(new Topic(List.of(signal)));
+  }
+
   private String who(Topic topic) {
     Signal first = topic.first();
     String wheel = nameWheels ? ".wheel" : "";

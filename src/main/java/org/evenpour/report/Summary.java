@@ -37,6 +37,7 @@ public final class Summary {
   private static final int MOVE_LINES = 3;
   private static final int BEYOND = 2;
   private static final int REJECT_LINES = 3;
+  private static final int SPELL_LINES = 3;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -298,7 +299,20 @@ public final class Summary {
     for (String each : new RejectText(sentences).lines(report)) {
       lines.addAll(wrapped(each, ""));
     }
-    return lines.size() <= REJECT_LINES ? lines : lines.subList(0, REJECT_LINES);
+    List<String> kept = lines.size() <= REJECT_LINES ? lines : lines.subList(0, REJECT_LINES);
+    List<String> spells = new RejectText(sentences).spells(report);
+    if (spells.isEmpty()) {
+      return kept;
+    }
+    List<String> said = new ArrayList<>(kept);
+    // Half a sentence would be one without its caution: what does not fit is left out whole.
+    List<String> first = wrapped(spells.get(0), "");
+    said.addAll(first.size() <= SPELL_LINES ? first : List.of());
+    int left = spells.size() - (first.size() <= SPELL_LINES ? 1 : 0);
+    if (left > 0) {
+      said.add(words.say(left == 1 ? "rejects.more.one" : "rejects.more", words.count(left)));
+    }
+    return said;
   }
 
   /** The change that would do most where capability is least. */

@@ -22,16 +22,30 @@ public final class Shares {
   }
 
   /**
-   * Each group's share drawn in towards the common one by as much as chance may have moved it: the
-   * mean of a beta distribution, (x + a)/(n + a + b), whose a and b come from how the groups
-   * differ, by weighted moments (Kleinman 1973, with weights n; formula from memory, held to
-   * simulated groups). Where they differ no more than chance makes them, every share is the common
-   * one; a group without trials has it too. NaN for all without trials. O(groups).
+   * What is known of a group's share before its own trials are seen: a beta distribution.
+   *
+   * @param common its mean: the share of all groups
+   * @param trials how many trials of a group's own weigh as much; infinite where groups differ no
+   *     more than chance makes them
+   */
+  public record Prior(double common, double trials) {
+
+    /** A group's share drawn in towards the common one by as much as chance may have moved it. */
+    public double shrunk(int successes, int ofTrials) {
+      return trials < Double.POSITIVE_INFINITY
+          ? (successes + common * trials) / (ofTrials + trials)
+          : common;
+    }
+  }
+
+  /**
+   * By how the groups differ, by weighted moments (Kleinman 1973, with weights n; formula from
+   * memory, held to simulated groups). NaN for all without trials. O(groups).
    *
    * @param successes one for each group
    * @param trials one for each group
    */
-  public static double[] shrunk(int[] successes, int[] trials) {
+  public static Prior prior(int[] successes, int[] trials) {
     double all = 0;
     double good = 0;
     for (int i = 0; i < trials.length; i++) {
@@ -54,14 +68,27 @@ public final class Shares {
     double binomial = common * (1 - common);
     // The share of a single trial's variance that lies between groups.
     double alike = (between - binomial * chance) / (binomial * (left - chance));
-    double[] shrunk = new double[trials.length];
-    for (int i = 0; i < trials.length; i++) {
-      // None differ beyond chance: a and b are without end, and a group's own trials count nothing.
-      shrunk[i] =
-          alike > 0
-              ? (successes[i] + common * (1 - alike) / alike) / (trials[i] + (1 - alike) / alike)
-              : common;
+    // Not above 0, or not a number: none differ beyond chance, and their own trials count nothing.
+    return new Prior(common, alike > 0 ? Math.max(0, 1 / alike - 1) : Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * Chance of so many or more where a mean is expected that itself varies: the upper tail of the
+   * negative binomial (a Poisson count whose mean is gamma-distributed); of the Poisson where it
+   * does not vary.
+   *
+   * @param count how many were seen
+   * @param mean expected, more than 0
+   * @param kappa squared coefficient of variation of the mean; 0 or less = it does not vary
+   */
+  public static double soMany(int count, double mean, double kappa) {
+    double ofThese = kappa > 0 ? Math.exp(-Math.log1p(kappa * mean) / kappa) : Math.exp(-mean);
+    double fewer = 0;
+    for (int k = 0; k < count; k++) {
+      fewer += ofThese;
+      ofThese *=
+          kappa > 0 ? (mean + k * kappa * mean) / (1 + kappa * mean) / (k + 1) : mean / (k + 1);
     }
-    return shrunk;
+    return Math.max(0, 1 - fewer);
   }
 }

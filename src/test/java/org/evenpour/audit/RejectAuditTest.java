@@ -10,6 +10,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Random;
 import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.LimitsBook;
+import org.evenpour.findings.Advice;
 import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.RejectReport.OfMold;
 import org.evenpour.intake.LogReader;
@@ -59,11 +61,18 @@ class RejectAuditTest {
     }
   }
 
+  private static @org.jspecify.annotations.Nullable RejectReport audited(WheelRecord wheel) {
+    RejectAudit audit = new RejectAudit(LimitsBook.NONE, Advice.standard());
+    audit.add(wheel, TurnIndex.of(wheel), List.of());
+    List<RejectReport> reports = audit.reports();
+    return reports.isEmpty() ? null : reports.get(0);
+  }
+
   @Test
   void countsByDefectMoldAndSide() throws Exception {
     RejectReport report =
         requireNonNull(
-            RejectAudit.of(
+            audited(
                 wheel(
                     50,
                     (turn, mold) ->
@@ -102,7 +111,7 @@ class RejectAuditTest {
             false,
             false,
             java.util.Map.of(),
-            org.evenpour.findings.Advice.standard());
+            Advice.standard());
     assertThat(new RejectText(sentences).line(report))
         .isEqualTo(
             "Rejected: 16 of 1,000 anodes (1.6 %, 95 % 1.0 to 2.6), 6.4 t to be cast anew."
@@ -122,7 +131,7 @@ class RejectAuditTest {
                   List.of(file), Profiles.NONE, List.of(), null, null, nowhere, Progress.NONE)
               .wheels()
               .get(0);
-      assertThat(RejectAudit.of(bare)).isNull();
+      assertThat(audited(bare)).isNull();
     }
   }
 
@@ -134,8 +143,7 @@ class RejectAuditTest {
     for (int run = 0; run < 120; run++) {
       RejectReport report =
           requireNonNull(
-              RejectAudit.of(
-                  wheel(60, (turn, mold) -> random.nextDouble() < 0.03 ? "fins" : null)));
+              audited(wheel(60, (turn, mold) -> random.nextDouble() < 0.03 ? "fins" : null)));
       told += report.molds().stream().anyMatch(OfMold::standsOut) ? 1 : 0;
     }
     // 5 % of 120 is 6; an exact test keeps below it, and 12 would be beyond chance.

@@ -37,11 +37,11 @@ class SharesTest {
 
   @Test
   void groupsThatDifferNoMoreThanChanceHaveTheCommonShare() {
-    assertThat(Shares.shrunk(new int[] {5, 5, 5}, new int[] {100, 100, 100}))
+    assertThat(shrunk(new int[] {5, 5, 5}, new int[] {100, 100, 100}))
         .containsExactly(0.05, 0.05, 0.05);
-    assertThat(Shares.shrunk(new int[] {0, 0}, new int[] {40, 60})).containsExactly(0, 0);
-    assertThat(Shares.shrunk(new int[] {4, 0}, new int[] {40, 0})).containsExactly(0.1, 0.1);
-    assertThat(Shares.shrunk(new int[] {0}, new int[] {0})[0]).isNaN();
+    assertThat(shrunk(new int[] {0, 0}, new int[] {40, 60})).containsExactly(0, 0);
+    assertThat(shrunk(new int[] {4, 0}, new int[] {40, 0})).containsExactly(0.1, 0.1);
+    assertThat(shrunk(new int[] {0}, new int[] {0})[0]).isNaN();
   }
 
   /** Two groups of a hundred with 10 and 30: by hand, the share between them is 1/31·… */
@@ -50,7 +50,7 @@ class SharesTest {
     // between = 0.01, binomial = 0.16, left = 0.5, chance = 0.005: alike = 0.0092/0.0792
     double alike = 0.0092 / 0.0792;
     double strength = (1 - alike) / alike;
-    assertThat(Shares.shrunk(new int[] {10, 30}, new int[] {100, 100}))
+    assertThat(shrunk(new int[] {10, 30}, new int[] {100, 100}))
         .containsExactly(
             new double[] {
               (10 + 0.2 * strength) / (100 + strength), (30 + 0.2 * strength) / (100 + strength)
@@ -76,7 +76,7 @@ class SharesTest {
           x[i] += random.nextDouble() < truth[i] ? 1 : 0;
         }
       }
-      double[] shrunk = Shares.shrunk(x, n);
+      double[] shrunk = shrunk(x, n);
       for (int i = 0; i < n.length; i++) {
         counted += Math.pow((double) x[i] / n[i] - truth[i], 2);
         drawn += Math.pow(shrunk[i] - truth[i], 2);
@@ -84,5 +84,21 @@ class SharesTest {
       assertThat(Arrays.stream(shrunk).min().orElseThrow()).isBetween(0.0, 1.0);
     }
     assertThat(drawn).isLessThan(0.6 * counted);
+  }
+
+  private static double[] shrunk(int[] successes, int[] trials) {
+    Shares.Prior prior = Shares.prior(successes, trials);
+    double[] shrunk = new double[trials.length];
+    java.util.Arrays.setAll(shrunk, i -> prior.shrunk(successes[i], trials[i]));
+    return shrunk;
+  }
+
+  /** The same tails by R 4.2: pnbinom and ppois. */
+  @Test
+  void soManyIsTheUpperTail() {
+    assertThat(Shares.soMany(5, 1.3, 0.4)).isCloseTo(0.033283086031794876, within(1e-13));
+    assertThat(Shares.soMany(9, 2.5, 2)).isCloseTo(0.073940200351165913, within(1e-13));
+    assertThat(Shares.soMany(4, 0.7, 0)).isCloseTo(0.005753457592299584, within(1e-13));
+    assertThat(Shares.soMany(0, 0.7, 0)).isEqualTo(1);
   }
 }

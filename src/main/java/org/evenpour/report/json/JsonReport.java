@@ -103,7 +103,8 @@ public final class JsonReport {
     out.objects("adjust", report.setPoints(), advice::setPoint);
     out.objects("gauge", report.gauges(), advice::gauge);
     if (!report.rejects().isEmpty()) {
-      out.objects("rejects", report.rejects(), new JsonRejects(out)::wheel);
+      out.objects(
+          "rejects", report.rejects(), new JsonRejects(out, one -> signal(one, causes))::wheel);
     }
     causes.all();
     out.endObject();

@@ -139,6 +139,8 @@ public final class AuditWorkbook {
     printer.printIfAny(VerdictTables.standings(report, sentences));
     printer.printIfAny(RejectTables.classes(report, sentences));
     printer.printIfAny(RejectTables.places(report, sentences));
+    printer.printIfAny(RejectTables.spells(report, sentences));
+    printer.printIfAny(RejectTables.charges(report, sentences));
     SpreadSheet.write(paper, printer);
     printer.print(SignalTables.signals(report, sentences));
     printer.print(SignalTables.links(report, sentences));

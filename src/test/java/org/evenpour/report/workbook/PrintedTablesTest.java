@@ -115,6 +115,8 @@ class PrintedTablesTest {
                 CauseTable.of(report, sentences),
                 RejectTables.classes(report, sentences),
                 RejectTables.places(report, sentences),
+                RejectTables.spells(report, sentences),
+                RejectTables.charges(report, sentences),
                 CapabilityTable.of(report, sentences),
                 CapabilityTable.groups(report, sentences),
                 SetPointTables.turns(report, sentences),

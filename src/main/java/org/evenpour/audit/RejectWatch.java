@@ -1,0 +1,172 @@
+package org.evenpour.audit;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import org.evenpour.audit.RejectRows.Stretch;
+import org.evenpour.casting.WheelRecord;
+import org.evenpour.control.Episode;
+import org.evenpour.stats.Shares;
+
+/**
+ * Where and when more than usual was rejected: at one mold, at the whole wheel for some charges, or
+ * in a single turn; of any defect or of one. Shares come from the record itself, so that a mold
+ * that is always worse raises nothing here: that it stands out is {@link RejectAudit}'s to say.
+ */
+final class RejectWatch {
+  /** The most turns that are looked at together, some four months; a choice. */
+  private static final int MOST_TURNS = 4_000;
+
+  /**
+   * False alarms of one look: a chart tells one stretch in each, so that it cannot spend more. A
+   * choice.
+   */
+  private static final double ALARMS = 2;
+
+  // How the false alarms are shared out; choices. Most goes to the molds, which are many. They add
+  // up to more than 1: what a defect and all of them tell together is one stretch, and counts are
+  // whole, so that their charts seldom spend all that they may. Measured, see rejects.md.
+  private static final double MOLD_PART = 0.98;
+  private static final double WHEEL_PART = 0.60;
+  private static final double TURN_PART = 0.50;
+
+  /** How much more two looks at a half may find than one: measured, see rejects.md. */
+  private static final double TWICE = 1.5;
+
+  /**
+   * Chance of so many at a mold, being like the others in a bad spell of its wheel, below which it
+   * is told by itself. Small, for its stretch was chosen as its densest.
+   */
+  private static final double AMONG_OTHERS = 5e-4;
+
+  /** The same record, the same answer. */
+  static final long SEED = 20_261_130;
+
+  private final WheelRecord wheel;
+  private final TurnIndex turns;
+  private final int[] why;
+  private final int defects;
+  private final double perTurn;
+
+  /**
+   * @param wheel its rows
+   * @param turns of its rows
+   * @param why of each row: −1 not judged, 0 accepted, 1 + its defect rejected
+   * @param defects how many
+   * @param perTurn false alarms a turn
+   */
+  RejectWatch(WheelRecord wheel, TurnIndex turns, int[] why, int defects, double perTurn) {
+    this.wheel = wheel;
+    this.turns = turns;
+    this.why = why;
+    this.defects = defects;
+    this.perTurn = perTurn;
+  }
+
+  /** All stretches, in the order of their onsets. */
+  List<Stretch> stretches() {
+    // A mold's rejects are few, and take long to tell anything; a wheel's charts are few, and one
+    // look at many turns could not spend what they may.
+    List<Stretch> molds =
+        looks(
+            why,
+            MOST_TURNS,
+            (rows, alarms) ->
+                new RejectsOfMolds(rows).stretches(rows.frequent(defects), alarms * MOLD_PART));
+    int few = (int) Math.min(MOST_TURNS, ALARMS / perTurn);
+    int[] others = without(molds);
+    List<Stretch> spells =
+        looks(
+            others,
+            few,
+            (rows, alarms) ->
+                new RejectsOfWheel(rows).spells(rows.frequent(defects), alarms * WHEEL_PART));
+    List<Stretch> turnsAlone =
+        looks(others, few, (rows, alarms) -> new RejectsOfWheel(rows).turns(alarms * TURN_PART));
+    List<Stretch> all = new ArrayList<>(spells);
+    molds.stream()
+        .filter(one -> spells.stream().noneMatch(spell -> isPart(one, spell)))
+        .forEach(all::add);
+    turnsAlone.stream().filter(one -> spells.stream().noneMatch(one::isLike)).forEach(all::add);
+    all.sort(
+        Comparator.comparingLong((Stretch one) -> one.episode().sinceAtMillis())
+            .thenComparing(one -> one.episode().chart())
+            .thenComparing(one -> one.episode().index()));
+    return all;
+  }
+
+  /** One look at some turns, with so many false alarms. */
+  private interface Look {
+    List<Stretch> at(RejectRows rows, double alarms);
+  }
+
+  /** Looks at so many turns after one another, each half of them twice. */
+  private List<Stretch> looks(int[] whyOf, int most, Look look) {
+    List<Stretch> all = new ArrayList<>();
+    int half = Math.max(1, most / 2);
+    double alarms = perTurn * (turns.turns() <= 2 * half ? turns.turns() : TWICE * half);
+    int from = 0;
+    do {
+      int to = Math.min(turns.turns(), from + 2 * half);
+      RejectRows rows = new RejectRows(wheel, turns, whyOf, firstRow(from), firstRow(to));
+      // What both looks find is told once.
+      look.at(rows, alarms).stream()
+          .filter(one -> all.stream().noneMatch(one::isLike))
+          .forEach(all::add);
+      from += half;
+    } while (from + half < turns.turns());
+    return all;
+  }
+
+  /** The first row of a turn; the number of rows for the turn after the last. */
+  private int firstRow(int turn) {
+    int at = Arrays.binarySearch(turns.ofRow(), turn);
+    while (at > 0 && turns.ofRow()[at - 1] == turn) {
+      at--;
+    }
+    return at < 0 ? -at - 1 : at;
+  }
+
+  /** A mold's own stretch is no part of what the wheel did. */
+  private int[] without(List<Stretch> molds) {
+    int[] some = why;
+    for (Stretch one : molds) {
+      some = some == why ? why.clone() : some;
+      for (int row = 0; row < some.length; row++) {
+        some[row] = isWithin(row, one.episode()) ? -1 : some[row];
+      }
+    }
+    return some;
+  }
+
+  private boolean isWithin(int row, Episode episode) {
+    long at = wheel.castAtMillis().get(row);
+    return at >= episode.sinceAtMillis()
+        && at <= episode.lastAtMillis()
+        && (episode.index() < 0 || wheel.mold().get(row) == episode.index());
+  }
+
+  /** Whether a mold did no more than its wheel did at the time. */
+  private boolean isPart(Stretch mold, Stretch spell) {
+    if (!mold.episode().overlaps(spell.episode())) {
+      return false;
+    }
+    Episode time = mold.episode().ofWheel();
+    RejectRows all = new RejectRows(wheel, turns, why, 0, why.length);
+    int hits = 0;
+    int casts = 0;
+    for (int row = 0; row < why.length; row++) {
+      if (all.isJudged(row) && isWithin(row, time)) {
+        casts++;
+        hits += all.isHit(row, mold.defect()) ? 1 : 0;
+      }
+    }
+    return Shares.moreThanOthers(mold.rejected(), mold.of(), hits, casts) > AMONG_OTHERS;
+  }
+
+  /** Chance of at least one where so many are expected. */
+  static double level(double expected) {
+    return -Math.expm1(-expected);
+  }
+}

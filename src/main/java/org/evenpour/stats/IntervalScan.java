@@ -1,0 +1,186 @@
+package org.evenpour.stats;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.SplittableRandom;
+import java.util.function.DoubleSupplier;
+import java.util.function.IntToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where in a row of trials successes lie denser than in the rest: the scan statistic for an
+ * interval of any length (Naus 1965), by the likelihood ratio of two shares against one (Kulldorff
+ * 1997). Of single trials there are many more short intervals than long ones, and by chance some of
+ * them are dense: √(2·ln ratio) is lessened by √(2·(1 + ln(trials/length))), which makes every
+ * length as sharp as it can be (Dümbgen and Spokoiny 2001). Nothing is assumed of the share itself:
+ * given how many there are, all orders are equally likely where nothing changed, and that is what
+ * an interval is held against.
+ */
+public final class IntervalScan {
+  /** Fewer are no stretch, however near they lie; a choice. */
+  private static final int LEAST_SUCCESSES = 3;
+
+  /** x·ln x by x: a scan asks for millions of them. */
+  private final double[] entropy;
+
+  /**
+   * @param trials the most that will be scanned
+   */
+  public IntervalScan(int trials) {
+    entropy = new double[trials + 1];
+    for (int i = 2; i <= trials; i++) {
+      entropy[i] = i * Math.log(i);
+    }
+  }
+
+  /**
+   * The clearest interval.
+   *
+   * @param from index of its first trial or batch
+   * @param to index after its last
+   * @param successes in it
+   * @param trials in it
+   * @param statistic by which it was chosen; may be below 0
+   */
+  public record Interval(int from, int to, int successes, int trials, double statistic) {}
+
+  /**
+   * The interval from one success to another that is denser than the rest by most. O(n²) for n
+   * successes.
+   *
+   * @param at indices of the successes among the trials, ascending
+   * @param trials how many in all
+   * @return null where no interval is denser than the rest
+   */
+  public @Nullable Interval clearest(int[] at, int trials) {
+    int n = at.length;
+    Interval best = null;
+    double most = Double.NEGATIVE_INFINITY;
+    double all = likelihood(n, trials);
+    for (int i = 0; i + LEAST_SUCCESSES <= n; i++) {
+      for (int j = i + LEAST_SUCCESSES - 1; j < n; j++) {
+        int inside = j - i + 1;
+        int length = at[j] - at[i] + 1;
+        // Denser than the rest, without a division.
+        if ((long) inside * trials > (long) n * length) {
+          double ratio = likelihood(inside, length) + likelihood(n - inside, trials - length) - all;
+          double its = Math.sqrt(2 * ratio) - tooMany(length, trials);
+          if (its > most) {
+            most = its;
+            best = new Interval(at[i], at[j] + 1, inside, length, its);
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  /**
+   * The run of batches that is denser than the rest by most, all of them never. O(n²) for n
+   * batches.
+   *
+   * @param successes of each batch
+   * @param trials of each batch
+   * @param dispersion variance of the batches' shares over what chance makes of them, 1 or more
+   * @return null where none is denser than the rest
+   */
+  public @Nullable Interval clearest(int[] successes, int[] trials, double dispersion) {
+    int n = successes.length;
+    int good = Arrays.stream(successes).sum();
+    int all = Arrays.stream(trials).sum();
+    double whole = likelihood(good, all);
+    Interval best = null;
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < n; i++) {
+      int inside = 0;
+      int length = 0;
+      for (int j = i; j < n && j - i < n - 1; j++) {
+        inside += successes[j];
+        length += trials[j];
+        if (inside >= LEAST_SUCCESSES && (long) inside * all > (long) good * length) {
+          double ratio =
+              likelihood(inside, length) + likelihood(good - inside, all - length) - whole;
+          double its = Math.sqrt(2 * ratio / dispersion);
+          if (its > most) {
+            most = its;
+            best = new Interval(i, j + 1, inside, length, its);
+          }
+        }
+      }
+    }
+    return best;
+  }
+
+  /** What chance makes of so many intervals of a length. */
+  private static double tooMany(int length, int trials) {
+    return Math.sqrt(2 * (1 + Math.log((double) trials / length)));
+  }
+
+  /** Largest log-likelihood of so many successes, but for the number of orders. */
+  private double likelihood(int successes, int trials) {
+    return entropy[successes] + entropy[trials - successes] - entropy[trials];
+  }
+
+  /**
+   * A scan of successes that fell among the trials by chance, for {@link #beyond}: some batches are
+   * likelier to be hit than others, each of their trials alike.
+   *
+   * @param successes how many, no more than half of the trials that can be hit
+   * @param ends of each batch the index after its last trial, ascending
+   * @param share how likely a trial of a batch is to be hit, next to the others; asked once for
+   *     each batch and scan
+   */
+  public DoubleSupplier byChance(
+      int successes, int[] ends, IntToDoubleFunction share, SplittableRandom random) {
+    int trials = ends[ends.length - 1];
+    double[] reach = new double[ends.length];
+    BitSet isHit = new BitSet(trials);
+    return () -> {
+      double all = 0;
+      for (int i = 0, begin = 0; i < ends.length; begin = ends[i++]) {
+        all += (ends[i] - begin) * share.applyAsDouble(i);
+        reach[i] = all;
+      }
+      isHit.clear();
+      for (int left = successes; left > 0; ) {
+        int found = Arrays.binarySearch(reach, random.nextDouble() * all);
+        int batch = found < 0 ? -found - 1 : Math.min(found + 1, ends.length - 1);
+        int begin = batch == 0 ? 0 : ends[batch - 1];
+        int length = ends[batch] - begin;
+        // Each trial is hit once: another draw where this one was.
+        int at = length == 0 ? -1 : begin + random.nextInt(length);
+        if (at >= 0 && !isHit.get(at)) {
+          isHit.set(at);
+          left--;
+        }
+      }
+      Interval interval = clearest(isHit.stream().toArray(), trials);
+      return interval == null ? Double.NEGATIVE_INFINITY : interval.statistic();
+    };
+  }
+
+  /**
+   * Whether a statistic lies beyond chance, by drawing what chance makes of it: stops as soon as
+   * enough draws reach it (Besag and Clifford 1991), which for most is soon, and keeps the level
+   * exactly: where nothing changed it answers yes with probability {@code level}, or a little less
+   * by rounding up the number of draws.
+   *
+   * @param statistic that was seen
+   * @param chance draws it where nothing changed
+   * @param level between 0 and 1, not included
+   */
+  public static boolean beyond(double statistic, DoubleSupplier chance, double level) {
+    // Four draws may reach it: with one alone every answer would hang on the luck of one draw.
+    int enough = 4;
+    int draws = (int) Math.min(MOST_DRAWS, Math.ceil(enough / level) - 1);
+    for (int i = 0; i < draws; i++) {
+      if (chance.getAsDouble() >= statistic && --enough == 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** For what it costs; a level below a fifty-thousandth is not kept sharper than that. */
+  private static final int MOST_DRAWS = 200_000;
+}
