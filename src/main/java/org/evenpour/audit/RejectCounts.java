@@ -5,9 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.IntStream;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.MoldOrder;
@@ -32,9 +30,6 @@ final class RejectCounts {
   /** Chance that any mold is said to stand out where none does. A choice, as for molds' offsets. */
   private static final double ALPHA = 0.05;
 
-  /** What a log calls an anode that goes back; whatever else it writes is not counted as one. */
-  private static final Set<String> REJECTED = Set.of("rejected", "reject", "remelt", "scrap");
-
   private final WheelRecord wheel;
   private final TurnIndex turns;
   private final IntColumn disposition;
@@ -48,8 +43,7 @@ final class RejectCounts {
     this.disposition = codes;
     isRejected = new boolean[disposition.labels().size()];
     for (int i = 0; i < isRejected.length; i++) {
-      String name = disposition.labels().name(i).strip().toLowerCase(Locale.ROOT);
-      isRejected[i] = REJECTED.contains(name);
+      isRejected[i] = RejectReport.isRejected(disposition.labels().name(i));
     }
     Setting why = wheel.defect();
     defects = why == null ? new Labels() : why.labels();

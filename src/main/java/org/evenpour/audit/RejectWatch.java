@@ -27,7 +27,7 @@ final class RejectWatch {
   // How the false alarms are shared out; choices. Most goes to the molds, which are many. They add
   // up to more than 1: what a defect and all of them tell together is one stretch, and counts are
   // whole, so that their charts seldom spend all that they may. Measured, see rejects.md.
-  private static final double MOLD_PART = 0.98;
+  private static final double MOLD_PART = 0.93;
   private static final double WHEEL_PART = 0.60;
   private static final double TURN_PART = 0.50;
 
@@ -149,7 +149,7 @@ final class RejectWatch {
 
   /** Whether a mold did no more than its wheel did at the time. */
   private boolean isPart(Stretch mold, Stretch spell) {
-    if (!mold.episode().overlaps(spell.episode())) {
+    if (!isMostlyWithin(mold.episode(), spell.episode())) {
       return false;
     }
     Episode time = mold.episode().ofWheel();
@@ -163,6 +163,12 @@ final class RejectWatch {
       }
     }
     return Shares.moreThanOthers(mold.rejected(), mold.of(), hits, casts) > AMONG_OTHERS;
+  }
+
+  private static boolean isMostlyWithin(Episode one, Episode other) {
+    int from = Math.max(one.sinceTurn(), other.sinceTurn());
+    int to = Math.min(one.lastTurn(), other.lastTurn());
+    return 2 * (to - from + 1) > one.lastTurn() - one.sinceTurn() + 1;
   }
 
   /** Chance of at least one where so many are expected. */

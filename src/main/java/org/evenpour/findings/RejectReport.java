@@ -2,6 +2,8 @@ package org.evenpour.findings;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import org.evenpour.findings.AuditReport.Signal;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +35,14 @@ public record RejectReport(
 
   /** Whose signals these are, in place of a characteristic's name; with a defect after a colon. */
   public static final String REJECTED = "rejected";
+
+  /** What a log calls an anode that goes back; whatever else it writes is not counted as one. */
+  private static final Set<String> WORDS = Set.of("rejected", "reject", "remelt", "scrap");
+
+  /** Whether a disposition says that an anode goes back. */
+  public static boolean isRejected(String disposition) {
+    return WORDS.contains(disposition.strip().toLowerCase(Locale.ROOT));
+  }
 
   /** Copies the lists. */
   public RejectReport {

@@ -77,6 +77,7 @@ public final class LiveRecord {
   private @Nullable Remark plantTrouble;
   private long aheadMillis;
   private @Nullable Instant arrivedAt;
+  private @Nullable Instant usableAt;
   private @Nullable Instant lookedAt;
   private long lastCastMillis = Long.MIN_VALUE;
   private final long[] gaps = new long[GAPS];
@@ -213,6 +214,7 @@ public final class LiveRecord {
       gap(at.toEpochMilli() - before.toEpochMilli());
     }
     arrivedAt = at;
+    usableAt = lastWasSetAside ? usableAt : at;
   }
 
   /**
@@ -221,11 +223,16 @@ public final class LiveRecord {
    */
   private void clockReads(Instant at) {
     Instant looked = lookedAt;
-    Instant arrived = arrivedAt;
     if (looked != null && at.isBefore(looked)) {
+      Duration back = Duration.between(looked, at);
       lookedAt = at;
-      arrivedAt = arrived == null ? null : arrived.plus(Duration.between(looked, at));
+      arrivedAt = moved(arrivedAt, back);
+      usableAt = moved(usableAt, back);
     }
+  }
+
+  private static @Nullable Instant moved(@Nullable Instant at, Duration by) {
+    return at == null ? null : at.plus(by);
   }
 
   private void kept(Instant at) {
@@ -501,6 +508,7 @@ public final class LiveRecord {
         unjudged.told(),
         aheadMillis,
         arrivedAt,
+        usableAt,
         lookedAt,
         silentAfterMillis(),
         wheels,

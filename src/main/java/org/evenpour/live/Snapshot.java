@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param aheadMillis how far the last anode's time lay ahead of the clock when it came; 0 where it
  *     did not
  * @param arrivedAt when the last row came; null before the first
+ * @param usableAt when the last row came that could be used; null before the first
  * @param lookedAt when the feed was last heard of
  * @param silentAfterMillis a row that comes later than this after the last one is late: four times
  *     the usual
@@ -53,6 +54,7 @@ public record Snapshot(
     @Nullable Remark unjudged,
     long aheadMillis,
     @Nullable Instant arrivedAt,
+    @Nullable Instant usableAt,
     @Nullable Instant lookedAt,
     long silentAfterMillis,
     List<WheelNow> wheels,
@@ -76,8 +78,8 @@ public record Snapshot(
   /** Before anything was heard. */
   public static Snapshot before(String source) {
     return new Snapshot(
-        source, true, 0, 0, null, false, 0, null, null, null, null, 0, null, null, 0, List.of(), -1,
-        null, List.of(), List.of());
+        source, true, 0, 0, null, false, 0, null, null, null, null, 0, null, null, null, 0,
+        List.of(), -1, null, List.of(), List.of());
   }
 
   /** The same, of a feed that has ended. */
@@ -95,6 +97,7 @@ public record Snapshot(
         plantsTrouble,
         null,
         0,
+        null,
         null,
         null,
         0,
@@ -140,6 +143,7 @@ public record Snapshot(
         what,
         aheadMillis,
         arrivedAt,
+        usableAt,
         at,
         silentAfterMillis,
         wheels,

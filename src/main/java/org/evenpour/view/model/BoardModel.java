@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param ringTitle what its bars show
  * @param runs the last turns
  * @param verdict whether the wheel is even
+ * @param lately which of the last anodes lay outside tolerance or were rejected; empty where none
  * @param signals what matters, the chosen one first
  * @param chosen the signals that a note would be about; empty where there are none
  * @param more how many signals have no room, {@code {0}} of them
@@ -42,6 +43,7 @@ public record BoardModel(
     String ringTitle,
     List<BoardRun> runs,
     Verdict verdict,
+    String lately,
     List<Matter> signals,
     List<Signal> chosen,
     String more,

@@ -29,6 +29,9 @@ public final class BoardReading {
   /** A feed that is not heard of for so long hangs: it looks several times a second. */
   private static final Duration FEED_ANSWERS = Duration.ofSeconds(20);
 
+  /** From so long on it is told when the last anode was cast rather than how long ago. */
+  private static final Duration OLD = Duration.ofHours(12);
+
   /** Clocks of two machines that differ by more are worth a word. */
   private static final Duration CLOCKS_DIFFER = Duration.ofMinutes(2);
 
@@ -130,6 +133,7 @@ public final class BoardReading {
     String place = its == null ? snapshot.source() : place(its);
     List<String> setPoints = said == null ? List.of() : said.setPoints();
     List<BoardModel.Matter> moves = said == null ? List.of() : said.moves();
+    String lately = its == null ? "" : new BoardLately(words, units, this::clock).of(snapshot, its);
     return new BoardModel(
         place,
         age(),
@@ -141,6 +145,7 @@ public final class BoardReading {
         its == null ? "" : ringTitle(its),
         its == null ? List.of() : runs(its),
         verdict,
+        lately,
         matters,
         chosen,
         words.say("more", "{0}"),
@@ -148,7 +153,7 @@ public final class BoardReading {
         moves,
         notice(),
         keys(),
-        spoken(place, figures, alert, verdict, matters, setPoints, moves));
+        spoken(place, figures, alert, verdict, lately, matters, setPoints, moves));
   }
 
   private String place(WheelNow its) {
@@ -167,19 +172,45 @@ public final class BoardReading {
     return String.join("    ", parts);
   }
 
+  /** How long no row came that could be used. */
   private @Nullable Duration sinceLast() {
-    Instant arrived = snapshot.arrivedAt();
-    return arrived == null ? null : Duration.between(arrived, now);
+    Instant usable = snapshot.usableAt();
+    return usable == null ? null : Duration.between(usable, now);
+  }
+
+  /** How old the last anode is, by the time at which it was cast. */
+  private Duration ageOf(WheelNow its) {
+    return Duration.between(Instant.ofEpochMilli(its.last().castAtMillis()), now);
+  }
+
+  /** The clock where it is of today, and with its date where it is not. */
+  private String castAt(WheelNow its) {
+    return clock(Instant.ofEpochMilli(its.last().castAtMillis()));
+  }
+
+  private String clock(Instant at) {
+    boolean isToday = at.atZone(zone).toLocalDate().equals(now.atZone(zone).toLocalDate());
+    return isToday
+        ? DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(at.atZone(zone))
+        : DateTimeFormatter.ofPattern(words.report().say("date.year"), words.report().locale())
+            .format(at.atZone(zone));
   }
 
   private String age() {
-    Duration since = sinceLast();
-    return since == null ? "" : words.say("age", words.length(since));
+    WheelNow its = wheel;
+    if (its == null || sinceLast() == null) {
+      return "";
+    }
+    Duration age = ageOf(its);
+    return age.compareTo(OLD) < 0
+        ? words.say("age", words.length(age))
+        : words.say("age.date", castAt(its));
   }
 
   private BoardModel.@Nullable Alert alert() {
+    WheelNow its = wheel;
     Duration since = sinceLast();
-    String large = since == null ? "" : words.length(since);
+    String large = its == null || since == null ? "" : words.length(later(ageOf(its), since));
     Remark trouble = snapshot.trouble();
     if (trouble != null) {
       return new BoardModel.Alert(words.say("alert.trouble"), large, words.say(trouble));
@@ -189,7 +220,6 @@ public final class BoardReading {
       return new BoardModel.Alert(
           words.say("alert.deaf"), large, words.say("alert.deaf.why", snapshot.source()));
     }
-    WheelNow its = wheel;
     if (snapshot.reading() || its == null || since == null) {
       return new BoardModel.Alert(
           words.say(snapshot.rows() == 0 ? "alert.waiting" : "alert.reading"),
@@ -201,16 +231,26 @@ public final class BoardReading {
     }
     List<BoardModel.Figure> figures = new BoardFigures(words, units).of(its);
     String last = figures.get(0).number() + " " + figures.get(0).unit();
-    return new BoardModel.Alert(
-        words.say("alert.silent"),
-        large,
+    String detail =
         words.say(
             "alert.silent.last",
             last.strip(),
             its.molds().get(its.last().mold()),
             its.last().turn(),
-            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT)
-                .format(Instant.ofEpochMilli(its.last().castAtMillis()).atZone(zone))));
+            castAt(its));
+    Instant arrived = snapshot.arrivedAt();
+    boolean isPouring =
+        arrived != null
+            && Duration.between(arrived, now).toMillis() <= snapshot.silentAfterMillis();
+    // A broken scale is no silence: rows come, and none of them says anything.
+    return isPouring
+        ? new BoardModel.Alert(
+            words.say("alert.unusable"), large, words.say("alert.unusable.why") + " " + detail)
+        : new BoardModel.Alert(words.say("alert.silent"), large, detail);
+  }
+
+  private static Duration later(Duration one, Duration other) {
+    return one.compareTo(other) < 0 ? other : one;
   }
 
   private MoldRing ringOf(WheelNow its) {
@@ -319,9 +359,15 @@ public final class BoardReading {
       return new BoardModel.Verdict(false, false, unknown(its), List.of());
     }
     List<BoardModel.Part> parts = said.parts();
-    return parts.isEmpty()
-        ? new BoardModel.Verdict(true, true, even(its), List.of())
-        : new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
+    boolean isOutside =
+        new BoardFigures(words, units).of(its).stream().anyMatch(BoardModel.Figure::isOutside);
+    // Nobody is told that all is even beside an anode that no refinery takes.
+    return parts.isEmpty() && isOutside
+        ? new BoardModel.Verdict(
+            false, true, words.say("verdict.outside", its.molds().size()), List.of())
+        : parts.isEmpty()
+            ? new BoardModel.Verdict(true, true, even(its), List.of())
+            : new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
   }
 
   /** Why there is no judgement; where more turns help, how many. */
@@ -447,6 +493,7 @@ public final class BoardReading {
       List<BoardModel.Figure> figures,
       BoardModel.@Nullable Alert alert,
       BoardModel.Verdict verdict,
+      String lately,
       List<BoardModel.Matter> matters,
       List<String> setPoints,
       List<BoardModel.Matter> moves) {
@@ -470,6 +517,7 @@ public final class BoardReading {
     if (verdict.parts().isEmpty()) {
       all.add(verdict.text());
     }
+    all.add(lately);
     for (BoardModel.Matter matter : matters) {
       all.add((matter.lead() + " " + matter.advice() + " " + matter.seen()).strip());
     }

@@ -275,6 +275,12 @@ final class BoardPainter {
       pen.text(setPoint, 1.2 * u, bottom, pen.fitting(setPoint, font, room), ink.text());
       bottom -= 1.6 * u;
     }
+    if (!model.lately().isEmpty()) {
+      Font font = pen.bold(1.2);
+      pen.text(
+          model.lately(), 1.2 * u, bottom, pen.fitting(model.lately(), font, room), ink.text());
+      bottom -= 1.6 * u;
+    }
     list(y + 0.5 * u, bottom);
   }
 

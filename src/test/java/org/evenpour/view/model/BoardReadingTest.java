@@ -140,6 +140,7 @@ class BoardReadingTest {
             s.unjudged(),
             s.aheadMillis(),
             s.arrivedAt(),
+            s.usableAt(),
             s.lookedAt(),
             s.silentAfterMillis(),
             List.of(untold),
@@ -177,7 +178,10 @@ class BoardReadingTest {
   void givesTheFigureUpToSilence(long seconds, String length) {
     BoardSample sample = BoardSample.at(BoardSample.UNEVEN);
     BoardModel model = sample.model(seconds, ENGLISH);
-    assertThat(model.age()).isEqualTo("Last anode " + length + " ago");
+    // What is not of today has its date: nobody counts back three days and eleven hours.
+    assertThat(model.age())
+        .isEqualTo(
+            seconds < 40_000 ? "Last anode " + length + " ago" : "Last anode 7 Mar 2026 17:53");
     boolean isLate = seconds * 1000 > sample.snapshot().silentAfterMillis();
     assertThat(model.alert() != null).isEqualTo(isLate);
     if (model.alert() != null) {
@@ -222,6 +226,45 @@ class BoardReadingTest {
         .contains("1,200 rows");
   }
 
+  /** A broken scale is no silence, and it does not look like a wheel that pours. */
+  @Test
+  void rowsThatCannotBeUsedAreNoAnodes() {
+    Snapshot sound = BoardSample.at(BoardSample.EVEN).snapshot();
+    Instant usable = Objects.requireNonNull(sound.usableAt());
+    Instant now = usable.plusMillis(sound.silentAfterMillis() + 1000);
+    SetAsideRow row = new SetAsideRow("log.csv", 99, Remark.of("row.missing", "mass_kg"), "");
+    Snapshot broken = with(arrived(sound, now.minusSeconds(3)), null, row, 0);
+    BoardModel.Alert alert =
+        Objects.requireNonNull(BoardReading.of(broken, now, ENGLISH, BoardChoice.NONE).alert());
+    assertThat(alert.title()).isEqualTo("NO USABLE ANODE FOR");
+    assertThat(alert.detail()).contains("look at the scale").contains("mold");
+  }
+
+  private static Snapshot arrived(Snapshot s, Instant at) {
+    return new Snapshot(
+        s.source(),
+        s.reading(),
+        s.rows(),
+        s.rowsSetAside(),
+        s.lastSetAside(),
+        s.lastWasSetAside(),
+        s.rowsLost(),
+        s.trouble(),
+        s.noteTrouble(),
+        s.plantTrouble(),
+        s.unjudged(),
+        s.aheadMillis(),
+        at,
+        s.usableAt(),
+        at,
+        s.silentAfterMillis(),
+        s.wheels(),
+        s.current(),
+        s.record(),
+        s.now(),
+        s.seen());
+  }
+
   private static Snapshot with(
       Snapshot s,
       @org.jspecify.annotations.Nullable Remark trouble,
@@ -241,6 +284,7 @@ class BoardReadingTest {
         s.unjudged(),
         s.aheadMillis(),
         s.arrivedAt(),
+        s.usableAt(),
         s.lookedAt(),
         s.silentAfterMillis(),
         s.wheels(),
@@ -404,6 +448,7 @@ class BoardReadingTest {
             null,
             s.aheadMillis(),
             s.arrivedAt(),
+            s.usableAt(),
             s.lookedAt(),
             s.silentAfterMillis(),
             s.wheels(),
@@ -435,6 +480,7 @@ class BoardReadingTest {
             Remark.of("live.unjudged", 213),
             s.aheadMillis(),
             s.arrivedAt(),
+            s.usableAt(),
             s.lookedAt(),
             s.silentAfterMillis(),
             s.wheels(),
@@ -466,6 +512,7 @@ class BoardReadingTest {
             s.unjudged(),
             aheadMillis,
             s.arrivedAt(),
+            s.usableAt(),
             s.lookedAt(),
             s.silentAfterMillis(),
             s.wheels(),

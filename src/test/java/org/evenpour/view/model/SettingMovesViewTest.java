@@ -152,6 +152,7 @@ class SettingMovesViewTest {
         s.unjudged(),
         s.aheadMillis(),
         s.arrivedAt(),
+        s.usableAt(),
         s.lookedAt(),
         s.silentAfterMillis(),
         s.wheels(),

@@ -255,6 +255,7 @@ class GrowingDeskTest {
         0,
         null,
         null,
+        null,
         0,
         List.of(),
         -1,
