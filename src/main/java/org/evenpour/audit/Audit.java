@@ -30,6 +30,7 @@ import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.BeyondSettings;
 import org.evenpour.findings.CausesReport;
 import org.evenpour.findings.MoldVerdict;
+import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.link.Linker;
@@ -204,7 +205,12 @@ public final class Audit {
     List<Signal> signals = findings.signals();
     List<MoldVerdict> verdicts = new ArrayList<>();
     List<SetPointReport> setPoints = new ArrayList<>();
-    RejectAudit rejects = new RejectAudit(book, advice);
+    RejectAudit rejected = new RejectAudit(book, advice);
+    for (int i = 0; i < indices.size(); i++) {
+      WheelRecord wheel = judgeable(record.wheels().get(i), by);
+      rejected.add(wheel, indices.get(i), eventsAt(record.events(), wheel));
+    }
+    List<RejectReport> rejects = rejected.reports();
     List<SettingReport> settings = SettingAudit.of(wheels);
     List<SettingWatch.Result> watched = new ArrayList<>();
     List<Audited.OfView> views = new ArrayList<>();
@@ -212,8 +218,16 @@ public final class Audit {
       WheelRecord specified = specified(record.wheels().get(i), book);
       WheelRecord wheel = judgeable(specified, by);
       TurnIndex index = indices.get(i);
-      verdicts.addAll(MoldVerdicts.of(wheel, index, eventsAt(record.events(), wheel), signals));
-      rejects.add(wheel, index, eventsAt(record.events(), wheel));
+      verdicts.addAll(
+          MoldVerdicts.of(
+              wheel,
+              index,
+              eventsAt(record.events(), wheel),
+              signals,
+              rejects.stream()
+                  .filter(one -> one.wheel().equals(wheel.wheel()))
+                  .findFirst()
+                  .orElse(null)));
       setPoints.addAll(
           SetPointAudit.of(specified, index, signals, eventsAt(record.events(), wheel)));
       List<Audited.OfView> its =
@@ -254,7 +268,7 @@ public final class Audit {
             by == null
                 ? now
                 : new SettingsWatched(by.report().watched().settings(), now.moves(), now.beyond()),
-            rejects.reports(),
+            rejects,
             advice);
     return new Audited(
         Causes.joined(GaugeAudit.added(report, record, plant.gauges()), plant.marks()),

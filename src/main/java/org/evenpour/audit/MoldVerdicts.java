@@ -24,6 +24,7 @@ import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.MoldVerdict.Reason;
+import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.MoldVerdict.Standing;
 import org.evenpour.findings.MoldVerdict.ThickSide;
 import org.evenpour.findings.MoldVerdict.Verdict;
@@ -81,6 +82,7 @@ final class MoldVerdicts {
   private final WheelRecord record;
   private final MoldLives lives;
   private final List<Signal> signals;
+  private final @Nullable RejectReport rejects;
   private final Map<String, List<@Nullable Standing>> standings = new LinkedHashMap<>();
   private final Map<String, Specification> specifications = new LinkedHashMap<>();
   private final Map<String, double[]> scatter = new LinkedHashMap<>();
@@ -88,10 +90,12 @@ final class MoldVerdicts {
   private final boolean[] isLong;
   private final List<int[]> rows;
 
-  private MoldVerdicts(WheelRecord record, MoldLives lives, List<Signal> signals) {
+  private MoldVerdicts(
+      WheelRecord record, MoldLives lives, List<Signal> signals, @Nullable RejectReport rejects) {
     this.record = record;
     this.lives = lives;
     this.signals = signals;
+    this.rejects = rejects;
     this.rows = MoldStandings.rowsOf(lives.life(), lives.lives());
     this.apart = apart(record, lives, rows);
     this.isLong = new boolean[record.molds().size()];
@@ -158,7 +162,11 @@ final class MoldVerdicts {
    * @param signals of the whole audit
    */
   static List<MoldVerdict> of(
-      WheelRecord record, TurnIndex turns, List<CastingEvent> events, List<Signal> signals) {
+      WheelRecord record,
+      TurnIndex turns,
+      List<CastingEvent> events,
+      List<Signal> signals,
+      @Nullable RejectReport rejects) {
     Set<MoldChange> dressings = new HashSet<>();
     List<MoldChange> changes = new ArrayList<>();
     for (CastingEvent event : events) {
@@ -170,7 +178,7 @@ final class MoldVerdicts {
       }
     }
     MoldVerdicts verdicts =
-        new MoldVerdicts(record, MoldLives.of(record, turns, changes, dressings), signals);
+        new MoldVerdicts(record, MoldLives.of(record, turns, changes, dressings), signals, rejects);
     return verdicts.all();
   }
 
@@ -336,6 +344,7 @@ final class MoldVerdicts {
       found = found == null ? step() : found;
       found = found == null ? late() : found;
       found = found == null ? signal() : found;
+      found = found == null ? rejects() : found;
       found = found == null ? near() : found;
       return found == null ? rest() : found;
     }
@@ -467,6 +476,19 @@ final class MoldVerdicts {
           .max(Comparator.comparingDouble(s -> Math.abs(s.sizeSigma())))
           .map(s -> new Found(Verdict.WATCH, Reason.SIGNAL, s.characteristic(), s.id(), null))
           .orElse(null);
+    }
+
+    private @Nullable Found rejects() {
+      RejectReport rejected = rejects;
+      if (rejected == null) {
+        return null;
+      }
+      boolean isSpell =
+          rejected.spells().stream()
+              .anyMatch(one -> one.signal().open() && mold.equals(one.signal().mold()));
+      boolean standsOut =
+          rejected.molds().stream().anyMatch(one -> one.standsOut() && one.mold().equals(mold));
+      return isSpell || standsOut ? Found.by(Verdict.WATCH, Reason.REJECTS, null) : null;
     }
 
     private @Nullable Found near() {

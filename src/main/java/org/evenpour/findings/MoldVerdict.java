@@ -87,6 +87,8 @@ public record MoldVerdict(
     STEP,
     /** A signal that still holds. */
     SIGNAL,
+    /** It is rejected more often than the others, or just now more often than usual. */
+    REJECTS,
     /** A clear trend that leaves time. */
     TREND,
     /** Mass off, or mass and thickness together. */

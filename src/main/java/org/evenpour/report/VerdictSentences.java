@@ -17,6 +17,7 @@ import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.CapabilityInFull.WhatIf;
 import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.MoldVerdict.Standing;
+import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.MoldVerdict.ThickSide;
 import org.evenpour.findings.MoldVerdict.Trend;
 import org.evenpour.findings.MoldVerdict.Verdict;
@@ -76,8 +77,33 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
       case FEW -> words().say(key, words().count(verdict.casts()));
       case NO_TOLERANCE -> words().say(key);
       case SIGNAL -> signal(verdict);
+      case REJECTS -> rejects(verdict);
       default -> one == null ? words().say("missing") : byStanding(key, verdict, one);
     };
+  }
+
+  private String rejects(MoldVerdict verdict) {
+    for (RejectReport its : report.rejects()) {
+      if (its.wheel().equals(verdict.wheel())) {
+        for (RejectReport.Spell one : its.spells()) {
+          if (one.signal().open() && verdict.mold().equals(one.signal().mold())) {
+            return new RejectText(sentences).spell(one);
+          }
+        }
+        for (RejectReport.OfMold one : its.molds()) {
+          if (one.mold().equals(verdict.mold())) {
+            return words()
+                .say(
+                    one.most().isEmpty() ? "why.rejects" : "why.rejects.for",
+                    words().count(one.share().rejected()),
+                    words().count(one.share().of()),
+                    Digits.percent(one.share().value()),
+                    sentences.label(one.most().replace('_', ' ')));
+          }
+        }
+      }
+    }
+    return words().say("missing");
   }
 
   private String byStanding(String key, MoldVerdict verdict, Standing one) {
