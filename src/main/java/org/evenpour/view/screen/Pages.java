@@ -24,6 +24,7 @@ final class Pages {
           new Entry("signals", SignalsPage::new),
           new Entry("settings", SettingsPage::new),
           new Entry("capability", CapabilityPage::new),
+          new Entry("rejects", RejectsPage::new),
           new Entry("setpoint", SetPointPage::new),
           new Entry("record", RecordPage::new),
           new Entry("causes", CausesPage::new));

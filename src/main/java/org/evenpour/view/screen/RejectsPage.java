@@ -1,0 +1,98 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.report.RejectText;
+import org.evenpour.report.table.RejectTables;
+import org.evenpour.report.table.RejectTables.Place;
+import org.evenpour.report.table.RejectTables.SpellRow;
+import org.evenpour.table.Table;
+import org.evenpour.view.model.Desk;
+
+/** What was rejected, when it was more than usual, and where. */
+final class RejectsPage implements Page {
+  private final Desk desk;
+  private final JPanel screen;
+  private final JTextArea said;
+  private final DataTable<SpellRow> spells;
+  private final DataTable<Place> places;
+  private final JPanel body;
+
+  RejectsPage(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    said = Parts.prose("rejects.said", "", look.ink().font(1), look);
+    spells =
+        new DataTable<>(
+            "rejects.spells",
+            look.say("page.rejects.tip"),
+            look,
+            row -> row.its().signal().id());
+    spells.onChosen(
+        row -> {
+          String mold = row.its().signal().mold();
+          if (mold != null) {
+            desk.selection().chooseMold(mold);
+          }
+        });
+    places =
+        new DataTable<>(
+            "rejects.places", look.say("page.rejects.tip"), look, row -> row.by() + row.name());
+    body = Parts.over("rejects.body", spells.component(), places.component(), 0.4, look);
+    int pad = look.px(12);
+    JPanel head =
+        Parts.panel(
+            "rejects.head",
+            new MigLayout("fillx, insets " + pad + ", gap 0 0", "[grow,fill]"),
+            look.ink().field());
+    head.add(said, "wmin 50");
+    screen = Parts.panel("page.rejects", new BorderLayout(), look.ink().field());
+    screen.add(head, BorderLayout.NORTH);
+    screen.add(body, BorderLayout.CENTER);
+  }
+
+  @Override
+  public boolean isOfOneCharacteristic() {
+    return false;
+  }
+
+  @Override
+  public JComponent screen() {
+    return screen;
+  }
+
+  @Override
+  public void refresh() {
+    boolean isAny = !desk.report().rejects().isEmpty();
+    List<String> lines = new ArrayList<>();
+    if (isAny) {
+      RejectText text = new RejectText(desk.sentences());
+      lines.addAll(text.lines(desk.report()));
+      lines.addAll(text.spells(desk.report()).stream().limit(2).toList());
+    } else {
+      lines.add(desk.look().say("rejects.none"));
+    }
+    said.setText(String.join("\n", lines));
+    said.getAccessibleContext().setAccessibleName(said.getText());
+    body.setVisible(isAny);
+    Table<SpellRow> when = RejectTables.spells(desk.report(), desk.sentences());
+    spells.show("spells", when.columns(), when.rows());
+    Table<Place> where = RejectTables.places(desk.report(), desk.sentences());
+    places.show("places", where.columns(), where.rows());
+    screen.revalidate();
+  }
+
+  @Override
+  public List<Export> exports() {
+    var look = desk.look();
+    List<Export> exports = new ArrayList<>();
+    exports.addAll(Export.table(look, look.say("page.rejects"), "rejects-in-time", spells));
+    exports.addAll(Export.table(look, look.say("rejects.where"), "rejects-by-place", places));
+    return exports;
+  }
+}
