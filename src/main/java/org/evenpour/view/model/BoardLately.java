@@ -77,18 +77,24 @@ record BoardLately(BoardWords words, DisplayUnits units, Function<Instant, Strin
 
   /** What is wrong with an anode; null where nothing is known to be. */
   private @Nullable String why(WheelRecord wheel, WheelNow its, int row) {
+    List<String> outside = new ArrayList<>();
     List<String> all = new ArrayList<>();
     for (Characteristic one : wheel.characteristics()) {
       double value = one.values().get(row);
-      its.characteristics().stream()
-          .filter(judged -> judged.name().equals(one.name()))
-          .filter(judged -> BoardRun.outside(judged, value) != Mark.NONE)
-          .map(judged -> measured(judged, value))
-          .forEach(all::add);
+      for (WheelNow.Judged judged : its.characteristics()) {
+        if (judged.name().equals(one.name()) && BoardRun.outside(judged, value) != Mark.NONE) {
+          outside.add(one.name());
+          all.add(measured(judged, value));
+        }
+      }
     }
-    String rejected = rejected(wheel, row);
-    if (rejected != null) {
-      all.add(rejected);
+    String disposition = name(wheel.disposition(), row);
+    if (disposition != null && RejectReport.isRejected(disposition)) {
+      String defect = name(wheel.defect(), row);
+      // Rejected for what was just said of it: once is enough.
+      if (defect == null ? all.isEmpty() : !outside.contains(defect)) {
+        all.add(defect == null ? words.say("lately.rejected") : defect.replace('_', ' '));
+      }
     }
     return all.isEmpty() ? null : String.join(", ", all);
   }
@@ -100,17 +106,6 @@ record BoardLately(BoardWords words, DisplayUnits units, Function<Instant, Strin
         + Digits.number(figures.unit().fromCanonical(value), figures.decimals())
         + " "
         + figures.unit().symbol();
-  }
-
-  private @Nullable String rejected(WheelRecord wheel, int row) {
-    String disposition = name(wheel.disposition(), row);
-    if (disposition == null || !RejectReport.isRejected(disposition)) {
-      return null;
-    }
-    String defect = name(wheel.defect(), row);
-    return defect == null
-        ? words.say("lately.rejected")
-        : words.say("lately.rejected.for", defect.replace('_', ' '));
   }
 
   private static @Nullable String name(@Nullable Setting setting, int row) {

@@ -11,6 +11,7 @@ import org.evenpour.report.RejectText;
 import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.RejectTables.Place;
 import org.evenpour.report.table.RejectTables.SpellRow;
+import org.evenpour.table.Column;
 import org.evenpour.table.Table;
 import org.evenpour.view.model.Desk;
 
@@ -81,10 +82,19 @@ final class RejectsPage implements Page {
     said.getAccessibleContext().setAccessibleName(said.getText());
     body.setVisible(isAny);
     Table<SpellRow> when = RejectTables.spells(desk.report(), desk.sentences());
-    spells.show("spells", when.columns(), when.rows());
+    spells.show("spells", some(when, "signal", "words"), when.rows());
     Table<Place> where = RejectTables.places(desk.report(), desk.sentences());
-    places.show("places", where.columns(), where.rows());
+    places.show("places", some(where), where.rows());
     screen.revalidate();
+  }
+
+  /** Columns that say something here: of one wheel nobody needs the name. */
+  private <R> List<Column<R>> some(Table<R> table, String... without) {
+    boolean isOne = desk.report().log().wheels().size() < 2;
+    return table.columns().stream()
+        .filter(one -> !List.of(without).contains(one.key()))
+        .filter(one -> !isOne || !one.key().equals("wheel"))
+        .toList();
   }
 
   @Override
