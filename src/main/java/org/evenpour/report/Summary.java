@@ -77,7 +77,9 @@ public final class Summary {
     List<String> toDo = new ArrayList<>(verdicts());
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
     toDo.addAll(causes);
-    int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2; // the heading; the closing line
+    // The heading; the closing line; how many notes there are.
+    int notes = report.notes().stream().allMatch(Summary::isSaid) ? 0 : 1;
+    int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2 + notes;
     int room = Math.min(SIGNAL_LINES, LINES - lines.size() - others);
     lines.addAll(lookFirst(Math.max(room - moves.size(), MIN_SIGNAL_LINES)));
     lines.addAll(moves);
