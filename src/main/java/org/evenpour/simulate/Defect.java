@@ -15,11 +15,15 @@ import org.evenpour.casting.Quantity;
  * trade's common practice, no source; shares and slopes are this plant's own.
  */
 enum Defect {
-  /** Sticks in the mold: the wash is thin, or holds badly on a hot mold. 50 mL less: 0.3 → 5.7 %. */
+  /**
+   * Sticks in the mold: the wash is thin, or holds badly on a hot mold. 50 mL less: 0.3 → 5.7 %.
+   */
   STUCK("stuck", 0.003, 0.06, 0.10, 0, 0),
   /** A soft anode bends at the lift: 17 °C hotter, 0.1 → 2.1 %. */
   BOW("bow", 0.001, 0, 0.18, 0, 0),
-  /** Steam from wet wash, or gas of an over-reduced melt: 28 °C colder or 800 ppm less, 0.2 → 5 %. */
+  /**
+   * Steam from wet wash, or gas of an over-reduced melt: 28 °C colder or 800 ppm less, 0.2 → 5 %.
+   */
   BLISTER("blister", 0.002, 0, -0.12, 0, 0.004),
   /** Ripples and cold shuts of a cold melt, 25 °C colder: 0.2 → 2.4 %; wash carried over. */
   SURFACE("surface", 0.002, -0.02, 0, -0.10, 0),

@@ -5,9 +5,9 @@ package org.evenpour.simulate;
  * wash density, wash batch, crew, ambient temperature and launder level move, and nothing follows.
  *
  * <p>The signs follow the trade's common practice; the sizes are this fictional plant's own and are
- * no industry figures. At constant mass thickness is mass / (density · plan area), so that what acts
- * on thickness acts on the density, by gas in the metal, or on the plan area: 0.1 % of either is
- * 0.045 mm of 44.7.
+ * no industry figures. At constant mass thickness is mass / (density · plan area), so that what
+ * acts on thickness acts on the density, by gas in the metal, or on the plan area: 0.1 % of either
+ * is 0.045 mm of 44.7.
  */
 public enum Effect {
   /**

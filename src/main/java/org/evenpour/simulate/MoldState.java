@@ -54,8 +54,7 @@ final class MoldState {
   /** Keeps what the next turn will feel. */
   void leave(Settings settings) {
     double washVolumeMl = settings.washVolumeMl();
-    warpMm +=
-        Plant.WARP_MM_PER_C * Math.max(0, settings.moldTemperatureC() - Plant.WARPS_ABOVE_C);
+    warpMm += Plant.WARP_MM_PER_C * Math.max(0, settings.moldTemperatureC() - Plant.WARPS_ABOVE_C);
     coatMl =
         Plant.WASH_KEPT * coatMl + (1 - Plant.WASH_KEPT) * (washVolumeMl - Plant.WASH_VOLUME_ML);
     lastSprayLMin = settings.sprayFlowLMin();

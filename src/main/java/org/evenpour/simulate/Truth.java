@@ -55,7 +55,9 @@ record Truth(
           "carried_by",
           "ended_by");
 
-  /** A chance of rejection that rises by less at a mold, or by half of it at the wheel, is no row. */
+  /**
+   * A chance of rejection that rises by less at a mold, or by half of it at the wheel, is no row.
+   */
   private static final double LEAST_SHARE = 0.01;
 
   private record Judged(
@@ -203,7 +205,8 @@ record Truth(
       last--;
     }
     // What outlasts the fault, as warp does, was ended by nothing: a next turn is its last echo.
-    String endedBy = planted.lastTurn() < turns && last <= planted.lastTurn() + 1 ? planted.endedBy() : "";
+    String endedBy =
+        planted.lastTurn() < turns && last <= planted.lastTurn() + 1 ? planted.endedBy() : "";
     double size = differences.mean(first, last);
     boolean isShared = mold.isEmpty();
     if (Math.abs(size) >= (isShared ? judged.turnSigma : judged.pourSigma)) {

@@ -24,7 +24,10 @@ class ScoreCommandTest {
     return folder;
   }
 
-  /** The sample's README lists fourteen places whose figures shift; samples/tordilla-week/truth.csv has their rows. */
+  /**
+   * The sample's README lists fourteen places whose figures shift; samples/tordilla-week/truth.csv
+   * has their rows.
+   */
   @Test
   void scoresTheSampleAndWritesTheSameFiguresTwice() throws IOException {
     Path json = folder.resolve("score.json");

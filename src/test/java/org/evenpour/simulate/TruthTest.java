@@ -78,8 +78,7 @@ class TruthTest {
     double counted = during.stream().filter(TruthTest::isSurfaceReject).count();
     assertThat(counted)
         .as(truth.toString())
-        .isBetween(
-            expected - 4 * Math.sqrt(expected) - 1, expected + 4 * Math.sqrt(expected) + 1);
+        .isBetween(expected - 4 * Math.sqrt(expected) - 1, expected + 4 * Math.sqrt(expected) + 1);
   }
 
   private static boolean isSurfaceReject(Anode anode) {
