@@ -154,7 +154,7 @@ class BoardReadingTest {
     BoardModel.Figure mass = Objects.requireNonNull(model.figure());
     double center = Objects.requireNonNull(free.get(0).limits()).center();
     assertThat(mass.distance()).endsWith("the wheel's mean");
-    assertThat(mass.way()).isEqualTo(391.0 < center ? Mark.LOW : Mark.HIGH);
+    assertThat(mass.way()).isEqualTo(390.5 < center ? Mark.LOW : Mark.HIGH);
     assertThat(mass.tolerance()).isEmpty();
     assertThat(model.lesser().get(1).distance()).as("a wedge has no middle").isEmpty();
   }
