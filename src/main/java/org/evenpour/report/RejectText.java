@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
@@ -34,13 +35,20 @@ public record RejectText(Sentences sentences) {
    * cost most first.
    */
   public List<String> spells(AuditReport report) {
+    return ranked(report).map(this::spell).toList();
+  }
+
+  /** The same without what goes with them. */
+  List<String> leads(AuditReport report) {
+    return ranked(report).map(this::lead).toList();
+  }
+
+  private static Stream<Spell> ranked(AuditReport report) {
     return report.rejects().stream()
         .flatMap(its -> its.spells().stream())
         .sorted(
             Comparator.comparing((Spell one) -> !one.signal().open())
-                .thenComparing(one -> one.of() * one.usual() - one.rejected()))
-        .map(this::spell)
-        .toList();
+                .thenComparing(one -> one.of() * one.usual() - one.rejected()));
   }
 
   /** Where and since when more was rejected, how much, and what goes with it. */

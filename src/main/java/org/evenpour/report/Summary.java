@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.evenpour.casting.Quantity;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CapabilityReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
@@ -37,7 +38,7 @@ public final class Summary {
   private static final int MOVE_LINES = 3;
   private static final int BEYOND = 2;
   private static final int REJECT_LINES = 3;
-  private static final int SPELL_LINES = 3;
+  private static final int SPELL_LINES = 2;
   private static final int VERDICT_LINES = 2;
   private static final int CAUSE_LINES = 2;
   private static final int NOTE_LINES = 3;
@@ -78,7 +79,9 @@ public final class Summary {
     List<String> toDo = new ArrayList<>(verdicts());
     toDo.addAll(advice(ADVICE_LINES - causes.size()));
     toDo.addAll(causes);
-    int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2; // the heading; the closing line
+    // The heading; the closing line; how many notes there are.
+    int notes = report.notes().stream().allMatch(Summary::isSaid) ? 0 : 1;
+    int others = 1 + (toDo.isEmpty() ? 0 : 1 + toDo.size()) + 2 + notes;
     int room = Math.min(SIGNAL_LINES, LINES - lines.size() - others);
     lines.addAll(lookFirst(Math.max(room - moves.size(), MIN_SIGNAL_LINES)));
     lines.addAll(moves);
@@ -168,7 +171,14 @@ public final class Summary {
   }
 
   private List<String> characteristics() {
-    List<CharacteristicReport> all = report.characteristics();
+    // Mass against its set-point says nothing here that mass does not, where nobody specified it.
+    List<CharacteristicReport> all =
+        report.characteristics().stream()
+            .filter(
+                one ->
+                    !one.name().equals(Quantity.MASS_DEVIATION)
+                        || one.specification().hasLimits())
+            .toList();
     int shown = all.size() > CHARACTERISTIC_LINES ? CHARACTERISTIC_LINES - 1 : all.size();
     List<String[]> rows = new ArrayList<>();
     rows.add(
@@ -305,12 +315,15 @@ public final class Summary {
       return kept;
     }
     List<String> said = new ArrayList<>(kept);
-    // Half a sentence would be one without its caution: what does not fit is left out whole.
+    // Whole or without what goes with it: half a sentence would be one without its caution.
     List<String> first = wrapped(spells.get(0), "");
-    said.addAll(first.size() <= SPELL_LINES ? first : List.of());
-    int left = spells.size() - (first.size() <= SPELL_LINES ? 1 : 0);
-    if (left > 0) {
-      said.add(words.say(left == 1 ? "rejects.more.one" : "rejects.more", words.count(left)));
+    RejectText text = new RejectText(sentences);
+    said.addAll(first.size() <= SPELL_LINES ? first : wrapped(text.leads(report).get(0), ""));
+    if (spells.size() > 1) {
+      said.add(
+          words.say(
+              spells.size() == 2 ? "rejects.more.one" : "rejects.more",
+              words.count(spells.size() - 1)));
     }
     return said;
   }
@@ -458,7 +471,7 @@ public final class Summary {
       }
     }
     lines.addAll(unexplained);
-    int left = report.signals().size() - said;
+    int left = Topic.distinct(report.signals()).size() - said;
     if (left > 0) {
       lines.add(
           "  "

@@ -1,13 +1,16 @@
 package org.evenpour.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.evenpour.casting.Direction;
+import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Scope;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
@@ -114,7 +117,7 @@ public record Topic(List<Signal> signals) {
    */
   public static List<Topic> of(AuditReport report) {
     Map<List<Object>, List<Signal>> alike = new LinkedHashMap<>();
-    for (Signal signal : mostImportant(report.signals())) {
+    for (Signal signal : mostImportant(distinct(report.signals()))) {
       alike.computeIfAbsent(likeness(signal), key -> new ArrayList<>()).add(signal);
     }
     List<Topic> topics = new ArrayList<>();
@@ -153,6 +156,31 @@ public record Topic(List<Signal> signals) {
   /**
    * All signals of an ordinary record; of a very long one those that stand farthest from chance.
    */
+  /**
+   * Signals without those that mass against the set-point repeats of mass itself: where set-points
+   * seldom move, both show every disturbance.
+   */
+  static List<Signal> distinct(List<Signal> signals) {
+    Map<List<@Nullable Object>, List<Signal>> masses = new HashMap<>();
+    for (Signal signal : signals) {
+      if (signal.characteristic().equals(Quantity.MASS)) {
+        masses.computeIfAbsent(place(signal), key -> new ArrayList<>()).add(signal);
+      }
+    }
+    return signals.stream()
+        .filter(
+            signal ->
+                !signal.characteristic().equals(Quantity.MASS_DEVIATION)
+                    || masses.getOrDefault(place(signal), List.of()).stream()
+                        .noneMatch(mass -> overlap(mass, signal)))
+        .toList();
+  }
+
+  private static List<@Nullable Object> place(Signal signal) {
+    return Arrays.asList(
+        signal.wheel(), signal.scope(), signal.mold(), signal.side(), signal.direction());
+  }
+
   private static List<Signal> mostImportant(List<Signal> signals) {
     if (signals.size() <= MOST) {
       return signals;

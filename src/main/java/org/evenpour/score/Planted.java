@@ -3,6 +3,7 @@ package org.evenpour.score;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.evenpour.casting.Quantity;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.simulate.PlantedShift;
@@ -77,10 +78,20 @@ record Planted(List<PlantedShift> shifts) {
     int from = Math.min(signal.sinceTurn(), signal.firstTurn());
     return (shift.wheel().isEmpty() || shift.wheel().equals(signal.wheel()))
         && isAt(shift, signal)
-        && shift.characteristic().equals(signal.characteristic())
+        && isOf(shift.characteristic(), signal)
         && shift.direction() == signal.direction()
         && from <= shift.lastTurn() + AFTERWARDS
         && signal.lastTurn() >= shift.firstTurn();
+  }
+
+  /**
+   * A truth of mass is one of mass against its set-point too, which the audit judges beside it
+   * where the set-point varies: faults move the one as they move the other.
+   */
+  static boolean isOf(String characteristic, Signal signal) {
+    return characteristic.equals(signal.characteristic())
+        || (characteristic.equals(Quantity.MASS)
+            && signal.characteristic().equals(Quantity.MASS_DEVIATION));
   }
 
   private static boolean isAt(PlantedShift shift, Signal signal) {

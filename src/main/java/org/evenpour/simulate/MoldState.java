@@ -10,11 +10,12 @@ final class MoldState {
   final double levelMm;
   final double tiltAcrossMm;
   final double tiltAlongMm;
-  final double dishMm;
+  private final double ownDishMm;
   final double temperatureOffsetC;
   private final double nozzleOffsetMl;
   private double nozzleDriftMl;
   private double coatMl;
+  private double warpMm;
   private double lastSprayLMin = Plant.SPRAY_FLOW_L_MIN;
   private double lastCoolingWaterC = Plant.COOLING_WATER_C;
 
@@ -23,7 +24,7 @@ final class MoldState {
     levelMm = noise.normalWithinTwo(0.5);
     tiltAcrossMm = noise.normalWithinTwo(0.28);
     tiltAlongMm = noise.normalWithinTwo(0.28);
-    dishMm = noise.normalWithinTwo(0.2);
+    ownDishMm = noise.normalWithinTwo(0.25);
     temperatureOffsetC = noise.normalWithinTwo(3);
     nozzleOffsetMl = noise.normalWithinTwo(8);
   }
@@ -45,11 +46,18 @@ final class MoldState {
     return Effect.WASH_COAT_ON_THICKNESS.of(coatMl);
   }
 
+  /** How much deeper its center is than its corners, warp that built up over casts included. */
+  double dishMm() {
+    return ownDishMm + warpMm;
+  }
+
   /** Keeps what the next turn will feel. */
-  void leave(double washVolumeMl, double sprayLMin, double coolingWaterC) {
+  void leave(Settings settings) {
+    double washVolumeMl = settings.washVolumeMl();
+    warpMm += Plant.WARP_MM_PER_C * Math.max(0, settings.moldTemperatureC() - Plant.WARPS_ABOVE_C);
     coatMl =
         Plant.WASH_KEPT * coatMl + (1 - Plant.WASH_KEPT) * (washVolumeMl - Plant.WASH_VOLUME_ML);
-    lastSprayLMin = sprayLMin;
-    lastCoolingWaterC = coolingWaterC;
+    lastSprayLMin = settings.sprayFlowLMin();
+    lastCoolingWaterC = settings.coolingWaterC();
   }
 }

@@ -2,7 +2,11 @@ package org.evenpour.simulate;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where and when the faults are: after the first quarter of the log, those of the whole wheel or of
@@ -33,7 +37,7 @@ final class Placement {
   }
 
   private List<PlantedFault> place() {
-    PlantedFault[] placed = new PlantedFault[scenario.faults().size()];
+    @Nullable PlantedFault[] placed = new PlantedFault[scenario.faults().size()];
     List<Integer> shared = new ArrayList<>();
     // Whole sectors first, while there is room for them.
     for (int i = 0; i < placed.length; i++) {
@@ -55,10 +59,21 @@ final class Placement {
       }
     }
     placeInOrder(shared, placed);
-    return List.copyOf(Arrays.asList(placed));
+    // What fits into the room that the others leave.
+    for (int i = 0; i < placed.length; i++) {
+      Fault fault = scenario.faults().get(i);
+      switch (fault) {
+        case OVER_REDUCED_MELT -> placed[i] = betweenOthers(fault, placed);
+        case WET_WASH -> placed[i] = onMolds(fault, room(noise.whole(3, 4)));
+        case SET_POINT_MOVE ->
+            placed[i] = within(fault, soundTurns + 1, schedule.turns(), 20, 40, -1, 0);
+        default -> {}
+      }
+    }
+    return Arrays.stream(placed).map(Objects::requireNonNull).toList();
   }
 
-  private void placeInOrder(List<Integer> shared, PlantedFault[] placed) {
+  private void placeInOrder(List<Integer> shared, @Nullable PlantedFault[] placed) {
     shuffle(shared);
     if (shared.isEmpty()) {
       return;
@@ -81,6 +96,61 @@ final class Placement {
     }
   }
 
+  /**
+   * In the longest stretch without another fault of the whole wheel. A melt is reduced too far
+   * before it is cast: from a charge's start to its end, where one leaves room.
+   */
+  private PlantedFault betweenOthers(Fault fault, @Nullable PlantedFault[] placed) {
+    List<PlantedFault> others =
+        Arrays.stream(placed)
+            .flatMap(Stream::ofNullable)
+            .filter(other -> other.molds() == 0)
+            .filter(other -> !other.fault().isDecoy() && other.fault() != Fault.SET_POINT_MOVE)
+            .sorted(Comparator.comparingInt(PlantedFault::firstTurn))
+            .toList();
+    int from = soundTurns + 1;
+    int to = from - 1;
+    int free = from;
+    for (PlantedFault other : others) {
+      if (other.firstTurn() - 1 - APART_TURNS - free > to - from) {
+        from = free;
+        to = other.firstTurn() - 1 - APART_TURNS;
+      }
+      free = other.lastTurn() + APART_TURNS;
+    }
+    if (schedule.turns() - free > to - from) {
+      from = free;
+      to = schedule.turns();
+    }
+    if (to - from + 1 < FEWEST_TURNS) {
+      throw tooMany("faults of the whole wheel", "simulate more days");
+    }
+    int last = to - 2 * FEWEST_TURNS;
+    int earliest = from;
+    List<Integer> starts =
+        schedule.chargeStarts().stream().filter(turn -> turn >= earliest && turn <= last).toList();
+    if (starts.isEmpty()) {
+      return planted(fault, from, Math.min(to, from + noise.whole(12, 20) - 1), -1, 0);
+    }
+    int first = starts.get(noise.whole(0, starts.size() - 1));
+    int end = first + schedule.chargeOf(first).turns(scenario.molds()) - 1;
+    return planted(fault, first, Math.min(to, end), -1, 0);
+  }
+
+  /** So many adjacent molds as are free, and no more than asked. */
+  private int room(int molds) {
+    for (int wanted = molds; wanted > 1; wanted--) {
+      int run = 0;
+      for (boolean isTaken : taken) {
+        run = isTaken ? 0 : run + 1;
+        if (run == wanted) {
+          return wanted;
+        }
+      }
+    }
+    return 1;
+  }
+
   private void shuffle(List<Integer> list) {
     for (int i = list.size() - 1; i > 0; i--) {
       int j = noise.whole(0, i);
@@ -94,7 +164,7 @@ final class Placement {
     int mold = freeMolds(molds);
     int last = schedule.turns();
     return switch (fault) {
-      case STARVED_SPRAY -> within(fault, soundTurns + 1, last, 20, 35, mold, molds);
+      case STARVED_SPRAY, WET_WASH -> within(fault, soundTurns + 1, last, 20, 35, mold, molds);
       case THIN_WASH -> within(fault, soundTurns + 1, last, 25, 45, mold, molds);
       case UNEXPLAINED -> within(fault, soundTurns + 1, last, 30, 50, mold, molds);
       case MOLD_WEAR -> {

@@ -39,10 +39,15 @@ record PlantedFault(
   /** The event by which people end it; empty where nobody does. */
   String endedBy() {
     return switch (fault) {
-      case STARVED_SPRAY, THIN_WASH -> EventKind.NOZZLE_CLEANED;
+      case STARVED_SPRAY, WET_WASH, THIN_WASH -> EventKind.NOZZLE_CLEANED;
       case LADLE_SCALE_BIAS -> EventKind.SCALE_CHECKED;
       default -> "";
     };
+  }
+
+  /** How much of it there is: all to its middle, then evenly less, and hardly any in its last. */
+  double fading(int turn) {
+    return Math.min(1, 2 * (lastTurn - turn + 1.0) / (lastTurn - firstTurn + 1.0));
   }
 
   double massKg() {

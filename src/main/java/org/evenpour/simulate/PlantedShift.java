@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param wheel empty = whichever the log is of
  * @param mold empty unless the scope is a mold or a pour
  * @param side empty unless the scope is a side
- * @param characteristic {@code mass}, {@code thickness}, …
+ * @param characteristic {@code mass}, {@code thickness}, …, or {@value #REJECTS}
  * @param firstTurn number of the first turn
  * @param lastTurn number of the last turn
  * @param direction which way
@@ -39,6 +39,9 @@ public record PlantedShift(
     String cause,
     String carriedBy,
     @Nullable Double sizeSigma) {
+
+  /** What a row calls the share that is rejected whatever its figures say. */
+  public static final String REJECTS = "rejects";
 
   private static final List<String> NEEDED =
       List.of("fault", "characteristic", "first_turn", "last_turn", "direction");

@@ -19,6 +19,7 @@ import java.util.List;
  * @param reading what was written down of mass and thickness
  * @param settings recorded with the pour
  * @param defect why it was rejected; empty where it was accepted
+ * @param rejectChance how likely its settings made one that is rejected, whatever its figures
  */
 record Pour(
     OffsetDateTime castAt,
@@ -32,7 +33,8 @@ record Pour(
     Thickness thickness,
     Reading reading,
     Settings settings,
-    String defect) {
+    String defect,
+    double rejectChance) {
 
   /**
    * What scale and gauge showed and somebody wrote down.
@@ -68,6 +70,7 @@ record Pour(
           "spray_flow_l_min",
           "mold_temp_c",
           "melt_temp_c",
+          "oxygen_ppm",
           "cooling_water_c",
           "wash_batch",
           "ambient_c",
@@ -86,7 +89,9 @@ record Pour(
         moldSerial,
         ladle,
         crew,
-        Decimal.text(Plant.TARGET_MASS_KG, 0),
+        Decimal.text(
+            settings.targetMassKg(),
+            settings.targetMassKg() == StrictMath.rint(settings.targetMassKg()) ? 0 : 1),
         Decimal.text(reading.massKg(), 1),
         Decimal.text(reading.thickness().topLeftMm(), 1),
         Decimal.text(reading.thickness().topRightMm(), 1),
@@ -99,6 +104,7 @@ record Pour(
         Decimal.text(settings.sprayFlowLMin(), 0),
         Decimal.text(settings.moldTemperatureC(), 0),
         Decimal.text(settings.meltTemperatureC(), 0),
+        Decimal.text(settings.oxygenPpm(), 0),
         Decimal.text(settings.coolingWaterC(), 1),
         settings.washBatch(),
         Decimal.text(settings.ambientC(), 1),

@@ -27,6 +27,7 @@ final class Profile {
           cooling_water_c: {group: cooling, lag_turns: 1}
           mold_temp_c: {group: cooling}
           melt_temp_c: {group: melt}
+          oxygen_ppm: {group: melt}
           ambient_c: {group: hall}
         """,
         Plant.WHEEL,

@@ -16,13 +16,15 @@ import org.evenpour.casting.Quantity;
  * @param fault which
  * @param mold number; empty for a side or the wheel
  * @param side A or B; empty for a mold or the wheel
- * @param characteristic {@code mass}, {@code thickness} or {@code wedge}
+ * @param characteristic {@code mass}, {@code thickness}, {@code wedge} or {@value
+ *     PlantedShift#REJECTS}: the chance of a rejection whatever the figures say, as a share
  * @param firstTurn in which anything differs at all
  * @param lastTurn in which at least a quarter of the largest difference is left
  * @param size mean difference over these turns; for {@code spread} the standard deviation, within
  *     turns, that the fault adds
  * @param unit of the size
- * @param endedBy the event that ended it; empty where it lasts or ended by itself
+ * @param endedBy the event that ended it; empty where it lasts, damage that stays included, or
+ *     ended by itself
  */
 record Truth(
     Fault fault,
@@ -53,6 +55,11 @@ record Truth(
           "carried_by",
           "ended_by");
 
+  /**
+   * A chance of rejection that rises by less at a mold, or by half of it at the wheel, is no row.
+   */
+  private static final double LEAST_SHARE = 0.01;
+
   private record Judged(
       String label,
       String unit,
@@ -79,7 +86,9 @@ record Truth(
               "mm",
               pour -> pour.thickness().wedgeMm(),
               Plant.POUR_SIGMA_WEDGE_MM,
-              Plant.TURN_SIGMA_WEDGE_MM));
+              Plant.TURN_SIGMA_WEDGE_MM),
+          new Judged(
+              PlantedShift.REJECTS, "share", Pour::rejectChance, LEAST_SHARE, LEAST_SHARE / 2));
 
   /** Differences of one characteristic by turn. Owned by the thread that measures. */
   private static final class Differences {
@@ -195,7 +204,9 @@ record Truth(
     while (differences.mean(last) < largest / 4) {
       last--;
     }
-    String endedBy = planted.lastTurn() < turns ? planted.endedBy() : "";
+    // What outlasts the fault, as warp does, was ended by nothing: a next turn is its last echo.
+    String endedBy =
+        planted.lastTurn() < turns && last <= planted.lastTurn() + 1 ? planted.endedBy() : "";
     double size = differences.mean(first, last);
     boolean isShared = mold.isEmpty();
     if (Math.abs(size) >= (isShared ? judged.turnSigma : judged.pourSigma)) {
@@ -214,7 +225,8 @@ record Truth(
               endedBy));
     }
     double spread = differences.sdWithinTurns(first, last);
-    if (isShared && spread >= judged.pourSigma) {
+    boolean isMeasured = !judged.label.equals(PlantedShift.REJECTS);
+    if (isShared && isMeasured && spread >= judged.pourSigma) {
       truths.add(
           new Truth(
               planted.fault(),
@@ -246,10 +258,10 @@ record Truth(
         Integer.toString(firstTurn),
         Integer.toString(lastTurn),
         direction.id(),
-        Decimal.text(size, 2),
+        Decimal.text(size, characteristic.equals(PlantedShift.REJECTS) ? 3 : 2),
         unit,
         fault.cause(),
-        fault == Fault.STARVED_SPRAY ? "mold_temp_c" : "",
+        fault == Fault.STARVED_SPRAY || fault == Fault.WET_WASH ? "mold_temp_c" : "",
         endedBy);
   }
 }

@@ -19,13 +19,15 @@ final class TurnState {
   private double launderMm;
   private double densityKgL;
   private double batchKgL;
+  private double chargeOxygenPpm;
+  private double oxygenPpm;
 
   TurnState(double correlation) {
     this.correlation = correlation;
   }
 
   /** A new charge knows nothing of the last one, except for the water and the hall. */
-  void beginCharge(Noise noise) {
+  void beginCharge(Noise noise, Noise furnace) {
     massKg = noise.normal(0.7);
     thicknessMm = noise.normal(0.05);
     pourRateKgS = noise.normal(0.06);
@@ -33,9 +35,11 @@ final class TurnState {
     sprayLMin = noise.normal(2);
     launderMm = noise.normal(4);
     batchKgL = noise.normal(0.006);
+    chargeOxygenPpm = furnace.normalWithinTwo(40);
+    oxygenPpm = furnace.normal(25);
   }
 
-  void beginTurn(Noise noise) {
+  void beginTurn(Noise noise, Noise furnace) {
     massKg = noise.next(massKg, correlation, 0.7);
     thicknessMm = noise.next(thicknessMm, correlation, 0.05);
     meltC = noise.next(meltC, 0.7, 1.5);
@@ -44,6 +48,7 @@ final class TurnState {
     ambientC = noise.next(ambientC, 0.95, 1.5);
     launderMm = noise.next(launderMm, 0.8, 3);
     densityKgL = noise.next(densityKgL, 0.9, 0.004);
+    oxygenPpm = furnace.next(oxygenPpm, 0.8, 25);
   }
 
   double massKg() {
@@ -70,6 +75,11 @@ final class TurnState {
   /** Falls by 12 °C from the charge's first anode to its last. */
   double meltTemperatureC(Charge charge, int pour) {
     return Plant.MELT_TEMPERATURE_C + 6 - 12.0 * pour / charge.anodes() + meltC;
+  }
+
+  /** The melt takes up 100 ppm from the air from the charge's first anode to its last. */
+  double oxygenPpm(Charge charge, int pour) {
+    return Plant.OXYGEN_PPM + chargeOxygenPpm - 50 + 100.0 * pour / charge.anodes() + oxygenPpm;
   }
 
   double coolingWaterC(double hourOfDay) {

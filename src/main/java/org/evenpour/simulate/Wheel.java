@@ -6,7 +6,6 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.SplittableRandom;
-import org.evenpour.casting.Quantity;
 import org.evenpour.simulate.Schedule.Charge;
 
 /**
@@ -25,8 +24,6 @@ final class Wheel implements Iterator<Wheel.Slot> {
    */
   record Slot(Pour pour, boolean isRecorded) {}
 
-  private static final String[] SURFACE_DEFECTS = {"fins", "blister", "lug", "surface", "stuck"};
-
   private final Scenario scenario;
   private final Schedule schedule;
   private final List<PlantedFault> faults;
@@ -39,6 +36,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
   private final Imperfections imperfections;
   private final Noise ladleNoise;
   private final Noise recordNoise;
+  private final Noise furnaceNoise;
   private final double[] wearMmPerTurn;
   private int chargeIndex;
   private int pourIndex;
@@ -62,6 +60,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
     this.imperfections = Imperfections.ofTordilla(scenario.condition());
     this.ladleNoise = noises[3];
     this.recordNoise = noises[4];
+    this.furnaceNoise = noises[5];
     this.wearMmPerTurn = new double[scenario.molds()];
     for (int i = 0; i < wearMmPerTurn.length; i++) {
       wearMmPerTurn[i] = Plant.POUR_SIGMA_THICKNESS_MM * imperfections.wearPerTurn(ladleNoise);
@@ -83,11 +82,14 @@ final class Wheel implements Iterator<Wheel.Slot> {
     return new Wheel(scenario, schedule, planted, noises(scenario));
   }
 
-  /** Of the molds, the settings, the pours, the ladle's imperfections and the records, in order. */
+  /**
+   * Of the molds, the settings, the pours, the ladle's imperfections, the records and the furnace,
+   * in order.
+   */
   private static Noise[] noises(Scenario scenario) {
     SplittableRandom root = new SplittableRandom(scenario.seed());
     root.split(); // the schedule's
-    Noise[] noises = new Noise[5];
+    Noise[] noises = new Noise[6];
     for (int i = 0; i < noises.length; i++) {
       if (i == 3) {
         root.split(); // the placement's
@@ -141,7 +143,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
     double interval = Plant.CAST_INTERVAL_SECONDS + settingNoise.normalWithinTwo(1.2);
     if (pourIndex == 0) {
       seconds = charge.startSeconds();
-      turnState.beginCharge(settingNoise);
+      turnState.beginCharge(settingNoise, furnaceNoise);
       startUp();
       events.chargeDue(at(seconds - 1500), washBatch());
     } else {
@@ -155,7 +157,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
       }
     }
     if (mold == 0) {
-      turnState.beginTurn(settingNoise);
+      turnState.beginTurn(settingNoise, furnaceNoise);
     }
   }
 
@@ -182,7 +184,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
     Settings settings = settings(charge, castAt, turn, mold, side);
     double massKg = massKg(settings, turn, mold, side, spread);
     Thickness thickness = thickness(settings, massKg, turn, mold, side, spread);
-    molds[mold].leave(settings.washVolumeMl(), settings.sprayFlowLMin(), settings.coolingWaterC());
+    molds[mold].leave(settings);
     boolean isMissing = castNoise.happens(0.002);
     boolean isBadPour = isActive(Fault.SINGLE_BAD_POUR, turn, mold, side);
     Pour.Reading reading = reading(massKg, thickness, isBadPour);
@@ -199,7 +201,8 @@ final class Wheel implements Iterator<Wheel.Slot> {
             thickness,
             reading,
             settings,
-            defect(reading));
+            Defect.of(reading, settings, castNoise),
+            Defect.chance(settings));
     return new Slot(pour, isBadPour || !isMissing);
   }
 
@@ -209,7 +212,9 @@ final class Wheel implements Iterator<Wheel.Slot> {
     double washVolume = molds[mold].nextWashVolumeMl(settingNoise);
     double spray = turnState.sprayFlowLMin(settingNoise);
     double melt = turnState.meltTemperatureC(charge, pourIndex);
+    double oxygen = turnState.oxygenPpm(charge, pourIndex);
     double launder = turnState.launderLevelMm(settingNoise);
+    double target = Plant.TARGET_MASS_KG;
     for (PlantedFault fault : faults) {
       if (fault.acts(turn, mold, side)) {
         switch (fault.fault()) {
@@ -218,18 +223,18 @@ final class Wheel implements Iterator<Wheel.Slot> {
                   Math.min(1, 3 * fault.progress(turn))
                       * fault.massKg()
                       / Effect.POUR_RATE_ON_MASS.size();
-          case THIN_WASH ->
-              washVolume -=
-                  fault.thicknessMm()
-                      / (Effect.WASH_ON_THICKNESS.size() + Effect.WASH_COAT_ON_THICKNESS.size());
-          case STARVED_SPRAY ->
-              spray -=
-                  fault.thicknessMm()
-                      / (Effect.SPRAY_ON_MOLD_TEMPERATURE.size()
-                          * Effect.MOLD_TEMPERATURE_ON_THICKNESS.size());
-          case MELT_TEMPERATURE ->
-              melt +=
-                  fault.sign() * fault.thicknessMm() / Effect.MELT_TEMPERATURE_ON_THICKNESS.size();
+          case THIN_WASH -> washVolume -= 20 * fault.sizeSigmas();
+          case STARVED_SPRAY -> spray -= 11.2 * fault.sizeSigmas();
+          case WET_WASH -> spray += 18.8 * fault.sizeSigmas();
+          case MELT_TEMPERATURE -> melt += 10 * fault.sign() * fault.sizeSigmas();
+          case OVER_REDUCED_MELT ->
+              oxygen =
+                  Math.max(
+                      Plant.LEAST_OXYGEN_PPM,
+                      oxygen - 320 * fault.sizeSigmas() * fault.fading(turn));
+          case SET_POINT_MOVE ->
+              target +=
+                  (fault.progress(turn) <= 0.5 ? 0.2 : -0.2) * fault.sign() * fault.sizeSigmas();
           case IDLE_SETTING_STEP -> launder += 12 * fault.sign();
           default -> {}
         }
@@ -242,12 +247,14 @@ final class Wheel implements Iterator<Wheel.Slot> {
             - chillC
             + settingNoise.normal(1.5);
     return new Settings(
+        target,
         pourRate,
         washVolume,
         turnState.washDensityKgL(),
         spray,
         moldTemperature,
         melt,
+        oxygen,
         turnState.coolingWaterC(hour),
         washBatch(),
         turnState.ambientC(hour),
@@ -257,7 +264,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
   private double massKg(Settings settings, int turn, int mold, int side, double spread) {
     double lateKg = castNoise.exponential(1);
     double mass =
-        Plant.TARGET_MASS_KG
+        settings.targetMassKg()
             + molds[mold].massOffsetKg
             + (side == 0 ? sideOffsetKg : -sideOffsetKg)
             + turnState.massKg()
@@ -281,6 +288,7 @@ final class Wheel implements Iterator<Wheel.Slot> {
   private Thickness thickness(
       Settings settings, double massKg, int turn, int mold, int side, double spread) {
     MoldState state = molds[mold];
+    double warmerC = settings.moldTemperatureC() - Plant.MOLD_TEMPERATURE_C;
     double level =
         massKg / Plant.MASS_PER_MM_KG
             + state.levelMm
@@ -288,20 +296,19 @@ final class Wheel implements Iterator<Wheel.Slot> {
             + turnState.thicknessMm()
             + Effect.WASH_ON_THICKNESS.of(settings.washVolumeMl() - Plant.WASH_VOLUME_ML)
             + state.coatMm()
-            + Effect.MELT_TEMPERATURE_ON_THICKNESS.of(
-                settings.meltTemperatureC() - Plant.MELT_TEMPERATURE_C)
-            + Effect.MOLD_TEMPERATURE_ON_THICKNESS.of(
-                settings.moldTemperatureC() - Plant.MOLD_TEMPERATURE_C)
+            + Effect.OXYGEN_ON_THICKNESS.of(settings.oxygenPpm() - Plant.OXYGEN_PPM)
+            + Effect.MOLD_TEMPERATURE_ON_GAS.of(warmerC)
+            + Effect.MOLD_TEMPERATURE_ON_PLAN.of(warmerC)
             + spread * castNoise.normal(0.1);
     double across = state.tiltAcrossMm;
-    double dish = state.dishMm;
+    double dish = state.dishMm();
     for (PlantedFault fault : faults) {
       if (fault.acts(turn, mold, side)) {
         switch (fault.fault()) {
           case UNEXPLAINED -> level += fault.sign() * fault.thicknessMm();
           case MOLD_WEAR -> {
-            level -= 2 * fault.thicknessMm() * fault.progress(turn);
-            dish += 1.6 * fault.thicknessMm() * fault.progress(turn);
+            level -= 1.3 * fault.thicknessMm() * fault.progress(turn);
+            dish += 2 * fault.thicknessMm() * fault.progress(turn);
           }
           case MOLD_CHANGE -> {
             level += 1.2 * fault.sign() * fault.thicknessMm();
@@ -312,12 +319,15 @@ final class Wheel implements Iterator<Wheel.Slot> {
       }
     }
     double along = state.tiltAlongMm;
+    double corner = level - Plant.DISH_AT_CORNERS * dish;
+    double wet = Math.max(0, Plant.WET_BELOW_C - settings.moldTemperatureC()) / 10;
+    double scatter = spread * (1 + wet);
     return new Thickness(
-        point(level - across + along - dish / 4, spread),
-        point(level + across + along - dish / 4, spread),
-        point(level - across - along - dish / 4, spread),
-        point(level + across - along - dish / 4, spread),
-        point(level + dish, spread));
+        point(corner - across + along, scatter),
+        point(corner + across + along, scatter),
+        point(corner - across - along, scatter),
+        point(corner + across - along, scatter),
+        point(level + Plant.DISH_AT_CENTER * dish, scatter));
   }
 
   private double point(double expectedMm, double spread) {
@@ -357,24 +367,5 @@ final class Wheel implements Iterator<Wheel.Slot> {
     }
     return new Pour.Reading(
         kg, isNotMeasured ? Thickness.NONE : isWithoutPoint ? mm.without(point) : mm);
-  }
-
-  private String defect(Pour.Reading reading) {
-    boolean hasSurfaceDefect = castNoise.happens(0.012);
-    String surface = SURFACE_DEFECTS[castNoise.whole(0, SURFACE_DEFECTS.length - 1)];
-    double mass = reading.massKg();
-    Thickness thickness = reading.thickness();
-    // What nobody measured is found in no one's way: every comparison with NaN is false.
-    if (mass < Plant.MASS_LOWER_KG || mass > Plant.MASS_UPPER_KG) {
-      return Quantity.MASS;
-    }
-    double mean = thickness.meanMm();
-    if (mean < Plant.THICKNESS_LOWER_MM || mean > Plant.THICKNESS_UPPER_MM) {
-      return Quantity.THICKNESS;
-    }
-    if (thickness.wedgeMm() > Plant.WEDGE_UPPER_MM + 1e-9) {
-      return Quantity.WEDGE;
-    }
-    return hasSurfaceDefect ? surface : "";
   }
 }

@@ -43,7 +43,7 @@ class CausesCommandTest {
     return call(List.of("causes", "mark"), typed.toArray());
   }
 
-  /** The mold's last: mold 7 has one of a few turns by chance before its wash volume fell. */
+  /** The mold's last. */
   private JsonNode signal(JsonNode report, String mold, String characteristic) {
     JsonNode last = null;
     for (JsonNode one : report.get("signals")) {
@@ -79,25 +79,25 @@ class CausesCommandTest {
     String summary = call(List.of("audit")).out();
     assertThat(before).doesNotContain("\"mark\"", "\"causes\"", "other_causes");
     assertThat(summary).doesNotContain("Causes:");
-    JsonNode thin = signal(audit(), "7", "thickness");
+    JsonNode thin = signal(audit(), "1", "thickness");
     String id = thin.get("id").asText();
-    assertThat(link(thin, "wash_volume_ml").get("evidence").asText()).isEqualTo("strong");
+    assertThat(link(thin, "spray_flow_l_min").get("evidence").asText()).isEqualTo("strong");
 
-    CommandLineCall marked = mark("--signal", id, "--setting", "wash_volume_ml", "--right");
+    CommandLineCall marked = mark("--signal", id, "--setting", "spray_flow_l_min", "--right");
     assertThat(marked.err()).isEmpty();
     assertThat(marked.status()).isZero();
     assertThat(marked.out())
-        .contains(id + "  Mold 7 poured thin", "marked right by Ana: saw the strainer")
+        .contains(id + "  Mold 1 poured thick", "marked right by Ana: saw the strainer")
         .contains("written to " + file);
     assertThat(mark("--signal", id, "--other", "scale drifted", "--wrong").status()).isZero();
     assertThat(Files.readAllLines(file)).hasSize(2);
 
     // The whole log, and a part of it in which ids are others.
-    JsonNode whole = signal(audit(), "7", "thickness");
-    JsonNode part = signal(audit("--from", "2026-03-04"), "7", "thickness");
+    JsonNode whole = signal(audit(), "1", "thickness");
+    JsonNode part = signal(audit("--from", "2026-03-04"), "1", "thickness");
     assertThat(part.get("id").asText()).isNotEqualTo(id);
     for (JsonNode signal : List.of(whole, part)) {
-      JsonNode its = link(signal, "wash_volume_ml").get("mark");
+      JsonNode its = link(signal, "spray_flow_l_min").get("mark");
       assertThat(its.get("verdict").asText()).isEqualTo("right");
       assertThat(its.get("who").asText()).isEqualTo("Ana");
       assertThat(its.get("why").asText()).isEqualTo("saw the strainer");
@@ -110,28 +110,28 @@ class CausesCommandTest {
     assertThat(causes.get("counted")).hasSize(2);
     assertThat(causes.get("counted").get(0).get("cumulative_share").asDouble()).isEqualTo(1);
     assertThat(call(List.of("audit")).out())
-        .contains("\nCauses: 1 of ", "most often wash volume (1).\n");
+        .contains("\nCauses: 1 of ", "most often spray flow (1).\n");
 
     assertThat(CommandLineCall.of("causes", "list", "--profile", profile).out())
-        .contains("Ana marked right: wash_volume_ml (setting)", "mold 7, thickness low")
+        .contains("Ana marked right: spray_flow_l_min (setting)", "mold 1, thickness high")
         .contains("Ana marked wrong: \"scale drifted\"");
     assertThat(call(List.of("causes", "signals")).out())
-        .contains("wash_volume_ml (setting)  ●● strong  marked right by Ana: saw the strainer");
+        .contains("spray_flow_l_min (setting)  ●● strong  marked right by Ana: saw the strainer");
 
-    mark("--signal", id, "--setting", "wash_volume_ml", "--take-back");
+    mark("--signal", id, "--setting", "spray_flow_l_min", "--take-back");
     mark("--signal", id, "--other", "Scale drifted", "--take-back");
     assertThat(call(List.of("audit")).out()).isEqualTo(summary);
     assertThat(Files.readAllLines(file)).hasSize(4);
     assertThat(CommandLineCall.of("causes", "list", "--profile", profile).out())
-        .contains("Ana took back the mark on: wash_volume_ml", "(replaced later)");
+        .contains("Ana took back the mark on: spray_flow_l_min", "(replaced later)");
   }
 
   @Test
   void everyMistakeSaysWhatWouldMendIt() throws IOException {
-    assertThat(mark("--signal", "S99", "--setting", "wash_volume_ml", "--right").err())
+    assertThat(mark("--signal", "S99", "--setting", "spray_flow_l_min", "--right").err())
         .contains("there is no signal S99 in this audit, which has S1 to S", "causes signals");
     assertThat(mark("--signal", "S1", "--setting", "wash", "--right").err())
-        .contains("'wash' is no setting of this log; use ", "wash_volume_ml", "--other");
+        .contains("'wash' is no setting of this log; use ", "spray_flow_l_min", "--other");
     assertThat(mark("--signal", "S1", "--event", "earthquake", "--right").err())
         .contains("'earthquake' is no event of this log; use ", "mold_changed");
     assertThat(mark("--signal", "S1", "--other", " \t", "--right").err())

@@ -55,7 +55,7 @@ class LimitsCommandTest {
     assertThat(approved.err()).isEmpty();
     assertThat(approved.status()).isZero();
     assertThat(approved.out()).contains("mass: version 1", "approved by Ana in " + file);
-    assertThat(Files.readAllLines(file)).hasSize(3);
+    assertThat(Files.readAllLines(file)).hasSize(4);
 
     CommandLineCall audit = CommandLineCall.of("audit", log, "--profile", profile, "--json", "-");
     assertThat(audit.out()).contains("\"source\": \"approved\", \"version\": 1,", "sound days");
@@ -66,7 +66,7 @@ class LimitsCommandTest {
 
     assertThat(approve("--leave-out", "2026-03-04T07:00/2026-03-04T10:00=relined").status())
         .isZero();
-    assertThat(Files.readAllLines(file)).hasSize(6);
+    assertThat(Files.readAllLines(file)).hasSize(8);
     CommandLineCall compared =
         CommandLineCall.of("limits", "compare", "1", "2", "--profile", profile);
     assertThat(compared.status()).isZero();

@@ -133,14 +133,14 @@ class LogsAtRestTest {
     try (LogsAtRest logs = new LogsAtRest(files())) {
       logs.start();
       RecordNow first = record(logs);
-      Files.writeString(file, "wash: {look: {en: look at pump 2 first}, wets_mold: no}\n");
+      Files.writeString(file, "cooling: {look: {en: look at pump 2 first}, wets_mold: no}\n");
       until(logs, now -> now.record() != first);
       RecordNow again = record(logs);
       assertThat(again.record()).isSameAs(first.record());
       List<String> said =
           again.report().signals().stream()
               .flatMap(signal -> signal.links().stream())
-              .filter(link -> link.group().equals("wash") && !link.lookFirst().isEmpty())
+              .filter(link -> link.group().equals("cooling") && !link.lookFirst().isEmpty())
               .map(AuditReport.Link::lookFirst)
               .distinct()
               .toList();

@@ -60,10 +60,23 @@ final class HandMade {
       int first,
       int last,
       Link... links) {
+    return signalOf("thickness", scope, mold, side, direction, since, first, last, links);
+  }
+
+  static Signal signalOf(
+      String characteristic,
+      Scope scope,
+      @Nullable String mold,
+      @Nullable String side,
+      Direction direction,
+      int since,
+      int first,
+      int last,
+      Link... links) {
     return new Signal(
         "S",
         "W",
-        "thickness",
+        characteristic,
         scope,
         mold,
         side,

@@ -9,6 +9,7 @@ import static org.evenpour.score.HandMade.report;
 import static org.evenpour.score.HandMade.setting;
 import static org.evenpour.score.HandMade.shift;
 import static org.evenpour.score.HandMade.signal;
+import static org.evenpour.score.HandMade.signalOf;
 
 import java.util.List;
 import org.evenpour.casting.Direction;
@@ -78,6 +79,20 @@ class ScoreTest {
     assertThat(score.byFault().get(1).found().count()).isZero();
     assertThat(score.signalsOfFaults().count()).isEqualTo(1);
     assertThat(score.signalsOfFaults().of()).isEqualTo(2);
+  }
+
+  /** Both ways would be wrong: a truth of the set-point's deviation says nothing of mass itself. */
+  @Test
+  void aSignalAgainstTheSetPointIsOfAFaultOfMass() {
+    Signal deviation =
+        signalOf("mass_deviation", Scope.WHEEL, null, null, Direction.HIGH, 11, 12, 20);
+    Signal mass = signalOf("mass", Scope.WHEEL, null, null, Direction.HIGH, 11, 12, 20);
+    List<PlantedShift> ofMass = List.of(shift("late", Scope.WHEEL, "", "", "mass", 10, 20, ""));
+    List<PlantedShift> ofDeviation =
+        List.of(shift("trim", Scope.WHEEL, "", "", "mass_deviation", 10, 20, ""));
+    assertThat(score(report(List.of(deviation)), ofMass).all().found().count()).isEqualTo(1);
+    assertThat(score(report(List.of(deviation)), ofDeviation).all().found().count()).isEqualTo(1);
+    assertThat(score(report(List.of(mass)), ofDeviation).all().found().count()).isZero();
   }
 
   /** Two characteristics of one mold are one fault; the same fault at another time is another. */

@@ -22,8 +22,11 @@ class FaultTest {
             "unexplained",
             "late-cut-off",
             "single-bad-pour",
+            "over-reduced-melt",
+            "wet-wash",
             "idle-setting-step",
-            "idle-event");
+            "idle-event",
+            "set-point-move");
   }
 
   @Test

@@ -27,7 +27,7 @@ class PlantedShiftTest {
   @Test
   void readsTheSamplesTruth() throws IOException {
     List<PlantedShift> truth = PlantedShift.read(Path.of("samples", "tordilla-week", "truth.csv"));
-    assertThat(truth).hasSize(20);
+    assertThat(truth).hasSize(32);
     PlantedShift starved = truth.get(2);
     assertThat(starved.fault()).isEqualTo("starved-spray");
     assertThat(starved.scope()).isEqualTo(Scope.MOLD);

@@ -28,7 +28,7 @@ public record BoardSample(Snapshot snapshot, Instant castAt) {
   public static final int OF_TURN = 17;
 
   /** Before anything is wrong. */
-  public static final int EVEN = 70;
+  public static final int EVEN = 62;
 
   /** Molds 13 to 16 and 17 pour thin, 23 thick. */
   public static final int UNEVEN = 205;

@@ -103,7 +103,7 @@ class DeskModelTest {
   void aValueTellsItsTimeItsTurnAndItsMold() {
     Desk desk = Sample.desk();
     assertThat(Charts.mold(desk, report(desk), "7").points().says().apply(0))
-        .isEqualTo("Mon 2 Mar 06:11, turn 1, mold 7: 45.4 mm");
+        .isEqualTo("Mon 2 Mar 06:11, turn 1, mold 7: 45.5 mm");
     desk.selection().chooseMold("7");
     var rows = EvidenceView.settingOver(desk, "pour_rate_kg_s", report(desk)).rows();
     assertThat(rows.get(0).points().says().apply(1))
@@ -184,10 +184,10 @@ class DeskModelTest {
     }
   }
 
-  /** The signal of mold 7, for which the wash volume was planted. */
-  private static Signal washed(Desk desk) {
+  /** The signal of mold 1, for which too much spray was planted. */
+  private static Signal oversprayed(Desk desk) {
     return desk.report().signals().stream()
-        .filter(one -> "7".equals(one.mold()) && one.characteristic().equals("thickness"))
+        .filter(one -> "1".equals(one.mold()) && one.characteristic().equals("thickness"))
         .findFirst()
         .orElseThrow();
   }
@@ -195,7 +195,7 @@ class DeskModelTest {
   @Test
   void bothSeriesShowWhenTheSignalBeganAndWhenTheSettingDid() {
     Desk desk = Sample.desk();
-    Signal signal = washed(desk);
+    Signal signal = oversprayed(desk);
     desk.selection().chooseSignal(signal);
     Link link = signal.links().get(0);
     var stack = EvidenceView.stack(desk, signal, report(desk), link.name(), link);
@@ -211,11 +211,11 @@ class DeskModelTest {
   @Test
   void aMarkStandsBesideItsLinkAndInItsReasoning() {
     Desk plain = Sample.desk();
-    Signal signal = washed(plain);
+    Signal signal = oversprayed(plain);
     Link link = signal.links().get(0);
     String before = LinkRow.of(plain, signal).get(0).reasoning(plain, signal);
     assertThat(before)
-        .startsWith("Check first that the mold is dry. Wash volume fell with it by ")
+        .startsWith("Check first that the mold is dry. Spray flow rose with it by ")
         .contains("of moves as clear as this, ", "It began to move in turn ", "would explain ")
         .doesNotContain("Marked");
     Instant at = Instant.parse("2026-03-09T12:00:00Z");
@@ -236,7 +236,7 @@ class DeskModelTest {
     assertThat(CausesView.bars(desk).bars())
         .extracting(CauseBars.Bar::name, CauseBars.Bar::right, CauseBars.Bar::wrong)
         .containsExactly(
-            org.assertj.core.groups.Tuple.tuple("Wash volume", 1, 0),
+            org.assertj.core.groups.Tuple.tuple("Spray flow", 1, 0),
             org.assertj.core.groups.Tuple.tuple("Scale drifted", 0, 1));
     assertThat(CausesView.overview(desk)).contains("confirmed cause: 1 of ", "Not marked: ");
     assertThat(CausesView.overview(plain)).isEqualTo("No cause has been marked yet.");

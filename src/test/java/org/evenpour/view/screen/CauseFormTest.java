@@ -75,12 +75,12 @@ class CauseFormTest {
           place.show(
               Sample.opened(),
               new PlantFiles(Sample.SOURCES.logs(), null, null, List.of(), null, file));
-          place.selection().chooseSignal(signal("7"));
+          place.selection().chooseSignal(signal("1"));
           return true;
         });
   }
 
-  /** The mold's last: mold 7 has one of a few turns by chance before its wash volume fell. */
+  /** The mold's last. */
   private static Signal signal(String mold) {
     return Sample.opened().report().signals().stream()
         .filter(one -> mold.equals(one.mold()) && one.characteristic().equals("thickness"))
@@ -140,14 +140,14 @@ class CauseFormTest {
           return true;
         });
     assertThat(onEventThread(() -> find(screen, "cause.asks", JTextArea.class).getText()))
-        .startsWith("Mold 7 poured thin")
-        .endsWith("It was: Wash volume.");
+        .startsWith("Mold 1 poured thick")
+        .endsWith("It was: Spray flow.");
     Files.delete(file);
     press("cause.keep");
     until(() -> "Kept.".equals(find(screen, "cause.said", JTextArea.class).getText()));
     CauseMark mark = new CausesFile(file).read().marks().get(0);
-    assertThat(mark.place().mold()).isEqualTo("7");
-    assertThat(mark.cause().name()).isEqualTo("wash_volume_ml");
+    assertThat(mark.place().mold()).isEqualTo("1");
+    assertThat(mark.cause().name()).isEqualTo("spray_flow_l_min");
     assertThat(mark.who() + mark.why()).isEqualTo("Anapump");
     assertThat(mark.at()).isEqualTo(NOW);
     OpenedLog log = Objects.requireNonNull(place.log());
@@ -168,7 +168,7 @@ class CauseFormTest {
           return true;
         });
     OpenedLog log = Objects.requireNonNull(place.log());
-    assertThat(log.report().causes().besideLinks(signal("7")).get(0).cause().name())
+    assertThat(log.report().causes().besideLinks(signal("1")).get(0).cause().name())
         .isEqualTo("wash pump without prime");
   }
 
@@ -180,7 +180,7 @@ class CauseFormTest {
                     find(screen, "cause.right", AbstractButton.class)
                         .getAccessibleContext()
                         .getAccessibleName()))
-        .isEqualTo("Wash volume: it was this…");
+        .isEqualTo("Spray flow: it was this…");
     assertThat(onEventThread(() -> find(screen, "cause.back", AbstractButton.class).isVisible()))
         .isFalse();
   }
