@@ -203,6 +203,7 @@ public final class LogReader {
         }
       }
     }
+    intake.settle(block);
   }
 
   private static Block await(Path log, Future<Block> cut) throws IntakeException {
@@ -258,6 +259,7 @@ public final class LogReader {
         cutter.cut(block);
         for (int row = 0; row < block.rows; row++) {
           if (intake.take(block, row, 1) == RowIntake.Outcome.KEPT) {
+            intake.settle(block);
             return intake.record().castAtMillis().get(0);
           }
         }
