@@ -56,7 +56,7 @@ public final class Innovations {
    * @param values how many are missing before the next one
    */
   public void skip(int values) {
-    double fade = Math.pow(phi, values);
+    double fade = values == 1 ? phi : Math.pow(phi, values);
     predicted *= fade;
     // What is not seen goes back to the stationary state, as far as φ forgets.
     variance = fade * fade * variance + (1 - fade * fade) * (1 - noise);

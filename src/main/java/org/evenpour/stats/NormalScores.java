@@ -264,6 +264,18 @@ public record NormalScores(
     return scores.get(from) + part * (scores.get(to) - scores.get(from));
   }
 
+  /** Whether a value's score lies farther out than a limit, on either side. */
+  public boolean isBeyond(double z, double limit) {
+    int n = values.size();
+    // Nearly all values lie between the outermost knots, and then so do their scores.
+    boolean isWithin =
+        n > 0
+            && limit > Math.max(-scores.get(0), scores.get(n - 1))
+            && z >= values.get(0)
+            && z <= values.get(n - 1);
+    return !isWithin && Math.abs(of(z)) > limit;
+  }
+
   private static double outward(double beyond) {
     return Math.min(FARTHEST, -Normal.quantile(Math.max(1e-300, beyond)));
   }
