@@ -96,7 +96,12 @@ final class Groups {
     for (int g = newest; g < k; g++) {
       moments[g] = new Moments();
     }
-    for (int i = 0; i < value.length; i++) {
+    int from = 0;
+    // Before the first cast of a group that is told nothing is to be summed.
+    while (from < value.length && of.get(from) < newest) {
+      from++;
+    }
+    for (int i = from; i < value.length; i++) {
       int g = of.get(i);
       double x = value[i];
       if (g < 0 || Double.isNaN(x)) {
