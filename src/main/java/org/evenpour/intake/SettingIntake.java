@@ -87,7 +87,6 @@ final class SettingIntake {
    * @param column of the block
    */
   void add(KeptRows kept, Block block, int column) {
-    decided = null;
     for (int i = 0; i < kept.size; i++) {
       int cell = kept.blockRow[i] * block.columns + column;
       if (block.from[cell] < block.to[cell]) {
@@ -103,6 +102,9 @@ final class SettingIntake {
       case NUMBER -> addNumber(wheel, row, block.numbers[cell], block.bytes, from, to, line);
       case CATEGORY -> addCategory(wheel, row, block.bytes, from, to);
       case UNDECIDED -> {
+        // Only now: rows in which it is blank change nothing, and a column is not made anew for
+        // each.
+        decided = null;
         byte[] text = new byte[to - from];
         System.arraycopy(block.bytes, from, text, 0, text.length);
         seen.add(new Seen(wheel, row, block.numbers[cell], text, line));

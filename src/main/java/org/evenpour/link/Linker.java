@@ -83,6 +83,12 @@ public final class Linker {
     }
   }
 
+  /** Learns what the settings do to one characteristic, which else is done when first asked for. */
+  public void learn(Characteristic characteristic) {
+    histories.computeIfAbsent(
+        characteristic.name(), name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
+  }
+
   /** How many turns the wheel's record has. */
   public int turns() {
     return grid.turns();
@@ -128,8 +134,8 @@ public final class Linker {
   }
 
   private PlantHistory.Learned history(Characteristic characteristic) {
-    return histories.computeIfAbsent(
-        characteristic.name(), name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
+    learn(characteristic);
+    return Objects.requireNonNull(histories.get(characteristic.name()));
   }
 
   private SignalMask mask(Characteristic characteristic) {
