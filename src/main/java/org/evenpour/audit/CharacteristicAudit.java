@@ -57,25 +57,33 @@ final class CharacteristicAudit {
   private final double[] value;
   private final int molds;
 
-  private final Moments moments = new Moments();
+  private final Moments moments;
   private final OneWayAnova byMold;
   private final MovingRange[] ranges;
   private final long[] outside;
   private final SpecificationHistory specifications;
+  private final boolean isSpecifiedOnce;
 
   private CharacteristicAudit(
       WheelRecord record, Characteristic characteristic, TurnIndex turns, LimitsBook book) {
     this.record = record;
     this.characteristic = characteristic;
     this.turns = turns;
-    mold = record.mold().toArray();
+    mold = turns.mold();
     value = characteristic.values().toArray();
     molds = record.molds().size();
-    byMold = new OneWayAnova(molds);
-    ranges = new MovingRange[molds];
-    Arrays.setAll(ranges, i -> new MovingRange());
-    outside = new long[molds];
     specifications = new SpecificationHistory(record, characteristic, book);
+    // Where one specification held for all, its sums are those of the whole record: no anode enters
+    // the same sum twice.
+    isSpecifiedOnce = specifications.isOne();
+    moments = isSpecifiedOnce ? specifications.all() : new Moments();
+    ranges = isSpecifiedOnce ? specifications.ranges() : new MovingRange[molds];
+    outside = isSpecifiedOnce ? specifications.outside() : new long[molds];
+    if (!isSpecifiedOnce) {
+      Arrays.setAll(ranges, i -> new MovingRange());
+    }
+    byMold =
+        new OneWayAnova(Arrays.stream(ranges).map(MovingRange::values).toArray(Moments[]::new));
   }
 
   /**
@@ -145,11 +153,11 @@ final class CharacteristicAudit {
     for (int i = 0; i < value.length; i++) {
       double x = value[i];
       if (!Double.isNaN(x)) {
-        moments.add(x);
-        byMold.add(mold[i], x);
-        ranges[mold[i]].add(x);
-        if (specifications.accept(record.castAtMillis().get(i), mold[i], x)) {
-          outside[mold[i]]++;
+        boolean isOutside = specifications.accept(record.castAtMillis().get(i), mold[i], x);
+        if (!isSpecifiedOnce) {
+          moments.add(x);
+          ranges[mold[i]].add(x);
+          outside[mold[i]] += isOutside ? 1 : 0;
         }
       }
     }

@@ -92,13 +92,25 @@ final class Groups {
     int[] lastGroup = new int[molds];
     java.util.Arrays.fill(lastGroup, -1);
     java.util.BitSet seen = new java.util.BitSet();
-    for (int g = 0; g < k; g++) {
+    int newest = Math.max(0, k - MOST);
+    for (int g = newest; g < k; g++) {
       moments[g] = new Moments();
     }
-    for (int i = 0; i < value.length; i++) {
+    int from = 0;
+    // Before the first cast of a group that is told nothing is to be summed.
+    while (from < value.length && of.get(from) < newest) {
+      from++;
+    }
+    for (int i = from; i < value.length; i++) {
       int g = of.get(i);
       double x = value[i];
       if (g < 0 || Double.isNaN(x)) {
+        continue;
+      }
+      int m = mold[i];
+      // Of a group that is not told only that a cast was its: ranges end there.
+      if (g < newest) {
+        lastGroup[m] = g;
         continue;
       }
       moments[g].add(x);
@@ -107,7 +119,6 @@ final class Groups {
         itsTurns[g]++;
       }
       outside[g] += specification.excludes(x) ? 1 : 0;
-      int m = mold[i];
       // Across two groups, or two molds, a range would hold what they differ by.
       if (lastGroup[m] == g) {
         ranges[g] += Math.abs(x - last[m]);
@@ -121,7 +132,7 @@ final class Groups {
       last[m] = x;
       lastGroup[m] = g;
     }
-    for (int g = Math.max(0, k - MOST); g < k; g++) {
+    for (int g = newest; g < k; g++) {
       if (moments[g].count() > 0) {
         double sigma =
             rangeCount[g] == 0 ? Double.NaN : ranges[g] / rangeCount[g] / ChartConstants.d2(2);

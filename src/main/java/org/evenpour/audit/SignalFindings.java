@@ -54,6 +54,11 @@ final class SignalFindings {
       List<Episode> its = episodes.get(i).stream().map(e -> compared(wheel, e)).toList();
       linker.signals(wheel.characteristics().get(i), its);
     }
+    // First, each by a thread of its own: all signals of a characteristic wait for what it shows.
+    IntStream.range(0, episodes.size())
+        .parallel()
+        .filter(i -> !episodes.get(i).isEmpty())
+        .forEach(i -> linker.learn(wheel.characteristics().get(i)));
     IntStream.range(0, episodes.size())
         .parallel()
         .mapToObj(i -> examined(wheel, linker, wheel.characteristics().get(i), episodes.get(i)))

@@ -28,7 +28,6 @@ final class SpecificationHistory {
   private final long[] anodes;
 
   private final Moments all = new Moments();
-  private final Moments[] moments;
   private final MovingRange[] ranges;
   private final long[] outside;
 
@@ -56,8 +55,6 @@ final class SpecificationHistory {
     }
     anodes = new long[steps.size()];
     int molds = record.molds().size();
-    moments = new Moments[molds];
-    Arrays.setAll(moments, i -> new Moments());
     ranges = new MovingRange[molds];
     Arrays.setAll(ranges, i -> new MovingRange());
     outside = new long[molds];
@@ -66,14 +63,13 @@ final class SpecificationHistory {
   /** Takes in the next anode and tells whether it lies outside the specification of its time. */
   boolean accept(long castAtMillis, int mold, double value) {
     int step = steps.size() - 1;
-    while (fromMillis.get(step) > castAtMillis) {
+    while (step > 0 && fromMillis.get(step) > castAtMillis) {
       step--;
     }
     anodes[step]++;
     boolean isOutside = steps.get(step).specification().excludes(value);
     if (step == steps.size() - 1) {
       all.add(value);
-      moments[mold].add(value);
       ranges[mold].add(value);
       outside[mold] += isOutside ? 1 : 0;
     }
@@ -85,6 +81,21 @@ final class SpecificationHistory {
     return steps.get(steps.size() - 1).specification();
   }
 
+  /** Whether there was but one: what is of its anodes is of all. */
+  boolean isOne() {
+    return steps.size() == 1;
+  }
+
+  /** By mold, the anodes of the last one. */
+  MovingRange[] ranges() {
+    return ranges;
+  }
+
+  /** By mold, how many anodes of the last one lie outside. */
+  long[] outside() {
+    return outside;
+  }
+
   /** The anodes of the last one. */
   Moments all() {
     return all;
@@ -92,7 +103,7 @@ final class SpecificationHistory {
 
   /** The values of the anodes of the last one, NaN in place of the others. */
   double[] values(WheelRecord record, double[] value) {
-    if (steps.size() == 1) {
+    if (isOne()) {
       return value;
     }
     double[] its = value.clone();
@@ -147,11 +158,11 @@ final class SpecificationHistory {
   /** Of one mold; null where there is nothing to be capable of. */
   @Nullable CapabilityReport capability(int mold, Resemblance resemblance) {
     return capability(
-        moments[mold],
+        ranges[mold].values(),
         ranges[mold].limits().sigma(),
         ranges[mold].degreesOfFreedom(),
         outside[mold],
-        resemblance.ofColumn(mold, moments[mold].count(), moments[mold].sd()));
+        resemblance.ofColumn(mold, ranges[mold].values().count(), ranges[mold].values().sd()));
   }
 
   private @Nullable CapabilityReport capability(

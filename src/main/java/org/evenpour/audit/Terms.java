@@ -93,7 +93,7 @@ final class Terms {
     int[] from = new int[changes.size() + 1];
     Arrays.fill(from, rows);
     int now = -1;
-    for (int i = 0; i < rows; i++) {
+    for (int i = 0; i < rows && now + 1 < changes.size(); i++) {
       if (i == 0 || turns.ofRow()[i] != turns.ofRow()[i - 1]) {
         while (now + 1 < changes.size()
             && changes.get(now + 1).fromMillis() <= record.castAtMillis().get(i)) {
@@ -145,11 +145,14 @@ final class Terms {
 
   /** The rows of the record that a base period has, in its order. */
   static int[] rows(double[] value, TurnIndex turns, int fromRow, int toRow, boolean[] leftOut) {
-    int[] rows = new int[Math.max(0, toRow - fromRow)];
+    int end = fromRow;
+    while (end < toRow && turns.ofRow()[end] - turns.ofRow()[fromRow] < LimitProposal.BASE_TURNS) {
+      end++;
+    }
+    int[] rows = new int[end - fromRow];
     int n = 0;
-    for (int i = fromRow; i < toRow; i++) {
-      boolean isWithin = turns.ofRow()[i] - turns.ofRow()[fromRow] < LimitProposal.BASE_TURNS;
-      if (isWithin && !Double.isNaN(value[i]) && !turns.startUp()[i] && !leftOut[i]) {
+    for (int i = fromRow; i < end; i++) {
+      if (!Double.isNaN(value[i]) && !turns.startUp()[i] && !leftOut[i]) {
         rows[n++] = i;
       }
     }

@@ -91,6 +91,9 @@ final class WindowHeld {
     private final int lag;
     private final int[][] turns;
     private final double[][] values;
+    private int turn;
+    private int now;
+    private int then;
 
     Lagged(int molds, int lag) {
       this.lag = lag;
@@ -99,14 +102,18 @@ final class WindowHeld {
       for (int[] ofMold : turns) {
         Arrays.fill(ofMold, Integer.MIN_VALUE); // a turn that none has
       }
+      then = Math.floorMod(-lag, lag + 1); // of turn 0, which the first may be
     }
 
     /** Keeps what it is now; gives what it was then, NaN where the mold did not cast. */
-    double at(int mold, int turn, double value) {
-      int now = Math.floorMod(turn, lag + 1);
+    double at(int mold, int itsTurn, double value) {
+      if (itsTurn != turn) {
+        turn = itsTurn;
+        now = Math.floorMod(turn, lag + 1);
+        then = Math.floorMod(turn - lag, lag + 1);
+      }
       turns[mold][now] = turn;
       values[mold][now] = value;
-      int then = Math.floorMod(turn - lag, lag + 1);
       return turns[mold][then] == turn - lag ? values[mold][then] : Double.NaN;
     }
   }

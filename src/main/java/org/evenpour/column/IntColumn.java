@@ -1,8 +1,7 @@
 package org.evenpour.column;
 
 import java.nio.IntBuffer;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
 
 /**
  * A growing column of {@code int} values; owned by one thread while it grows. What {@link #frozen}
@@ -10,17 +9,17 @@ import java.util.List;
  */
 public final class IntColumn {
   private final Pages source;
-  private final List<IntBuffer> pages;
+  private IntBuffer[] pages;
   private int size;
 
   /**
    * @param source where its pages come from
    */
   public IntColumn(Pages source) {
-    this(source, new ArrayList<>(), 0);
+    this(source, new IntBuffer[1], 0);
   }
 
-  private IntColumn(Pages source, List<IntBuffer> pages, int size) {
+  private IntColumn(Pages source, IntBuffer[] pages, int size) {
     this.source = source;
     this.pages = pages;
     this.size = size;
@@ -28,24 +27,49 @@ public final class IntColumn {
 
   /** The values that there are now; nothing may be added to it. Costs a step for each page. */
   public IntColumn frozen() {
-    return new IntColumn(source, List.copyOf(pages), size);
+    return new IntColumn(source, pages.clone(), size);
   }
 
   /** Appends a value. */
   public void add(int value) {
-    int at = size & (Pages.LENGTH - 1);
-    if (at == 0) {
-      pages.add((size == 0 ? source.first(4) : source.next(4)).asIntBuffer());
-    } else if (size < Pages.LENGTH && at == pages.get(0).capacity()) {
-      pages.set(0, source.larger(at, 4).asIntBuffer().put(0, pages.get(0), 0, at));
-    }
-    pages.get(size >>> 15).put(at, value);
+    page().put(size & (Pages.LENGTH - 1), value);
     size++;
+  }
+
+  /**
+   * Appends some values.
+   *
+   * @param from index of the first
+   * @param to index after the last
+   */
+  public void addAll(int[] values, int from, int to) {
+    int next = from;
+    while (next < to) {
+      IntBuffer page = page();
+      int at = size & (Pages.LENGTH - 1);
+      int part = Math.min(to - next, page.capacity() - at);
+      page.put(at, values, next, part);
+      next += part;
+      size += part;
+    }
+  }
+
+  /** The page that the next value goes to. */
+  private IntBuffer page() {
+    int at = size & (Pages.LENGTH - 1);
+    int index = size >>> 15;
+    if (at == 0) {
+      pages = index == pages.length ? Arrays.copyOf(pages, 2 * index) : pages;
+      pages[index] = (size == 0 ? source.first(4) : source.next(4)).asIntBuffer();
+    } else if (index == 0 && at == pages[0].capacity()) {
+      pages[0] = source.larger(at, 4).asIntBuffer().put(0, pages[0], 0, at);
+    }
+    return pages[index];
   }
 
   /** The value at an index from 0. */
   public int get(int index) {
-    return pages.get(index >>> 15).get(index & (Pages.LENGTH - 1));
+    return pages[index >>> 15].get(index & (Pages.LENGTH - 1));
   }
 
   /** How many values there are. */
@@ -65,7 +89,7 @@ public final class IntColumn {
     while (done < length) {
       int at = (from + done) & (Pages.LENGTH - 1);
       int part = Math.min(length - done, Pages.LENGTH - at);
-      pages.get((from + done) >>> 15).get(at, into, done, part);
+      pages[(from + done) >>> 15].get(at, into, done, part);
       done += part;
     }
   }

@@ -341,7 +341,7 @@ public final class CharacteristicMonitor {
     double z = departure / wheel.sigma();
     wheelChart.accept(turn, turnAtMillis, z, departure, 1);
     // After the sums have had it: what opened them already needs no episode of its own.
-    if (Math.abs(wheel.scores().of(z)) > limits.wheelPointLimit()) {
+    if (wheel.scores().isBeyond(z, limits.wheelPointLimit())) {
       wheelChart.force(z > 0 ? 1 : -1, BEYOND);
     }
   }
@@ -423,7 +423,7 @@ public final class CharacteristicMonitor {
     double sigma =
         spread * limits.pour().sigma() * Math.sqrt(1 + levelVariance + state.offsetVariance());
     double z = residual / sigma;
-    if (Math.abs(limits.pour().scores().of(z)) > limits.pourLimit()) {
+    if (limits.pour().scores().isBeyond(z, limits.pourLimit())) {
       pours.add(pour(i, z > 0 ? 1 : -1, residual, sigma));
     }
     state.chart().accept(turn, turnAt[i], z, residual, spread);

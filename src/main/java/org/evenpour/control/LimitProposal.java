@@ -454,9 +454,10 @@ public final class LimitProposal {
     double squares = 0;
     pourPairs = 0;
     for (int[] rows : rowsOfMold) {
+      double b = rows.length == 0 ? Double.NaN : score(rows[0]);
       for (int k = 1; k < rows.length; k++) {
-        double a = score(rows[k - 1]);
-        double b = score(rows[k]);
+        double a = b;
+        b = score(rows[k]);
         // One wild pour makes the squares large and no product: φ would come out too small.
         boolean both = Math.abs(a) <= FAR && Math.abs(b) <= FAR;
         if (normal[rows[k - 1]] && normal[rows[k]] && both) {

@@ -1,7 +1,9 @@
 package org.evenpour.intake;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Rows of one wheel whose times leap ahead, and whether the rows after them go on from there. Where
@@ -57,7 +59,12 @@ final class Leaps {
   }
 
   private final List<Leap> open = new ArrayList<>();
-  private final List<Row> since = new ArrayList<>();
+
+  /** The rows since the first open leap; numbers, for after each stop a thousand rows come here. */
+  private long[] places = new long[64];
+
+  private long[] times = new long[64];
+  private int since;
   private boolean isFirst = true;
   private int firstRows;
   private long latestAgainst = Long.MIN_VALUE;
@@ -72,17 +79,22 @@ final class Leaps {
     boolean begins = latest == Long.MIN_VALUE;
     if (begins || millis - latest > LEAP_MILLIS) {
       boolean isFarFromFirst = isFirst && !begins && millis - latest > YEAR_MILLIS;
-      firstRows = isFarFromFirst && since.size() <= FIRST_ROWS ? since.size() : 0;
+      firstRows = isFarFromFirst && since <= FIRST_ROWS ? since : 0;
       isFirst = begins;
-      open.add(new Leap(latest, since.size()));
+      open.add(new Leap(latest, since));
     } else if (open.isEmpty()) {
       return List.of();
     }
-    since.add(new Row(place, millis));
+    if (since == places.length) {
+      places = Arrays.copyOf(places, 2 * since);
+      times = Arrays.copyOf(times, 2 * since);
+    }
+    places[since] = place;
+    times[since++] = millis;
     Leap last = open.get(open.size() - 1);
-    int on = since.size() - last.rowsBefore;
+    int on = since - last.rowsBefore;
     if (firstRows > 0 && on >= GO_ON) {
-      List<Row> wild = List.copyOf(since.subList(0, firstRows));
+      List<Row> wild = rows(0, firstRows);
       forget();
       return wild;
     }
@@ -92,9 +104,13 @@ final class Leaps {
     return List.of();
   }
 
+  private List<Row> rows(int from, int to) {
+    return IntStream.range(from, to).mapToObj(i -> new Row(places[i], times[i])).toList();
+  }
+
   private void forget() {
     open.clear();
-    since.clear();
+    since = 0;
     firstRows = 0;
     isFirst = false;
   }
@@ -114,11 +130,11 @@ final class Leaps {
         continue;
       }
       leap.add(millis, allowedMillis);
-      if (leap.against <= since.size() - leap.rowsBefore) {
+      if (leap.against <= since - leap.rowsBefore) {
         return List.of();
       }
-      List<Row> wild = List.copyOf(since.subList(leap.rowsBefore, since.size()));
-      since.subList(leap.rowsBefore, since.size()).clear();
+      List<Row> wild = rows(leap.rowsBefore, since);
+      since = leap.rowsBefore;
       open.subList(i, open.size()).clear();
       firstRows = 0;
       latestAgainst = leap.latestAgainst;

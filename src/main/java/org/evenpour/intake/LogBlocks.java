@@ -129,35 +129,39 @@ final class LogBlocks implements AutoCloseable {
    */
   boolean next(Block block) throws IntakeException {
     block.clear();
+    int length = carry.length;
+    block.ensureBytes(length + readBytes + 1);
+    System.arraycopy(carry, 0, block.bytes, 0, length);
     while (true) {
-      fill(carry.length + readBytes);
-      if (carry.length == 0) {
+      if (!atEnd) {
+        block.ensureBytes(length + readBytes + 1);
+        length += read(block.bytes, length, readBytes);
+      }
+      if (length == 0) {
         return false;
       }
-      int end = lastRecordEnd(block);
-      if (end > 0) {
-        block.ensureBytes(end + 1);
-        System.arraycopy(carry, 0, block.bytes, 0, end);
-        block.length = end;
-        carry = Arrays.copyOfRange(carry, end, carry.length);
-        return true;
-      }
+      int end = lastRecordEnd(block, length);
       // Two more than the limit may be a line end.
-      if (carry.length > recordLimit + 2) {
-        skipLine(block);
+      if (end > 0 || length > recordLimit + 2) {
+        block.length = end;
+        carry = Arrays.copyOfRange(block.bytes, end, length);
+        if (end == 0) {
+          skipLine(block);
+        }
         return true;
       }
     }
   }
 
-  private int lastRecordEnd(Block block) {
-    block.quoted = holdsQuote(carry, carry.length);
+  private int lastRecordEnd(Block block, int length) {
+    byte[] bytes = block.bytes;
+    block.quoted = holdsQuote(bytes, length);
     if (!block.quoted) {
-      return atEnd && carry.length <= recordLimit + 2 ? carry.length : lastLineEnd();
+      return atEnd && length <= recordLimit + 2 ? length : lastLineEnd(bytes, length);
     }
     int end = 0;
-    while (end < carry.length) {
-      int next = scanner.end(carry, end, carry.length, atEnd);
+    while (end < length) {
+      int next = scanner.end(bytes, end, length, atEnd);
       if (next == RecordScanner.INCOMPLETE) {
         break;
       }
@@ -167,13 +171,13 @@ final class LogBlocks implements AutoCloseable {
   }
 
   /** Index after the last line end that is surely whole; 0 if there is none. */
-  private int lastLineEnd() {
-    int from = carry.length;
-    if (from > 0 && carry[from - 1] == '\r' && !atEnd) {
+  private int lastLineEnd(byte[] bytes, int length) {
+    int from = length;
+    if (from > 0 && bytes[from - 1] == '\r' && !atEnd) {
       from--;
     }
     for (int i = from - 1; i >= 0; i--) {
-      if (carry[i] == '\n' || carry[i] == '\r') {
+      if (bytes[i] == '\n' || bytes[i] == '\r') {
         return i + 1;
       }
     }
@@ -204,16 +208,21 @@ final class LogBlocks implements AutoCloseable {
   }
 
   private void fill(int wanted) throws IntakeException {
-    if (atEnd || carry.length >= wanted) {
-      return;
-    }
     int length = carry.length;
-    byte[] more = Arrays.copyOf(carry, wanted);
-    try {
-      int read = in.readNBytes(more, length, wanted - length);
-      bytesRead += read;
-      atEnd = length + read < wanted;
+    if (!atEnd && length < wanted) {
+      byte[] more = Arrays.copyOf(carry, wanted);
+      int read = read(more, length, wanted - length);
       carry = atEnd ? Arrays.copyOf(more, length + read) : more;
+    }
+  }
+
+  /** Reads so many bytes, or as many as there are. */
+  private int read(byte[] into, int at, int wanted) throws IntakeException {
+    try {
+      int read = in.readNBytes(into, at, wanted);
+      bytesRead += read;
+      atEnd = read < wanted;
+      return read;
     } catch (IOException e) {
       throw IntakeException.unreadable(file, e);
     }

@@ -27,17 +27,22 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads whole logs. The calling thread, which owns this, reads blocks and takes in their rows in
- * order; two others cut the blocks into cells meanwhile.
+ * order; others cut the blocks into cells meanwhile, and however many they are, the record is the
+ * same.
  */
 public final class LogReader {
-  private static final int CUTTERS = 2;
-  private static final int BLOCKS_AT_ONCE = 6;
+  private static final int CUTTERS =
+      Math.max(2, Math.min(8, Runtime.getRuntime().availableProcessors()));
+
+  /** For each cutter: one that is cut, one that waits, one that is taken in or read. */
+  private static final int BLOCKS_AT_ONCE = 3;
 
   private final Profiles profiles;
   private final RowIntake intake;
   private final SetAside setAside;
   private final Progress progress;
   private final ExecutorService cutters;
+  private final int blocksAtOnce;
   private final List<SetAsideRow> kept = new ArrayList<>();
   private @Nullable SetAsideRow firstOfLog;
   private long bytesBefore;
@@ -48,12 +53,14 @@ public final class LogReader {
       RowIntake intake,
       SetAside setAside,
       Progress progress,
-      ExecutorService cutters) {
+      ExecutorService cutters,
+      int blocksAtOnce) {
     this.profiles = profiles;
     this.intake = intake;
     this.setAside = setAside;
     this.progress = progress;
     this.cutters = cutters;
+    this.blocksAtOnce = blocksAtOnce;
   }
 
   /**
@@ -77,6 +84,20 @@ public final class LogReader {
       SetAside setAside,
       Progress progress)
       throws IntakeException {
+    return read(logs, profiles, events, from, to, setAside, progress, CUTTERS);
+  }
+
+  /** The same with so many threads that cut. */
+  static CastingRecord read(
+      List<Path> logs,
+      Profiles profiles,
+      List<CastingEvent> events,
+      @Nullable Instant from,
+      @Nullable Instant to,
+      SetAside setAside,
+      Progress progress,
+      int cutting)
+      throws IntakeException {
     List<Path> ordered = ordered(logs, profiles);
     WildTimes wild = WildTimes.lookedFor();
     while (true) {
@@ -87,7 +108,8 @@ public final class LogReader {
               events,
               new RowIntake(profiles, Pages.ofMemory(), from, to, wild),
               setAside,
-              progress);
+              progress,
+              cutting);
       if (!wild.isAnyFound()) {
         return record;
       }
@@ -102,10 +124,12 @@ public final class LogReader {
       List<CastingEvent> events,
       RowIntake intake,
       SetAside setAside,
-      Progress progress)
+      Progress progress,
+      int cutting)
       throws IntakeException {
-    ExecutorService cutters = Executors.newFixedThreadPool(CUTTERS, LogReader::cutterThread);
-    LogReader reader = new LogReader(profiles, intake, setAside, progress, cutters);
+    ExecutorService cutters = Executors.newFixedThreadPool(cutting, LogReader::cutterThread);
+    LogReader reader =
+        new LogReader(profiles, intake, setAside, progress, cutters, BLOCKS_AT_ONCE * cutting);
     try {
       for (Path log : ordered) {
         reader.bytesTotal += size(log);
@@ -172,7 +196,7 @@ public final class LogReader {
     boolean more = true;
     long line = blocks.firstLine();
     while (more || !cutting.isEmpty()) {
-      while (more && cutting.size() < BLOCKS_AT_ONCE) {
+      while (more && cutting.size() < blocksAtOnce) {
         Block block = free.isEmpty() ? cutter.newBlock(LogBlocks.READ_BYTES) : free.remove();
         more = blocks.next(block);
         if (more) {
@@ -203,6 +227,7 @@ public final class LogReader {
         }
       }
     }
+    intake.settle(block);
   }
 
   private static Block await(Path log, Future<Block> cut) throws IntakeException {
@@ -258,6 +283,7 @@ public final class LogReader {
         cutter.cut(block);
         for (int row = 0; row < block.rows; row++) {
           if (intake.take(block, row, 1) == RowIntake.Outcome.KEPT) {
+            intake.settle(block);
             return intake.record().castAtMillis().get(0);
           }
         }

@@ -14,6 +14,7 @@ final class MoldCell {
   /** Index of the last row's mold; −1 if no row before it had that mold. */
   int index;
 
+  private boolean isWrittenAnew;
   private String label = "";
   private long number;
 
@@ -60,7 +61,8 @@ final class MoldCell {
       return Reasons.missing(column);
     }
     index = wheel.moldIndex.find(block.bytes, from, to);
-    if (index >= 0) {
+    isWrittenAnew = index < 0;
+    if (!isWrittenAnew) {
       return null;
     }
     label = label(CellText.decode(block.bytes, from, to));
@@ -78,8 +80,8 @@ final class MoldCell {
 
   /** Index of the mold that was found, which is added if it is new. */
   int added(WheelIntake wheel, Block block, int row) {
-    int cell = row * block.columns + column.index();
-    if (wheel.moldIndex.find(block.bytes, block.from[cell], block.to[cell]) < 0) {
+    if (isWrittenAnew) {
+      int cell = row * block.columns + column.index();
       index = wheel.addMold(label, number);
       wheel.moldIndex.put(block.bytes, block.from[cell], block.to[cell], index);
     }

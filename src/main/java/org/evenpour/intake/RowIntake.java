@@ -37,8 +37,6 @@ public final class RowIntake {
     BLANK
   }
 
-  /** All that can be judged, in the order in which a record lists them. */
-
   /** A file's index stands in a row's line above this many bits. */
   public static final int LINE_BITS = 40;
 
@@ -59,6 +57,7 @@ public final class RowIntake {
   private final Map<String, SettingIntake> settings = new LinkedHashMap<>();
   private final WheelIntake.Others others;
   private final IntakeNotes notes = new IntakeNotes();
+  private final KeptRows kept = new KeptRows(wheels);
   private @Nullable Columns columns;
   private int files = -1;
   private long rowsRead;
@@ -143,7 +142,9 @@ public final class RowIntake {
       throw new IllegalArgumentException("these are " + block.rows + " rows, not one");
     }
     look(block, line);
-    return take(block, 0, line);
+    Outcome outcome = take(block, 0, line);
+    settle(block);
+    return outcome;
   }
 
   /** The last row that was kept, as the engine takes it in. */
@@ -235,7 +236,7 @@ public final class RowIntake {
     }
   }
 
-  /** Takes in a row of a block. */
+  /** Takes in a row of a block; its record has it once {@link #settle} was called. */
   Outcome take(Block block, int row, long line) {
     Columns now = opened();
     Remark reason = judge(now, block, row, line);
@@ -314,15 +315,30 @@ public final class RowIntake {
       of.turns.follow(turn);
       of.seen.add(turn, mold);
     }
-    int recordRow = of.rows();
     long place = ((long) files << LINE_BITS) | line;
     wild.kept(of, place, millis);
-    of.add(millis, turn, mold, place);
-    now.values.add(of, recordRow);
-    for (int i = 0; i < now.others.length; i++) {
-      now.others[i].add(of.index, recordRow, block, row, now.otherColumns[i], line);
-    }
+    of.follow(millis, place);
+    now.values.keep(kept.size);
+    kept.add(of, row, line, millis, turn, mold, place);
     wheel = of;
+  }
+
+  /**
+   * Adds the rows that were kept to the records, column by column: to be called before the block is
+   * cut anew.
+   *
+   * @param block that they stand in
+   */
+  void settle(Block block) {
+    Columns now = opened();
+    if (kept.size > 0) {
+      kept.addTo();
+      now.values.addTo(kept);
+      for (int i = 0; i < now.others.length; i++) {
+        now.others[i].add(kept, block, now.otherColumns[i]);
+      }
+      kept.size = 0;
+    }
   }
 
   private @Nullable WheelIntake wheel(Columns now, Block block, int row) {

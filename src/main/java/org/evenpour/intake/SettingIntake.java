@@ -82,24 +82,29 @@ final class SettingIntake {
   }
 
   /**
-   * Takes in a cell of a row that is kept.
+   * Takes in the cells of rows that are kept.
    *
-   * @param wheel the wheel's index
-   * @param row the row's index in that wheel's record
-   * @param line where it stands in the log, for warnings
+   * @param column of the block
    */
-  void add(int wheel, int row, Block block, int blockRow, int column, long line) {
-    decided = null;
-    int cell = blockRow * block.columns + column;
+  void add(KeptRows kept, Block block, int column) {
+    for (int i = 0; i < kept.size; i++) {
+      int cell = kept.blockRow[i] * block.columns + column;
+      if (block.from[cell] < block.to[cell]) {
+        add(kept.wheel[i], kept.recordRow[i], block, cell, kept.line[i]);
+      }
+    }
+  }
+
+  private void add(int wheel, int row, Block block, int cell, long line) {
     int from = block.from[cell];
     int to = block.to[cell];
-    if (from == to) {
-      return;
-    }
     switch (kind) {
       case NUMBER -> addNumber(wheel, row, block.numbers[cell], block.bytes, from, to, line);
       case CATEGORY -> addCategory(wheel, row, block.bytes, from, to);
       case UNDECIDED -> {
+        // Only now: rows in which it is blank change nothing, and a column is not made anew for
+        // each.
+        decided = null;
         byte[] text = new byte[to - from];
         System.arraycopy(block.bytes, from, text, 0, text.length);
         seen.add(new Seen(wheel, row, block.numbers[cell], text, line));

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Reads what is judged of a row: mass, its deviation from the target, thickness, wedge. Remembers
- * the row it read last; owned by the thread that reads the log.
+ * the row it read last, and those that are kept; owned by the thread that reads the log.
  */
 final class ValueCells {
   private final @Nullable LogColumn mass;
@@ -27,6 +27,12 @@ final class ValueCells {
   private double thicknessMm;
   private double wedgeMm;
   private double targetKg;
+  private double[] keptMass = new double[16];
+  private double[] keptThickness = new double[16];
+  private double[] keptWedge = new double[16];
+  private double[] keptDeviation = new double[16];
+  private double[] keptTarget = new double[16];
+  private final double[][] keptPoints;
   private final List<@Nullable Growing> growing = new ArrayList<>();
 
   ValueCells(LogHeader header) {
@@ -36,6 +42,7 @@ final class ValueCells {
     List<LogColumn> all = header.all(Role.THICKNESS_POINT);
     points = all.toArray(LogColumn[]::new);
     pointsMm = new double[points.length];
+    keptPoints = new double[points.length][16];
     thicknessUnit =
         thickness != null ? thickness.unit() : points.length > 0 ? points[0].unit() : null;
   }
@@ -128,26 +135,61 @@ final class ValueCells {
     return Reasons.implausible(characteristic, value, profile, block, row, column);
   }
 
-  /** Adds the row that was read to its wheel's columns. */
-  void add(WheelIntake wheel, int row) {
+  /**
+   * Keeps the row that was read.
+   *
+   * @param at how many rows were kept before
+   */
+  void keep(int at) {
+    if (at == keptMass.length) {
+      int capacity = 2 * at;
+      keptMass = Arrays.copyOf(keptMass, capacity);
+      keptThickness = Arrays.copyOf(keptThickness, capacity);
+      keptWedge = Arrays.copyOf(keptWedge, capacity);
+      keptDeviation = Arrays.copyOf(keptDeviation, capacity);
+      keptTarget = Arrays.copyOf(keptTarget, capacity);
+      Arrays.setAll(keptPoints, i -> Arrays.copyOf(keptPoints[i], capacity));
+    }
+    keptMass[at] = massKg;
+    keptThickness[at] = thicknessMm;
+    keptWedge[at] = wedgeMm;
+    keptDeviation[at] = massKg - targetKg;
+    keptTarget[at] = targetKg;
+    for (int i = 0; i < pointsMm.length; i++) {
+      keptPoints[i][at] = pointsMm[i];
+    }
+  }
+
+  /** Adds the rows that were kept to their wheels' columns. */
+  void addTo(KeptRows kept) {
+    for (int from = 0; from < kept.size; ) {
+      int to = kept.runEnd(from);
+      addTo(kept.wheelOf(from), kept.recordRow[from], from, to);
+      from = to;
+    }
+  }
+
+  private void addTo(WheelIntake wheel, int row, int from, int to) {
     while (growing.size() <= wheel.index) {
       growing.add(null);
     }
-    Growing to = growing.get(wheel.index);
-    if (to == null) {
-      to = open(wheel);
-      growing.set(wheel.index, to);
+    Growing its = growing.get(wheel.index);
+    if (its == null) {
+      its = open(wheel);
+      growing.set(wheel.index, its);
     }
-    put(to.mass, row, massKg);
-    put(to.thickness, row, thicknessMm);
-    put(to.wedge, row, wedgeMm);
-    put(to.deviation, row, massKg - targetKg);
-    put(to.setPoint, row, targetKg);
-    for (int i = 0; i < pointsMm.length; i++) {
-      put(to.points.get(i), row, pointsMm[i]);
+    put(its.mass, row, keptMass, from, to);
+    put(its.thickness, row, keptThickness, from, to);
+    put(its.wedge, row, keptWedge, from, to);
+    put(its.deviation, row, keptDeviation, from, to);
+    put(its.setPoint, row, keptTarget, from, to);
+    for (int i = 0; i < keptPoints.length; i++) {
+      put(its.points.get(i), row, keptPoints[i], from, to);
     }
-    if (!Double.isNaN(targetKg)) {
-      wheel.target(targetKg);
+    for (int i = from; i < to && target != null; i++) {
+      if (!Double.isNaN(keptTarget[i])) {
+        wheel.target(keptTarget[i]);
+      }
     }
   }
 
@@ -172,10 +214,11 @@ final class ValueCells {
         Arrays.stream(points).map(point -> wheel.point(point.point())).toList());
   }
 
-  private static void put(@Nullable DoubleColumn column, int row, double value) {
+  private static void put(
+      @Nullable DoubleColumn column, int row, double[] values, int from, int to) {
     if (column != null) {
       SettingIntake.pad(column, row);
-      column.add(value);
+      column.addAll(values, from, to);
     }
   }
 }

@@ -38,6 +38,9 @@ final class WheelIntake {
 
   long latestLine;
 
+  /** Rows kept, those that the columns do not have yet included. */
+  int rowsKept;
+
   private final Pages pages;
   private final List<Long> moldNumbers = new ArrayList<>();
   private final LongColumn castAtMillis;
@@ -120,16 +123,20 @@ final class WheelIntake {
     }
   }
 
-  /** Takes in where and when a row was cast; its values follow into the columns. */
-  void add(long millis, int rowTurn, int rowMold, long rowLine) {
-    castAtMillis.add(millis);
-    turn.add(rowTurn);
-    mold.add(rowMold);
-    line.add(rowLine);
+  /** A row is kept. */
+  void follow(long millis, long rowLine) {
     if (millis > latestMillis) {
       latestMillis = millis;
       latestLine = rowLine;
     }
+  }
+
+  /** Takes in where and when rows were cast; their values follow into the columns. */
+  void add(long[] millis, int[] turns, int[] itsMolds, long[] lines, int from, int to) {
+    castAtMillis.addAll(millis, from, to);
+    turn.addAll(turns, from, to);
+    mold.addAll(itsMolds, from, to);
+    line.addAll(lines, from, to);
   }
 
   /** The last row. */

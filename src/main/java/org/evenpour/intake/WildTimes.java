@@ -52,7 +52,8 @@ public final class WildTimes {
   }
 
   boolean isKnown(long place, long millis) {
-    Long its = known.get(place);
+    // Mostly none is, and a row's place need not become an object.
+    Long its = known.isEmpty() ? null : known.get(place);
     return its != null && its == millis;
   }
 
@@ -83,6 +84,8 @@ public final class WildTimes {
   }
 
   private void found(List<Leaps.Row> rows) {
-    rows.forEach(row -> found.put(row.place(), row.millis()));
+    for (Leaps.Row row : rows) {
+      found.put(row.place(), row.millis());
+    }
   }
 }

@@ -2,7 +2,9 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.evenpour.stats.Moments;
 import org.evenpour.stats.OneWayAnova;
 import org.evenpour.stats.StudentT;
@@ -199,12 +201,12 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
    *
    * @param turns the wheel's mean, turn by turn; NaN = not known
    * @param labels the level of each turn; −1 = not written down, which does not end a visit
-   * @param count how many labels there are
    * @param from first of these turns
    * @param to the turn after the last
    */
-  static LevelEffects without(double[] turns, int[] labels, int count, int from, int to) {
-    List<Visits> visits = Stream.generate(Visits::new).limit(count).toList();
+  static LevelEffects without(double[] turns, int[] labels, int from, int to) {
+    // By label, and only of those that came: a long record has thousands of charges.
+    SortedMap<Integer, Visits> visits = new TreeMap<>();
     int now = -1;
     int begin = 0;
     Moments visit = new Moments();
@@ -213,7 +215,9 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
       if (isEnd || (labels[t] >= 0 && labels[t] != now)) {
         if (visit.count() >= LEAST_TURNS) {
           // Any turn in common leaves a visit out: half a visit would still hold the signal.
-          visits.get(now).add(visit, begin, t, begin < to && t > from);
+          visits
+              .computeIfAbsent(now, label -> new Visits())
+              .add(visit, begin, t, begin < to && t > from);
         }
         visit = new Moments();
         begin = t;
@@ -226,16 +230,15 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
     return of(visits, turns.length);
   }
 
-  private static LevelEffects of(List<Visits> visits, int turns) {
-    OneWayAnova again = new OneWayAnova(visits.size());
+  private static LevelEffects of(SortedMap<Integer, Visits> visits, int turns) {
+    OneWayAnova again = new OneWayAnova(0);
     double sum = 0;
     double inverse = 0;
     int k = 0;
-    for (int label = 0; label < visits.size(); label++) {
-      Visits own = visits.get(label);
+    for (Visits own : visits.values()) {
       if (own.cameAgain(turns)) {
         for (double mean : own.each) {
-          again.add(label, mean);
+          again.add(k, mean);
         }
         // Each level once, or the one that came most would be what all are measured from.
         sum += own.means.mean();
@@ -249,8 +252,8 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
     double sd = isKnown ? Math.sqrt(result.componentWithin()) : Double.NaN;
     double reference = isKnown ? sum / k : Double.NaN;
     List<Level> levels = new ArrayList<>();
-    for (int label = 0; label < visits.size(); label++) {
-      Visits own = visits.get(label);
+    for (Map.Entry<Integer, Visits> one : visits.entrySet()) {
+      Visits own = one.getValue();
       if (!own.each.isEmpty()) {
         boolean came = own.cameAgain(turns);
         // Visits close together are alike by drift as well: they are worth one.
@@ -259,7 +262,7 @@ public record LevelEffects(List<Level> levels, double sd, int degreesOfFreedom, 
         double shared = came ? 2.0 / n / k : 0;
         levels.add(
             new Level(
-                label,
+                one.getKey(),
                 own.means.mean() - reference,
                 sd * Math.sqrt(1.0 / n - shared + inverse / k / k),
                 own.each.size(),

@@ -2,6 +2,7 @@ package org.evenpour.link;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,7 +42,7 @@ public final class Linker {
   private final List<CastingEvent> events;
   private final Map<String, PlantHistory.Learned> histories = new ConcurrentHashMap<>();
   private final Map<String, SignalMask> masks = new ConcurrentHashMap<>();
-  private final Map<String, List<Episode>> signals = new ConcurrentHashMap<>();
+  private final Map<String, Map<Kind, List<Turns>>> signals = new ConcurrentHashMap<>();
   private final Map<String, Series> seriesOf = new ConcurrentHashMap<>();
   private final Map<String, Optional<Wander>> wanders = new ConcurrentHashMap<>();
   private final Map<String, int[]> categoryChanges = new ConcurrentHashMap<>();
@@ -59,7 +60,33 @@ public final class Linker {
   /** Tells which signals one characteristic has: history within them is left out of its effects. */
   public void signals(Characteristic characteristic, List<Episode> episodes) {
     masks.put(characteristic.name(), new SignalMask(grid, episodes));
-    signals.put(characteristic.name(), List.copyOf(episodes));
+    Map<Kind, List<Turns>> alike = new HashMap<>();
+    for (Episode episode : episodes) {
+      alike
+          .computeIfAbsent(Kind.of(episode), kind -> new ArrayList<>())
+          .add(Turns.of(grid, episode));
+    }
+    signals.put(characteristic.name(), alike);
+  }
+
+  /** Signals that may be one another's going on: of one chart, place and direction. */
+  private record Kind(Episode.Chart chart, int index, int direction) {
+    static Kind of(Episode episode) {
+      return new Kind(episode.chart(), episode.index(), episode.direction());
+    }
+  }
+
+  /** The turns in which a signal began and was last seen. */
+  private record Turns(int since, int last) {
+    static Turns of(TurnGrid grid, Episode episode) {
+      return new Turns(grid.turnAt(episode.sinceAtMillis()), grid.turnAt(episode.lastAtMillis()));
+    }
+  }
+
+  /** Learns what the settings do to one characteristic, which else is done when first asked for. */
+  public void learn(Characteristic characteristic) {
+    histories.computeIfAbsent(
+        characteristic.name(), name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
   }
 
   /** How many turns the wheel's record has. */
@@ -98,7 +125,7 @@ public final class Linker {
     int[] labels = new int[turns.length];
     int lag = setting.profile().lagTurns();
     Arrays.setAll(labels, t -> categoryIn(categories, first + t - lag, -1));
-    return LevelEffects.without(turns, labels, setting.labels().size(), from - first, to - first);
+    return LevelEffects.without(turns, labels, from - first, to - first);
   }
 
   /** How a characteristic differs between turns of the wheel that lie so far apart. */
@@ -107,8 +134,8 @@ public final class Linker {
   }
 
   private PlantHistory.Learned history(Characteristic characteristic) {
-    return histories.computeIfAbsent(
-        characteristic.name(), name -> PlantHistory.of(grid, characteristic, mask(characteristic)));
+    learn(characteristic);
+    return Objects.requireNonNull(histories.get(characteristic.name()));
   }
 
   private SignalMask mask(Characteristic characteristic) {
@@ -302,7 +329,12 @@ public final class Linker {
     int onset = window.onset();
     int nearest = nearest(changes, onset);
     if (Math.abs(nearest - onset) > window.tolerance()) {
-      onset = wentOnFrom(characteristic, episode, onset);
+      onset =
+          wentOnFrom(
+              signals
+                  .getOrDefault(characteristic.name(), Map.of())
+                  .getOrDefault(Kind.of(episode), List.of()),
+              onset);
       nearest = nearest(changes, onset);
     }
     // What stood when the record begins may have come just then: its first turn is a change too.
@@ -349,17 +381,12 @@ public final class Linker {
    * The onset of the signals of one chart and direction that this one goes on with, each beginning
    * where the one before had just ended.
    */
-  private int wentOnFrom(Characteristic characteristic, Episode episode, int onset) {
+  private static int wentOnFrom(List<Turns> alike, int onset) {
     int began = onset;
-    for (Episode earlier : signals.getOrDefault(characteristic.name(), List.of())) {
-      int since = grid.turnAt(earlier.sinceAtMillis());
-      int last = grid.turnAt(earlier.lastAtMillis());
-      boolean isAlike =
-          earlier.chart() == episode.chart()
-              && earlier.index() == episode.index()
-              && earlier.direction() == episode.direction();
-      if (isAlike && since < began && last >= began - GOES_ON && last < onset) {
-        began = wentOnFrom(characteristic, earlier, since);
+    for (Turns earlier : alike) {
+      boolean goesOn = earlier.since() < began && earlier.last() >= began - GOES_ON;
+      if (goesOn && earlier.last() < onset) {
+        began = wentOnFrom(alike, earlier.since());
       }
     }
     return began;

@@ -1,7 +1,6 @@
 package org.evenpour.link;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import org.evenpour.control.Episode;
@@ -61,20 +60,31 @@ public final class SignalMask {
    */
   int[] pieces(Episode.Chart chart, int index) {
     int[] pieces = new int[length];
+    BitSet near = new BitSet();
     for (Stretch one : stretches) {
       // One side stands against the others: where any of them moved, each one's contrast did.
       boolean isHere =
           one.chart() == chart && (one.index() == index || chart == Episode.Chart.SIDE);
       if (isHere) {
-        for (int end : new int[] {one.from(), one.to()}) {
-          for (int t = Math.max(0, end); t < length; t++) {
-            pieces[t] += pieces[t] < 0 ? 0 : 1;
-          }
-          Arrays.fill(pieces, Math.max(0, end - MARGIN), Math.min(length, end + MARGIN), -1);
-        }
+        begin(pieces, near, one.from());
+        begin(pieces, near, one.to());
       }
     }
+    // Summed up once: signals times turns would be far too many.
+    for (int t = 1; t < length; t++) {
+      pieces[t] += pieces[t - 1];
+    }
+    for (int t = near.nextSetBit(0); t >= 0; t = near.nextSetBit(t + 1)) {
+      pieces[t] = -1;
+    }
     return pieces;
+  }
+
+  private void begin(int[] begins, BitSet near, int turn) {
+    if (turn < length) {
+      begins[turn]++;
+    }
+    near.set(Math.max(0, turn - MARGIN), Math.min(length, turn + MARGIN));
   }
 
   /** Whether a turn lies within a signal of the wheel or of a side. */

@@ -223,12 +223,12 @@ record Wander(double phi, double noise, double sd) {
         for (int i = first; ramp == 1 && i < n; i++) {
           shape[i] = time[i] - begin + 1;
         }
-        double[] s = whitening.of(shape);
+        double[] s = whitening.of(shape, first);
         // The level before is fitted too: a step is held against it, and not against 0.
-        double ls = dot(level, s);
-        double ss = dot(s, s) - ls * ls / ll;
+        double ls = dot(level, s, first);
+        double ss = dot(s, s, first) - ls * ls / ll;
         looks++;
-        double ratio = ss <= 0 ? 0 : (dot(s, white) - ls * lx / ll) / Math.sqrt(ss) / sd;
+        double ratio = ss <= 0 ? 0 : (dot(s, white, first) - ls * lx / ll) / Math.sqrt(ss) / sd;
         if (Math.abs(ratio) > Math.abs(best.ratio())) {
           best = new Step(begin, ratio, 1);
         }
@@ -240,8 +240,12 @@ record Wander(double phi, double noise, double sd) {
   }
 
   private static double dot(double[] a, double[] b) {
+    return dot(a, b, 0);
+  }
+
+  private static double dot(double[] a, double[] b, int from) {
     double sum = 0;
-    for (int i = 0; i < a.length; i++) {
+    for (int i = from; i < a.length; i++) {
       sum += a[i] * b[i];
     }
     return sum;

@@ -64,9 +64,14 @@ public final class AndersonDarling {
   private static double weightedLogs(double[] x, int from, int to, double mean, double sd) {
     double n = x.length;
     double sum = 0;
+    double[] logs = new double[2];
     for (int i = from; i < to; i++) {
+      // Values as they are written down repeat themselves, and what costs is the logarithms.
+      if (i == from || x[i] != x[i - 1]) {
+        Normal.logs((x[i] - mean) / sd, logs);
+      }
       // Ranks counted from below for Φ and from above for 1 − Φ: one evaluation serves both.
-      sum += Normal.weightedLogs((x[i] - mean) / sd, 2.0 * i + 1, 2 * (n - i) - 1);
+      sum += (2.0 * i + 1) * logs[0] + (2 * (n - i) - 1) * logs[1];
     }
     return sum;
   }

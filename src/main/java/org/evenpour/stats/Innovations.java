@@ -21,6 +21,11 @@ public final class Innovations {
   private double predicted;
   private double variance;
 
+  // What follows from the variance, which soon stays what it is where no value is missing.
+  private double known = Double.NaN;
+  private double scale;
+  private double weight;
+
   /**
    * @param phi coefficient, 0 to below 1
    * @param noise share of the variance that is white, 0 to below 1
@@ -39,10 +44,13 @@ public final class Innovations {
 
   /** The next value's innovation; s.d. 1, clipped at ±4. */
   public double accept(double z) {
-    double total = variance + noise;
-    double scale = Math.sqrt(total);
+    if (variance != known) {
+      known = variance;
+      double total = variance + noise;
+      scale = Math.sqrt(total);
+      weight = variance / total;
+    }
     double u = Math.max(-CLIP, Math.min(CLIP, (z - predicted) / scale));
-    double weight = variance / total;
     // By the clipped value: a wild one is not expected to come again.
     predicted += weight * u * scale;
     variance *= 1 - weight;
@@ -56,7 +64,7 @@ public final class Innovations {
    * @param values how many are missing before the next one
    */
   public void skip(int values) {
-    double fade = Math.pow(phi, values);
+    double fade = values == 1 ? phi : Math.pow(phi, values);
     predicted *= fade;
     // What is not seen goes back to the stationary state, as far as φ forgets.
     variance = fade * fade * variance + (1 - fade * fade) * (1 - noise);

@@ -29,6 +29,11 @@ public final class MovingRange {
     last = Double.NaN;
   }
 
+  /** The moments of the values; live, not a copy. */
+  public Moments values() {
+    return values;
+  }
+
   /** Number of ranges. */
   public long count() {
     return ranges.count();

@@ -121,14 +121,18 @@ public final class Normal {
   }
 
   /**
-   * w₁·ln Φ(z) + w₂·ln(1 − Φ(z)) by one evaluation of the tail; what the Anderson–Darling sum asks
-   * for every value.
+   * ln Φ(z) and ln(1 − Φ(z)) by one evaluation of the tail; what the Anderson–Darling sum asks for
+   * every value.
+   *
+   * @param logs into which
    */
-  static double weightedLogs(double z, double w1, double w2) {
+  static void logs(double z, double[] logs) {
     double x = Math.abs(z) * SQRT_HALF;
     if (x <= 0.46875) {
       double half = 0.5 * Math.copySign(smallErf(x), z);
-      return w1 * Math.log(0.5 + half) + w2 * Math.log(0.5 - half);
+      logs[0] = Math.log(0.5 + half);
+      logs[1] = Math.log(0.5 - half);
+      return;
     }
     double scaled = 0.5 * scaledErfc(x);
     double square = 0.5 * z * z;
@@ -138,7 +142,8 @@ public final class Normal {
     // log1p in elementary terms (Kahan): several times faster than the library's
     double rest = 1 - tail;
     double logRest = rest == 1 ? -tail : Math.log(rest) * (tail / (1 - rest));
-    return z > 0 ? w1 * logRest + w2 * logTail : w1 * logTail + w2 * logRest;
+    logs[0] = z > 0 ? logRest : logTail;
+    logs[1] = z > 0 ? logTail : logRest;
   }
 
   /** The z with Φ(z) = p. Plus or minus infinity at 1 and 0, NaN outside 0…1. */

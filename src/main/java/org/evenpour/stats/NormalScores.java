@@ -1,7 +1,9 @@
 package org.evenpour.stats;
 
+import java.util.AbstractList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.RandomAccess;
 
 /**
  * A monotone transform that makes standardized values of any distribution normal: {@code s =
@@ -64,11 +66,38 @@ public record NormalScores(
    * @throws IllegalArgumentException if knots do not ascend
    */
   public NormalScores {
-    values = List.copyOf(values);
-    scores = List.copyOf(scores);
+    values = Knots.of(values);
+    scores = Knots.of(scores);
     if (values.size() != scores.size() || !ascend(values) || !ascend(scores)) {
       throw new IllegalArgumentException("knots must ascend: " + values + ", " + scores);
     }
+  }
+
+  /** Numbers that are looked up without unwrapping each, once for every anode. Never changed. */
+  private static final class Knots extends AbstractList<Double> implements RandomAccess {
+    private final double[] at;
+
+    private Knots(double[] at) {
+      this.at = at;
+    }
+
+    static Knots of(List<Double> list) {
+      return new Knots(list.stream().mapToDouble(each -> each).toArray());
+    }
+
+    @Override
+    public Double get(int index) {
+      return at[index];
+    }
+
+    @Override
+    public int size() {
+      return at.length;
+    }
+  }
+
+  private static double[] at(List<Double> knots) {
+    return ((Knots) knots).at;
   }
 
   private static boolean ascend(List<Double> x) {
@@ -238,30 +267,41 @@ public record NormalScores(
 
   /** The normal score of a value. */
   public double of(double z) {
-    int n = values.size();
+    double[] value = at(values);
+    double[] score = at(scores);
+    int n = value.length;
     if (n == 0 || Double.isNaN(z)) {
       return z;
     }
-    double first = values.get(0);
-    double last = values.get(n - 1);
-    if (z < first) {
-      return -outward(Normal.cdf(scores.get(0)) * low.beyond(first - z));
+    if (z < value[0]) {
+      return -outward(Normal.cdf(score[0]) * low.beyond(value[0] - z));
     }
-    if (z > last) {
-      return outward(Normal.upperTail(scores.get(n - 1)) * high.beyond(z - last));
+    if (z > value[n - 1]) {
+      return outward(Normal.upperTail(score[n - 1]) * high.beyond(z - value[n - 1]));
     }
     int from = 0;
     int to = n - 1;
     while (to - from > 1) {
       int middle = (from + to) >>> 1;
-      if (values.get(middle) <= z) {
+      if (value[middle] <= z) {
         from = middle;
       } else {
         to = middle;
       }
     }
-    double part = (z - values.get(from)) / (values.get(to) - values.get(from));
-    return scores.get(from) + part * (scores.get(to) - scores.get(from));
+    double part = (z - value[from]) / (value[to] - value[from]);
+    return score[from] + part * (score[to] - score[from]);
+  }
+
+  /** Whether a value's score lies farther out than a limit, on either side. */
+  public boolean isBeyond(double z, double limit) {
+    double[] value = at(values);
+    double[] score = at(scores);
+    int n = value.length;
+    // Nearly all values lie between the outermost knots, and then so do their scores.
+    boolean isWithin =
+        n > 0 && limit > Math.max(-score[0], score[n - 1]) && z >= value[0] && z <= value[n - 1];
+    return !isWithin && Math.abs(of(z)) > limit;
   }
 
   private static double outward(double beyond) {

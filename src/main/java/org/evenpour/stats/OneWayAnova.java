@@ -20,6 +20,11 @@ public final class OneWayAnova {
     Arrays.setAll(this.groups, g -> new Moments());
   }
 
+  /** Of groups that are filled elsewhere. */
+  public OneWayAnova(Moments[] groups) {
+    this.groups = groups;
+  }
+
   /** Adds a value to the group with this index, from 0. */
   public void add(int group, double x) {
     if (group >= groups.length) {

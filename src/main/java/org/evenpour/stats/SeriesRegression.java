@@ -512,6 +512,10 @@ public final class SeriesRegression {
       first = new boolean[n];
       double log = 0;
       double variance = 1 - noise;
+      double known = Double.NaN;
+      double itsScale = 0;
+      double itsWeight = 0;
+      double itsLog = 0;
       for (int i = 0; i < n; i++) {
         first[i] = i == 0 || stretch[i] != stretch[i - 1];
         if (first[i]) {
@@ -523,11 +527,18 @@ public final class SeriesRegression {
           // Over a gap the level is forgotten, and its variance goes back to that of a first value.
           variance = f * variance + (1 - f) * (1 - noise);
         }
-        double total = variance + noise;
-        scale[i] = 1 / Math.sqrt(total);
-        weight[i] = variance / total;
-        variance *= 1 - weight[i];
-        log += Math.log(total);
+        // Without gaps the variance soon stays what it is, and with it what follows from it.
+        if (variance != known) {
+          known = variance;
+          double total = variance + noise;
+          itsScale = 1 / Math.sqrt(total);
+          itsWeight = variance / total;
+          itsLog = Math.log(total);
+        }
+        scale[i] = itsScale;
+        weight[i] = itsWeight;
+        variance *= 1 - itsWeight;
+        log += itsLog;
       }
       logVariance = log;
     }
@@ -541,13 +552,22 @@ public final class SeriesRegression {
 
     /** A series made white; as long as the times. */
     public double[] of(double[] series) {
+      return of(series, 0);
+    }
+
+    /**
+     * A series made white.
+     *
+     * @param from before which it is all zeros
+     */
+    public double[] of(double[] series, int from) {
       // Nothing to predict from, and the variance is 1.
       if (phi == 0) {
         return series.clone();
       }
       double[] white = new double[series.length];
       double level = 0;
-      for (int i = 0; i < series.length; i++) {
+      for (int i = from; i < series.length; i++) {
         level = first[i] ? 0 : level * fade[i];
         double d = series[i] - level;
         white[i] = d * scale[i];

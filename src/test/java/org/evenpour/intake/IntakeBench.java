@@ -2,7 +2,9 @@ package org.evenpour.intake;
 
 import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
+import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,10 +13,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.column.Pages;
 
 /**
  * Writes a large log of a plant of our own and measures how long it takes to read: {@code
- * IntakeBench write FILE ROWS [quoted]}, {@code IntakeBench read FILE}.
+ * IntakeBench write FILE ROWS [quoted]}, {@code IntakeBench read FILE}; and what a row costs by
+ * stage, on one thread, {@code IntakeBench stages FILE}.
  */
 final class IntakeBench {
   private static final int MOLDS = 26;
@@ -26,6 +30,10 @@ final class IntakeBench {
     Path file = Path.of(arguments[1]);
     if (arguments[0].equals("write")) {
       write(file, Integer.parseInt(arguments[2]), arguments.length > 3);
+      return;
+    }
+    if (arguments[0].equals("stages")) {
+      stages(file);
       return;
     }
     long begin = System.nanoTime();
@@ -44,6 +52,68 @@ final class IntakeBench {
         (runtime.totalMemory() - runtime.freeMemory()) >> 20,
         runtime.maxMemory() >> 20,
         record.warnings());
+  }
+
+  /** Twice: the first time is of a runtime that has not compiled yet. */
+  private static void stages(Path file) throws IOException, IntakeException {
+    for (int time = 0; time < 2; time++) {
+      long begin = now();
+      long rows = pass(file, false);
+      long read = now();
+      rows = Math.max(rows, pass(file, true));
+      long looked = now();
+      LogBlocks blocks = LogBlocks.open(file);
+      LogBlocks.Heading heading = blocks.heading();
+      LogHeader header =
+          LogHeader.read(file.toString(), heading.line(), heading.text(), Profiles.NONE);
+      blocks.separate((byte) header.separator());
+      RowCutter cutter = header.cutter(LogBlocks.RECORD_LIMIT);
+      RowIntake intake = new RowIntake(Profiles.NONE, Pages.ofMemory(), null, null);
+      intake.open(header);
+      Block block = cutter.newBlock(LogBlocks.READ_BYTES);
+      long cut = 0;
+      long taken = 0;
+      while (blocks.next(block)) {
+        long from = now();
+        cutter.cut(block);
+        long to = now();
+        for (int row = 0; row < block.rows; row++) {
+          intake.take(block, row, block.line[row]);
+        }
+        intake.settle(block);
+        cut += to - from;
+        taken += now() - to;
+      }
+      blocks.close();
+      System.err.printf(
+          Locale.ROOT,
+          "%,d rows; nanoseconds a row: bytes read %.0f, each looked at %.0f more; rows cut and cells"
+              + " parsed %.0f, judged and taken in %.0f%n",
+          rows,
+          (read - begin) / (double) rows,
+          (looked - read - (read - begin)) / (double) rows,
+          cut / (double) rows,
+          taken / (double) rows);
+    }
+  }
+
+  /** This thread's processor time: what else the machine does is no part of it. */
+  private static long now() {
+    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+  }
+
+  /** Counts the line ends, or reads the bytes alone. */
+  private static long pass(Path file, boolean looks) throws IOException {
+    long lines = 1;
+    byte[] bytes = new byte[LogBlocks.READ_BYTES];
+    try (InputStream in = Files.newInputStream(file)) {
+      for (int n = in.read(bytes); n > 0; n = in.read(bytes)) {
+        for (int i = 0; looks && i < n; i++) {
+          lines += bytes[i] == '\n' ? 1 : 0;
+        }
+      }
+    }
+    return lines;
   }
 
   private static void write(Path file, int rows, boolean quoted) throws IOException {

@@ -44,7 +44,6 @@ class LevelEffectsTest {
     return LevelEffects.without(
         turns.stream().mapToDouble(x -> x).toArray(),
         labels.stream().mapToInt(x -> x).toArray(),
-        byLevel.size(),
         0,
         0);
   }
@@ -142,7 +141,7 @@ class LevelEffectsTest {
     }
 
     LevelEffects effects() {
-      return LevelEffects.without(turns, labels, CREWS, 0, 0);
+      return LevelEffects.without(turns, labels, 0, 0);
     }
   }
 
@@ -199,12 +198,12 @@ class LevelEffectsTest {
     int[] batch = new int[turns.length];
     Arrays.setAll(turns, t -> 390 + 0.01 * t + 0.1 * Math.sin(t));
     Arrays.setAll(batch, t -> t / 120 * 2 + t / 20 % 2);
-    LevelEffects pairs = LevelEffects.without(turns, batch, 8, 0, 0);
+    LevelEffects pairs = LevelEffects.without(turns, batch, 0, 0);
     assertThat(pairs.levels()).hasSize(8).allMatch(one -> one.visits() == 3 && !one.cameAgain());
     assertThat(pairs.isKnown()).isFalse();
     // With two that come all the time, a late one has the error of a single visit.
     Arrays.setAll(batch, t -> t >= 400 && t / 10 % 3 == 2 ? 2 : t / 10 % 2);
-    LevelEffects found = LevelEffects.without(turns, batch, 3, 0, 0);
+    LevelEffects found = LevelEffects.without(turns, batch, 0, 0);
     LevelEffects.Level late = found.levels().get(2);
     assertThat(late.visits()).isEqualTo(3);
     assertThat(late.cameAgain()).isFalse();
@@ -231,22 +230,22 @@ class LevelEffectsTest {
     double[] turns = Made.of(1, TRULY, 0).turns();
     int[] batch = new int[turns.length];
     Arrays.setAll(batch, t -> t / 60);
-    LevelEffects once = LevelEffects.without(turns, batch, 8, 0, 0);
+    LevelEffects once = LevelEffects.without(turns, batch, 0, 0);
     assertThat(once.isKnown()).isFalse();
     assertThat(once.p()).isNaN();
     assertThat(once.levels()).hasSize(8).allMatch(level -> level.visits() == 1);
     assertThat(once.between(0, 1)).isNull();
-    assertThat(LevelEffects.without(turns, new int[turns.length], 1, 0, 0).isKnown()).isFalse();
+    assertThat(LevelEffects.without(turns, new int[turns.length], 0, 0).isKnown()).isFalse();
     // Three levels, of which one came twice: nothing to compare it with.
     Arrays.setAll(batch, t -> t < 400 ? t / 200 : t < 440 ? 0 : 2);
-    assertThat(LevelEffects.without(turns, batch, 3, 0, 0).isKnown()).isFalse();
+    assertThat(LevelEffects.without(turns, batch, 0, 0).isKnown()).isFalse();
   }
 
   @Test
   void aVisitEndsWithAnotherLevelAndNotWithATurnThatIsNotWrittenDown() {
     double[] turns = {1, 1, 1, Double.NaN, 9, 1, 5, 5, 5, 2, 2, 2, 7, 7, 6, 6, 6, 3, 3};
     int[] labels = {0, 0, 0, 0, -1, 0, 1, 1, 1, 0, 0, 0, 0, 0, 1, 1, 1, 0, 0};
-    List<LevelEffects.Level> levels = LevelEffects.without(turns, labels, 2, 0, 0).levels();
+    List<LevelEffects.Level> levels = LevelEffects.without(turns, labels, 0, 0).levels();
     // The last visit is too short; the turn without a level counts for nobody.
     assertThat(levels.get(0).visits()).isEqualTo(2);
     assertThat(levels.get(0).turns()).isEqualTo(9);
@@ -336,14 +335,12 @@ class LevelEffectsTest {
     double[] unknown = turns.clone();
     Arrays.fill(unknown, 32, 48, Double.NaN);
     // From the last turn of the fifth visit to the first of the sixth: both go as a whole.
-    LevelEffects found = LevelEffects.without(turns, labels, 3, 39, 41);
-    LevelEffects expected = LevelEffects.without(unknown, labels, 3, 0, 0);
-    assertThat(found)
-        .isEqualTo(expected)
-        .isNotEqualTo(LevelEffects.without(turns, labels, 3, 0, 0));
-    assertThat(LevelEffects.without(turns, labels, 3, 40, 48))
+    LevelEffects found = LevelEffects.without(turns, labels, 39, 41);
+    LevelEffects expected = LevelEffects.without(unknown, labels, 0, 0);
+    assertThat(found).isEqualTo(expected).isNotEqualTo(LevelEffects.without(turns, labels, 0, 0));
+    assertThat(LevelEffects.without(turns, labels, 40, 48))
         .isNotEqualTo(expected)
-        .isNotEqualTo(LevelEffects.without(turns, labels, 3, 0, 0));
+        .isNotEqualTo(LevelEffects.without(turns, labels, 0, 0));
   }
 
   /** As against the mean of the others that came again, worked out by hand. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.ToDoubleFunction;
@@ -187,5 +188,21 @@ class NormalScoresTest {
 
     assertThatThrownBy(() -> new NormalScores(List.of(1.0, 1.0), List.of(0.0, 1.0), tail, tail, 10))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void tellsWhatLiesBeyondALimitByTheScoreItself() {
+    Random random = new Random(11);
+    NormalScores scores =
+        NormalScores.of(random.doubles(5_000).map(u -> -Math.log(1 - u) - 1).toArray());
+
+    for (NormalScores its : List.of(scores, NormalScores.IDENTITY)) {
+      for (double limit : new double[] {0.5, 1.9, 2.5, 3.5}) {
+        for (double z = -9; z < 9; z += 0.0625) {
+          assertThat(its.isBeyond(z, limit)).isEqualTo(Math.abs(its.of(z)) > limit);
+        }
+      }
+    }
+    assertThat(scores.isBeyond(Double.NaN, 3)).isFalse();
   }
 }

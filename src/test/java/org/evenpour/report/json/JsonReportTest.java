@@ -16,8 +16,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
+import java.util.concurrent.ForkJoinPool;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
+import org.evenpour.audit.Audit;
+import org.evenpour.audit.Sample;
+import org.evenpour.casting.CastingRecord;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.report.Reports;
 import org.junit.jupiter.api.Test;
@@ -38,6 +42,23 @@ class JsonReportTest {
     List<String> names = new ArrayList<>();
     object.fieldNames().forEachRemaining(names::add);
     return names;
+  }
+
+  /** Threads as the pool has them in which the audit is asked for: its streams go there. */
+  @Test
+  void isTheSameToTheLastByteWhateverTheThreads() throws Exception {
+    CastingRecord record = Sample.read(Sample.TORDILLA);
+    List<String> reports = new ArrayList<>();
+    for (int threads : new int[] {1, 2, 8}) {
+      ForkJoinPool pool = new ForkJoinPool(threads);
+      try {
+        reports.add(pool.submit(() -> json(Audit.run(record))).get());
+      } finally {
+        pool.shutdown();
+      }
+    }
+    assertThat(reports.get(1)).isEqualTo(reports.get(0));
+    assertThat(reports.get(2)).isEqualTo(reports.get(0));
   }
 
   @Test
