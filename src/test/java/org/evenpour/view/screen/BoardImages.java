@@ -37,7 +37,7 @@ public final class BoardImages {
   /** Of the sample week: nothing wrong; molds that pour thin and thick; the feed silent. */
   private static final List<Moment> MOMENTS =
       List.of(
-          new Moment("even", 1786, 12),
+          new Moment("even", 1578, 12),
           new Moment("uneven", 5237, 12),
           new Moment("silent", 4089, 252));
 
