@@ -13,6 +13,7 @@ import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.RejectReport.Spell;
 import org.evenpour.report.Topic;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
  * nothing changes, and whether a change is found; on wheels drawn from shares that are known.
  * Longer runs of the same are in docs/methods/rejects.md.
  */
+@Tag("slow")
 class RejectWatchTest {
   private static final int WEEK = 235;
 
