@@ -56,20 +56,33 @@ public record Remark(String key, List<Object> values) {
     return in(ENGLISH);
   }
 
-  /** A wording with its blanks filled in; braces within the values are kept. */
+  /**
+   * A wording with its blanks, {@code {0}} to {@code {10}} and further, filled in; braces within
+   * the values are kept, and so is a brace that is no blank.
+   */
   public static String filled(String wording, Object... values) {
     StringBuilder filled = new StringBuilder(wording.length() + 32);
     int at = 0;
     while (at < wording.length()) {
       char c = wording.charAt(at);
-      if (c == '{' && at + 2 < wording.length() && wording.charAt(at + 2) == '}') {
-        filled.append(values[wording.charAt(at + 1) - '0']);
-        at += 3;
+      int end = at + 1;
+      int number = 0;
+      while (c == '{' && end < wording.length() && isDigit(wording.charAt(end))) {
+        number = 10 * number + wording.charAt(end) - '0';
+        end++;
+      }
+      if (end > at + 1 && end < wording.length() && wording.charAt(end) == '}') {
+        filled.append(values[number]);
+        at = end + 1;
       } else {
         filled.append(c);
         at++;
       }
     }
     return filled.toString();
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
   }
 }

@@ -119,6 +119,14 @@ class RemarkTest {
                 + " correct that and export the log again");
   }
 
+  /** An eleventh blank is one too; a brace that holds no number stands as it is. */
+  @Test
+  void fillsInMoreThanTenBlanks() {
+    Object[] values = {"a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "{0}"};
+    assertThat(Remark.filled("{10} of {1} in {9}, {x} {} {1", values))
+        .isEqualTo("{0} of b in j, {x} {} {1");
+  }
+
   @Test
   void aLanguageThatIsNotKnownIsEnglishWhateverTheMachineSpeaks() {
     Locale before = Locale.getDefault();
