@@ -24,10 +24,10 @@ import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.MoldVerdict.Reason;
-import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.MoldVerdict.Standing;
 import org.evenpour.findings.MoldVerdict.ThickSide;
 import org.evenpour.findings.MoldVerdict.Verdict;
+import org.evenpour.findings.RejectReport;
 import org.evenpour.stats.Robust;
 import org.jspecify.annotations.Nullable;
 

@@ -22,6 +22,8 @@ import org.evenpour.report.FinishedFile;
 import org.evenpour.report.Summary;
 import org.evenpour.report.json.JsonReport;
 import org.evenpour.report.workbook.AuditWorkbook;
+import org.evenpour.view.model.Language;
+import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -78,12 +80,15 @@ final class AuditCommand implements Callable<Integer> {
       description = "write audit.xlsx, audit.json and rows set aside into this folder")
   private @Nullable Path out;
 
+  @Mixin private LanguageOption language = new LanguageOption();
+
   @Option(names = "--strict", description = "exit status 1 where rows were set aside")
   private boolean strict;
 
   @Override
   public Integer call() throws IntakeException, IOException {
     checkJson();
+    words();
     LogsToAudit.Plant plant = logs.plant(spec, gauges);
     ZoneId zone = plant.zone();
     if (out != null) {
@@ -100,6 +105,11 @@ final class AuditCommand implements Callable<Integer> {
       }
       return strict && record.rowsSetAside() > 0 ? Main.DONE_WITH_ROWS_SET_ASIDE : Main.DONE;
     }
+  }
+
+  private Words words() {
+    Language asked = language.asked(spec);
+    return asked == null ? Words.english() : asked.report();
   }
 
   private void checkJson() {
@@ -133,7 +143,8 @@ final class AuditCommand implements Callable<Integer> {
   private void write(CastingRecord record, AuditReport report, ZoneId zone) throws IOException {
     Map<Path, FinishedFile.Content> files = new LinkedHashMap<>();
     FinishedFile.Content asJson = stream -> JsonReport.write(report, stream);
-    FinishedFile.Content asWorkbook = stream -> AuditWorkbook.write(report, record, stream, zone);
+    FinishedFile.Content asWorkbook =
+        stream -> AuditWorkbook.write(report, record, stream, zone, words());
     if (out != null) {
       files.put(out.resolve("audit.json"), asJson);
       files.put(out.resolve("audit.xlsx"), asWorkbook);
@@ -154,7 +165,7 @@ final class AuditCommand implements Callable<Integer> {
 
   private void tell(AuditReport report, ZoneId zone, List<Path> setAsideFiles) {
     PrintWriter screen = spec.commandLine().getOut();
-    screen.print(Summary.text(report, zone));
+    screen.print(Summary.text(report, zone, words()));
     if (out != null) {
       screen.println("wrote " + out.resolve("audit.xlsx") + " and audit.json");
     }

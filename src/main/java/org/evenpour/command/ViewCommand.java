@@ -5,10 +5,10 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.plant.PlantFiles;
+import org.evenpour.view.model.Language;
 import org.evenpour.view.screen.Viewer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -47,8 +47,7 @@ final class ViewCommand implements Callable<Integer> {
       description = "follow a log that still grows, on the board; it need not be there yet")
   private @Nullable Path follow;
 
-  @Option(names = "--language", paramLabel = "L", description = "en or es; default: the system's")
-  private @Nullable String language;
+  @Mixin private LanguageOption language = new LanguageOption();
 
   @Option(names = "--dark", description = "begin dark")
   private boolean dark;
@@ -73,14 +72,7 @@ final class ViewCommand implements Callable<Integer> {
   }
 
   private String tongue() {
-    String wanted = language;
-    if (wanted == null) {
-      return Locale.getDefault().getLanguage().equals("es") ? "es" : "en";
-    }
-    if (!wanted.equals("en") && !wanted.equals("es")) {
-      throw new ParameterException(
-          spec.commandLine(), "--language: '" + wanted + "' is not known; use en or es");
-    }
-    return wanted;
+    Language asked = language.asked(spec);
+    return (asked == null ? LanguageOption.ofSystem() : asked).tag();
   }
 }

@@ -50,9 +50,9 @@ public final class Summary {
   private final Sentences sentences;
   private boolean advised;
 
-  private Summary(AuditReport report, ZoneId zone) {
+  private Summary(AuditReport report, ZoneId zone, Words words) {
     this.report = report;
-    this.words = Words.english();
+    this.words = words;
     this.sentences = Sentences.of(report, words, zone);
   }
 
@@ -62,7 +62,12 @@ public final class Summary {
    * @param zone in which times are told
    */
   public static String text(AuditReport report, ZoneId zone) {
-    return String.join("\n", new Summary(report, zone).lines()) + "\n";
+    return text(report, zone, Words.english());
+  }
+
+  /** The same in another language. */
+  public static String text(AuditReport report, ZoneId zone, Words words) {
+    return String.join("\n", new Summary(report, zone, words).lines()) + "\n";
   }
 
   private List<String> lines() {
@@ -130,7 +135,7 @@ public final class Summary {
     List<String> lines = new ArrayList<>(List.of(cut(period), cut(counts)));
     report.notes().stream()
         .filter(note -> note.key().equals(AuditReport.MUCH_SET_ASIDE))
-        .forEach(note -> lines.addAll(wrapped(note.toString(), "").stream().limit(3).toList()));
+        .forEach(note -> lines.addAll(wrapped(words.say(note), "").stream().limit(3).toList()));
     String approved = approved();
     if (!approved.isEmpty()) {
       lines.add(cut(approved));
@@ -176,8 +181,7 @@ public final class Summary {
         report.characteristics().stream()
             .filter(
                 one ->
-                    !one.name().equals(Quantity.MASS_DEVIATION)
-                        || one.specification().hasLimits())
+                    !one.name().equals(Quantity.MASS_DEVIATION) || one.specification().hasLimits())
             .toList();
     int shown = all.size() > CHARACTERISTIC_LINES ? CHARACTERISTIC_LINES - 1 : all.size();
     List<String[]> rows = new ArrayList<>();
@@ -519,7 +523,7 @@ public final class Summary {
     int said = 0;
     List<Remark> notes = report.notes().stream().filter(note -> !isSaid(note)).toList();
     for (Remark note : notes) {
-      List<String> more = wrapped(words.say("summary.note", note), "");
+      List<String> more = wrapped(words.say("summary.note", words.say(note)), "");
       boolean last = said == notes.size() - 1;
       if (lines.size() + more.size() > room - (last ? 0 : 1)) {
         break;
@@ -545,7 +549,7 @@ public final class Summary {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder(indent);
     boolean empty = true;
-    for (String word : Arrays.asList(plain(sentence).split(" ", -1))) {
+    for (String word : Arrays.asList(plain(sentence).split(" (?!%)", -1))) {
       if (!empty && width(line) + 1 + width(word) > COLUMNS) {
         lines.add(line.toString());
         line.setLength(0);

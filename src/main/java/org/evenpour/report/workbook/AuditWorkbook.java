@@ -61,12 +61,13 @@ public final class AuditWorkbook {
   public static void write(
       AuditReport report, @Nullable CastingRecord record, Path file, ZoneId zone)
       throws IOException {
-    write(report, record, file, zone, anodes -> {});
+    write(report, record, file, zone, Words.english(), anodes -> {});
   }
 
   /**
    * The same for somebody who waits.
    *
+   * @param words the language
    * @param written is told, on the thread that writes, how many anodes are on their sheet; may
    *     throw an unchecked exception to give up, and then nothing is left behind
    */
@@ -75,16 +76,28 @@ public final class AuditWorkbook {
       @Nullable CastingRecord record,
       Path file,
       ZoneId zone,
+      Words words,
       LongConsumer written)
       throws IOException {
-    FinishedFile.write(file, out -> write(report, record, out, zone, written));
+    FinishedFile.write(file, out -> write(report, record, out, zone, words, written));
   }
 
   /** Writes the workbook to a stream and leaves it open. */
   public static void write(
       AuditReport report, @Nullable CastingRecord record, OutputStream out, ZoneId zone)
       throws IOException {
-    write(report, record, out, zone, anodes -> {});
+    write(report, record, out, zone, Words.english());
+  }
+
+  /** The same in another language. */
+  public static void write(
+      AuditReport report,
+      @Nullable CastingRecord record,
+      OutputStream out,
+      ZoneId zone,
+      Words words)
+      throws IOException {
+    write(report, record, out, zone, words, anodes -> {});
   }
 
   private static void write(
@@ -92,6 +105,7 @@ public final class AuditWorkbook {
       @Nullable CastingRecord record,
       OutputStream out,
       ZoneId zone,
+      Words words,
       LongConsumer written)
       throws IOException {
     TempFile.setTempFileCreationStrategy(SheetFiles.ONLY);
@@ -101,10 +115,10 @@ public final class AuditWorkbook {
           OutputStream into = new BufferedOutputStream(Files.newOutputStream(dated))) {
         book.setCompressTempFiles(true);
         sheets(
-            new Paper(book, new Styles(book), Sentences.of(report, Words.english(), zone), report),
+            new Paper(book, new Styles(book), Sentences.of(report, words, zone), report),
             record,
             written);
-        describe(book, report);
+        describe(book, report, words);
         book.write(into);
       }
       FixedZip.copy(dated, out);
@@ -189,12 +203,12 @@ public final class AuditWorkbook {
   }
 
   /** Whose it is; dated by the last cast, for the time of writing would differ from run to run. */
-  private static void describe(SXSSFWorkbook book, AuditReport report) {
+  private static void describe(SXSSFWorkbook book, AuditReport report, Words words) {
     POIXMLProperties properties = book.getXSSFWorkbook().getProperties();
     POIXMLProperties.CoreProperties core = properties.getCoreProperties();
     Optional<Date> date = Optional.of(Date.from(report.log().lastCastAt()));
     core.setCreator("Evenpour");
-    core.setTitle(Words.english().say("paper.title"));
+    core.setTitle(words.say("paper.title"));
     core.setCreated(date);
     core.setModified(date);
     properties.getExtendedProperties().setApplication("Evenpour");

@@ -135,6 +135,7 @@ record Export(String label, String fileName, Supplier<File> shown) {
                   log.record(),
                   file,
                   log.zone(),
+                  desk.look().language().report(),
                   written -> progress.at(written / anodes));
         });
   }

@@ -30,10 +30,7 @@ final class RejectsPage implements Page {
     said = Parts.prose("rejects.said", "", look.ink().font(1), look);
     spells =
         new DataTable<>(
-            "rejects.spells",
-            look.say("page.rejects.tip"),
-            look,
-            row -> row.its().signal().id());
+            "rejects.spells", look.say("page.rejects.tip"), look, row -> row.its().signal().id());
     spells.onChosen(
         row -> {
           String mold = row.its().signal().mold();

@@ -22,6 +22,7 @@ import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import org.evenpour.plant.PlantFiles;
+import org.evenpour.report.Topic;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
@@ -100,7 +101,10 @@ class DeskScreenTest {
           open.place().turnTo("signals");
           JList<?> list = find(open.screen(), "signals.list", JList.class);
           assertThat(list.getModel().getSize())
-              .isEqualTo(Sample.opened().report().signals().size());
+              .isEqualTo(
+                  Topic.of(Sample.opened().report()).stream()
+                      .mapToInt(topic -> topic.signals().size())
+                      .sum());
           list.setSelectedIndex(2);
           assertThat(open.place().selection().signal()).isNotNull();
           PictureView stack = find(open.screen(), "signal.stack", PictureView.class);
