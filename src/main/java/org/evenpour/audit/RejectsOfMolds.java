@@ -12,7 +12,6 @@ import org.evenpour.control.Episode;
 import org.evenpour.stats.IntervalScan;
 import org.evenpour.stats.IntervalScan.Interval;
 import org.evenpour.stats.Shares;
-import org.hipparchus.random.RandomDataGenerator;
 
 /**
  * Where one mold's rejects lie denser than chance makes them. Given how many it has, they may lie
@@ -149,19 +148,11 @@ final class RejectsOfMolds {
       }
       ends[b] = i;
     }
-    Shares.Prior prior = Shares.prior(hits, others);
-    RandomDataGenerator random = new RandomDataGenerator(RejectWatch.SEED);
-    // Where no other mold has any, nothing is known of when it is likelier. What the others tell of
-    // a charge is an estimate: drawn anew each time from what it may be.
-    boolean isAlike = !(prior.common() > 0) || prior.trials() == Double.POSITIVE_INFINITY;
+    // What the others tell of a charge is an estimate: drawn anew each time from what it may be.
     return scan.byChance(
         chart.at().length,
         ends,
-        isAlike
-            ? b -> 1
-            : b ->
-                random.nextGamma(hits[b] + prior.common() * prior.trials(), 1)
-                    / (others[b] + prior.trials()),
+        Shares.drawn(hits, others, RejectWatch.SEED),
         new SplittableRandom(RejectWatch.SEED));
   }
 }

@@ -2,7 +2,6 @@ package org.evenpour.audit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
 import org.evenpour.audit.RejectRows.Departure;
 import org.evenpour.audit.RejectRows.Stretch;
@@ -11,7 +10,6 @@ import org.evenpour.stats.DispersedShares;
 import org.evenpour.stats.IntervalScan;
 import org.evenpour.stats.IntervalScan.Interval;
 import org.evenpour.stats.Shares;
-import org.hipparchus.random.RandomDataGenerator;
 
 /**
  * Where the whole wheel's rejects lie denser: for some charges, or in a single turn. Charges differ
@@ -22,12 +20,6 @@ final class RejectsOfWheel {
    * Half of the false alarms for rejects of any kind, half for defects, where there are several.
    */
   private static final double ANY_PART = 0.5;
-
-  /**
-   * Degrees of freedom of a sigma by moving ranges, for each range: its squared coefficient of
-   * variation is 0.826/ranges, that of a sigma with ν degrees 1/(2ν).
-   */
-  private static final double MOVING_RANGES = 0.6;
 
   /** The part of what is too much that makes it one defect's; a choice. */
   private static final double MOST_OF_IT = 0.6;
@@ -50,13 +42,6 @@ final class RejectsOfWheel {
     int allHits() {
       return IntStream.of(hits).sum();
     }
-
-    /**
-     * By how much the batches' own shares vary, as a squared part of the share: Var z = 1 + κ·mean.
-     */
-    double kappa() {
-      return (dispersion(shares) - 1) * casts.length / allHits();
-    }
   }
 
   Batches batches(int defect) {
@@ -69,11 +54,6 @@ final class RejectsOfWheel {
       }
     }
     return new Batches(hits, casts, DispersedShares.of(hits, casts));
-  }
-
-  /** Shares that differ by less than chance are no reason to be sharper. */
-  private static double dispersion(DispersedShares shares) {
-    return Double.isNaN(shares.sigmaZ()) ? 1 : Math.max(1, shares.sigmaZ() * shares.sigmaZ());
   }
 
   /**
@@ -107,10 +87,12 @@ final class RejectsOfWheel {
       return;
     }
     IntervalScan scan = new IntervalScan(all.all());
-    Interval dense = scan.clearest(all.hits(), all.casts(), dispersion(all.shares()));
+    Interval dense = scan.clearest(all.hits(), all.casts(), all.shares().dispersion());
     if (dense == null
         || !IntervalScan.beyond(
-            dense.statistic(), likeThese(scan, all), RejectWatch.level(alarms))) {
+            dense.statistic(),
+            scan.likeBatches(all.hits(), all.casts(), RejectWatch.SEED),
+            RejectWatch.level(alarms))) {
       return;
     }
     int otherHits = hits - dense.successes();
@@ -133,7 +115,7 @@ final class RejectsOfWheel {
                     dense.trials(),
                     otherHits,
                     otherCasts,
-                    dispersion(all.shares()),
+                    all.shares().dispersion(),
                     Math.max(1, (double) all.all() / rows.span()))),
             dense.successes(),
             dense.trials(),
@@ -141,29 +123,6 @@ final class RejectsOfWheel {
     if (found.stream().noneMatch(one::isLike)) {
       found.add(one);
     }
-  }
-
-  /**
-   * Batches as these where nothing changed: as many casts, and shares that differ as much. By how
-   * much they do is an estimate, from few charges a poor one, and is drawn anew each time.
-   */
-  private static DoubleSupplier likeThese(IntervalScan scan, Batches these) {
-    RandomDataGenerator random = new RandomDataGenerator(RejectWatch.SEED);
-    int[] casts = these.casts();
-    int[] hits = new int[casts.length];
-    double freedom = MOVING_RANGES * (casts.length - 1);
-    double mean = (double) these.allHits() / casts.length;
-    return () -> {
-      double kappa =
-          (dispersion(these.shares()) * freedom / random.nextGamma(freedom / 2, 2) - 1) / mean;
-      for (int b = 0; b < casts.length; b++) {
-        double own = kappa > 0 ? random.nextGamma(1 / kappa, kappa) : 1;
-        double expected = own * casts[b] * these.shares().share();
-        hits[b] = expected > 0 ? Math.min(casts[b], random.nextPoisson(expected)) : 0;
-      }
-      Interval dense = scan.clearest(hits, casts, dispersion(DispersedShares.of(hits, casts)));
-      return dense == null ? Double.NEGATIVE_INFINITY : dense.statistic();
-    };
   }
 
   /**
@@ -219,7 +178,12 @@ final class RejectsOfWheel {
         casts += rows.isJudged(next) ? 1 : 0;
         hits += rows.isHit(next, RejectRows.ANY) ? 1 : 0;
       }
-      if (hits >= RejectRows.LEAST && Shares.soMany(hits, casts * share, all.kappa()) < level) {
+      if (hits >= RejectRows.LEAST
+          && Shares.soMany(
+                  hits,
+                  casts * share,
+                  all.shares().kappa((double) all.allHits() / all.casts().length))
+              < level) {
         boolean isOpen = next == rows.end();
         Departure its =
             Departure.of(
@@ -227,7 +191,7 @@ final class RejectsOfWheel {
                 casts,
                 all.allHits() - hits,
                 all.all() - casts,
-                dispersion(all.shares()),
+                all.shares().dispersion(),
                 casts);
         found.add(
             new Stretch(

@@ -59,4 +59,22 @@ public record DispersedShares(double share, double sigmaZ) {
   public double lower(int trials) {
     return Math.max(0, share - 3 * sigma(trials));
   }
+
+  /**
+   * Variance of the batches' shares over what chance makes of them. At least 1: shares that differ
+   * by less than chance are no reason to be sharper.
+   */
+  public double dispersion() {
+    return Double.isNaN(sigmaZ) ? 1 : Math.max(1, sigmaZ * sigmaZ);
+  }
+
+  /**
+   * By how much the batches' own shares vary, as a squared coefficient of variation: Var z = 1 +
+   * κ·mean.
+   *
+   * @param mean successes that a batch has on average
+   */
+  public double kappa(double mean) {
+    return (dispersion() - 1) / mean;
+  }
 }

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.SplittableRandom;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
+import org.hipparchus.random.RandomDataGenerator;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,12 @@ import org.jspecify.annotations.Nullable;
 public final class IntervalScan {
   /** Fewer are no stretch, however near they lie; a choice. */
   private static final int LEAST_SUCCESSES = 3;
+
+  /**
+   * Degrees of freedom of a sigma by moving ranges, for each range: its squared coefficient of
+   * variation is 0.826/ranges, that of a sigma with ν degrees 1/(2ν).
+   */
+  private static final double MOVING_RANGES = 0.6;
 
   /** x·ln x by x: a scan asks for millions of them. */
   private final double[] entropy;
@@ -156,6 +163,33 @@ public final class IntervalScan {
       }
       Interval interval = clearest(isHit.stream().toArray(), trials);
       return interval == null ? Double.NEGATIVE_INFINITY : interval.statistic();
+    };
+  }
+
+  /**
+   * A scan of batches as these where nothing changed, for {@link #beyond}: as many trials, and
+   * shares that differ as much from batch to batch. By how much they do is an estimate, from few
+   * batches a poor one, and is drawn anew each time.
+   *
+   * @param successes of each batch
+   * @param trials of each batch
+   */
+  public DoubleSupplier likeBatches(int[] successes, int[] trials, long seed) {
+    RandomDataGenerator random = new RandomDataGenerator(seed);
+    DispersedShares shares = DispersedShares.of(successes, trials);
+    double freedom = MOVING_RANGES * (trials.length - 1);
+    double mean = (double) Arrays.stream(successes).sum() / trials.length;
+    int[] drawn = new int[trials.length];
+    return () -> {
+      double dispersion = shares.dispersion() * freedom / random.nextGamma(freedom / 2, 2);
+      double kappa = (dispersion - 1) / mean;
+      for (int b = 0; b < trials.length; b++) {
+        double own = kappa > 0 ? random.nextGamma(1 / kappa, kappa) : 1;
+        double expected = own * trials[b] * shares.share();
+        drawn[b] = expected > 0 ? Math.min(trials[b], random.nextPoisson(expected)) : 0;
+      }
+      Interval dense = clearest(drawn, trials, DispersedShares.of(drawn, trials).dispersion());
+      return dense == null ? Double.NEGATIVE_INFINITY : dense.statistic();
     };
   }
 

@@ -1,5 +1,8 @@
 package org.evenpour.stats;
 
+import java.util.function.IntToDoubleFunction;
+import org.hipparchus.random.RandomDataGenerator;
+
 /**
  * Shares of several groups, side by side: which stand out, and what is left of each when chance is
  * taken out.
@@ -36,6 +39,25 @@ public final class Shares {
           ? (successes + common * trials) / (ofTrials + trials)
           : common;
     }
+  }
+
+  /**
+   * What the groups' shares may be, drawn anew at each asking: gamma with the mean and, for small
+   * shares, the variance of the beta distribution that is left of the prior when a group's own
+   * trials are seen.
+   *
+   * @param successes one for each group
+   * @param trials one for each group
+   */
+  public static IntToDoubleFunction drawn(int[] successes, int[] trials, long seed) {
+    Prior prior = prior(successes, trials);
+    RandomDataGenerator random = new RandomDataGenerator(seed);
+    // None has any, or none differs beyond chance: then all are alike.
+    return !(prior.common() > 0) || prior.trials() == Double.POSITIVE_INFINITY
+        ? group -> 1
+        : group ->
+            random.nextGamma(successes[group] + prior.common() * prior.trials(), 1)
+                / (trials[group] + prior.trials());
   }
 
   /**
