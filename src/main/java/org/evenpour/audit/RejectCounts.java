@@ -271,7 +271,7 @@ final class RejectCounts {
                 Instant.ofEpochMilli(rows.wheel().castAtMillis().get(begins[b])),
                 all.hits()[b],
                 all.casts()[b],
-                all.shares().upper(all.casts()[b])));
+                CharacteristicAudit.known(all.shares().upper(all.casts()[b]))));
       }
     }
     return charges;

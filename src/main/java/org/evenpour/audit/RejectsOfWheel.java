@@ -166,7 +166,7 @@ final class RejectsOfWheel {
     List<Stretch> found = new ArrayList<>();
     Batches all = batches(RejectRows.ANY);
     double share = all.shares().share();
-    if (all.allHits() < RejectRows.LEAST) {
+    if (all.allHits() < RejectRows.LEAST || all.allHits() == all.all()) {
       return found;
     }
     double level = alarms / rows.span();

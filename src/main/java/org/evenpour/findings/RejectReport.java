@@ -102,9 +102,16 @@ public record RejectReport(
    *
    * @param name as it was written down
    * @param firstCastAt its first anode
-   * @param upper limit of three sigma for a charge of so many, widened by how charges differ
+   * @param upper limit of three sigma for a charge of so many, widened by how charges differ; null
+   *     where that is not known
    */
-  public record OfCharge(String name, Instant firstCastAt, long rejected, long of, double upper) {
+  public record OfCharge(
+      String name, Instant firstCastAt, long rejected, long of, @Nullable Double upper) {
+
+    /** Whether more was rejected than the limit allows. */
+    public boolean isAbove() {
+      return upper != null && value() > upper;
+    }
 
     /** Share rejected. */
     public double value() {

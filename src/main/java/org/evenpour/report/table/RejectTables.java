@@ -146,9 +146,7 @@ public final class RejectTables {
             .count("rejected", row -> row.its().rejected())
             .figure("reject_rate", row -> rate(row.its().value()))
             .figure("reject_upper", SHARE, row -> row.its().upper())
-            .text(
-                "stands",
-                row -> row.its().value() > row.its().upper() ? words.say("rejects.above") : "")
+            .text("stands", row -> row.its().isAbove() ? words.say("rejects.above") : "")
             .list(),
         rows);
   }
