@@ -245,8 +245,9 @@ class WindowIT {
               .selection()
               .chooseSignal(
                   Sample.opened().report().signals().stream()
-                      .filter(one -> "7".equals(one.mold()))
-                      .reduce((first, last) -> last) // a chance one comes first
+                      .filter(one -> "1".equals(one.mold()))
+                      .filter(one -> one.characteristic().equals("thickness"))
+                      .reduce((first, last) -> last)
                       .orElseThrow());
           return true;
         });
@@ -269,9 +270,9 @@ class WindowIT {
     settle();
     assertThat(onEventThread(() -> cells(find(frame(), "signal.links", JTable.class))))
         .contains("✓ right");
-    press(KeyEvent.VK_8, KeyEvent.VK_CONTROL);
+    press(KeyEvent.VK_9, KeyEvent.VK_CONTROL);
     assertThat(onEventThread(() -> cells(find(frame(), "causes.table", JTable.class))))
-        .contains("Wash volume", "1", "100 %");
+        .contains("Spray flow", "1", "100 %");
     keepPicture("window-causes");
 
     press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
