@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
@@ -37,8 +38,8 @@ class CuttersTest {
         String.valueOf(i / 3 % 20 + 1),
         i % 2 == 0 ? "A" : "B",
         "C" + i / 500,
-        "%.1f".formatted(400 + random.nextGaussian()),
-        i % 7 == 0 ? "" : "%.2f".formatted(120 + random.nextGaussian()),
+        String.format(Locale.ROOT, "%.1f", 400 + random.nextGaussian()),
+        i % 7 == 0 ? "" : String.format(Locale.ROOT, "%.2f", 120 + random.nextGaussian()),
         i % 3 == 0 ? "so" : ""
       };
       if (random.nextInt(80) == 0) {
