@@ -224,10 +224,7 @@ public final class Audit {
               index,
               eventsAt(record.events(), wheel),
               signals,
-              rejects.stream()
-                  .filter(one -> one.wheel().equals(wheel.wheel()))
-                  .findFirst()
-                  .orElse(null)));
+              RejectReport.ofWheel(rejects, wheel.wheel())));
       setPoints.addAll(
           SetPointAudit.of(specified, index, signals, eventsAt(record.events(), wheel)));
       List<Audited.OfView> its =

@@ -483,12 +483,9 @@ final class MoldVerdicts {
       if (rejected == null) {
         return null;
       }
-      boolean isSpell =
-          rejected.spells().stream()
-              .anyMatch(one -> one.signal().open() && mold.equals(one.signal().mold()));
-      boolean standsOut =
-          rejected.molds().stream().anyMatch(one -> one.standsOut() && one.mold().equals(mold));
-      return isSpell || standsOut ? Found.by(Verdict.WATCH, Reason.REJECTS, null) : null;
+      RejectReport.OfMold its = rejected.of(mold);
+      boolean isMore = rejected.holding(mold) != null || (its != null && its.standsOut());
+      return isMore ? Found.by(Verdict.WATCH, Reason.REJECTS, null) : null;
     }
 
     private @Nullable Found near() {

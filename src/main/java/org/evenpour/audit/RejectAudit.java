@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.evenpour.audit.RejectRows.Stretch;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
@@ -62,8 +63,7 @@ final class RejectAudit {
     RejectRows rows = counts.rows();
     double alarms = AlarmBudget.rejects(wheel.profile(), turns.turnMinutes());
     Map<String, List<Stretch>> stretches = new LinkedHashMap<>();
-    for (Stretch one :
-        new RejectWatch(wheel, turns, rows.why(), counts.defects().size(), alarms).stretches()) {
+    for (Stretch one : new RejectWatch(rows, counts.defects().size(), alarms).stretches()) {
       String name =
           one.defect() == RejectRows.ANY
               ? RejectReport.REJECTED
@@ -138,6 +138,6 @@ final class RejectAudit {
     String mold = episode.index() < 0 ? null : one.rows().wheel().molds().name(episode.index());
     return episode.sinceAtMillis() == signal.sinceAt().toEpochMilli()
         && episode.chart().scope() == signal.scope()
-        && java.util.Objects.equals(mold, signal.mold());
+        && Objects.equals(mold, signal.mold());
   }
 }

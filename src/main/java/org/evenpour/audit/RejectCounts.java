@@ -2,11 +2,13 @@ package org.evenpour.audit;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
+import org.evenpour.audit.RejectRows.Batches;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.MoldOrder;
 import org.evenpour.casting.Quantity;
@@ -107,6 +109,7 @@ final class RejectCounts {
     int bad = IntStream.of(rejected).sum();
     List<OfClass> classes = classes(ofClass, judged, kilograms, weighed, bad, all);
     Double tonnes = tonnes(kilograms, weighed, bad);
+    Batches batches = rows.counted(rows.batches(), RejectRows.ANY);
     return new RejectReport(
         wheel.wheel(),
         share(bad, all),
@@ -114,8 +117,8 @@ final class RejectCounts {
         classes,
         molds(ofClass, judged, rejected),
         groups(),
-        charges(rows),
-        sigmaZ(rows),
+        charges(rows, batches),
+        CharacteristicAudit.known(batches.shares().sigmaZ()),
         spells);
   }
 
@@ -150,8 +153,7 @@ final class RejectCounts {
       count[i] = IntStream.of(ofClass[i]).sum();
       known += count[i] > 0 ? 1 : 0;
     }
-    java.util.Arrays.sort(
-        order, Comparator.comparingInt((Integer i) -> -count[i]).thenComparing(i -> i));
+    Arrays.sort(order, Comparator.comparingInt((Integer i) -> -count[i]).thenComparing(i -> i));
     List<OfClass> classes = new ArrayList<>();
     double together = 0;
     for (int i : order) {
@@ -254,31 +256,24 @@ final class RejectCounts {
     return new RejectRows(wheel, turns, why, 0, why.length);
   }
 
-  private static List<RejectReport.OfCharge> charges(RejectRows rows) {
+  private static List<RejectReport.OfCharge> charges(RejectRows rows, Batches all) {
     Labels names = rows.charges();
     if (names == null) {
       return List.of();
     }
-    RejectsOfWheel.Batches all = new RejectsOfWheel(rows).batches(RejectRows.ANY);
     List<RejectReport.OfCharge> charges = new ArrayList<>();
-    int[] begins = rows.batches();
     for (int b = 0; b < all.casts().length; b++) {
       if (all.casts()[b] > 0) {
-        int code = rows.charge(begins[b]);
+        int code = rows.charge(all.begins()[b]);
         charges.add(
             new RejectReport.OfCharge(
                 code < 0 ? "" : names.name(code),
-                Instant.ofEpochMilli(rows.wheel().castAtMillis().get(begins[b])),
+                Instant.ofEpochMilli(rows.wheel().castAtMillis().get(all.begins()[b])),
                 all.hits()[b],
                 all.casts()[b],
                 CharacteristicAudit.known(all.shares().upper(all.casts()[b]))));
       }
     }
     return charges;
-  }
-
-  private static @Nullable Double sigmaZ(RejectRows rows) {
-    return CharacteristicAudit.known(
-        new RejectsOfWheel(rows).batches(RejectRows.ANY).shares().sigmaZ());
   }
 }

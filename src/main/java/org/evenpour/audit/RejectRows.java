@@ -9,6 +9,7 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.column.IntColumn;
 import org.evenpour.column.Labels;
 import org.evenpour.control.Episode;
+import org.evenpour.stats.DispersedShares;
 import org.jspecify.annotations.Nullable;
 
 /** Some turns of a wheel as they are asked for rejects: who was hit, by what, in which charge. */
@@ -46,17 +47,20 @@ record RejectRows(WheelRecord wheel, TurnIndex turns, int[] why, int begin, int 
     }
   }
 
-  /** How many rows there are. */
-  int rows() {
-    return end - begin;
-  }
-
   boolean isJudged(int row) {
     return why[row] >= 0;
   }
 
   boolean isHit(int row, int defect) {
     return defect == ANY ? why[row] > 0 : why[row] == defect + 1;
+  }
+
+  /** Whether a row is of an episode's place and time. */
+  boolean isWithin(int row, Episode episode) {
+    long at = wheel.castAtMillis().get(row);
+    return at >= episode.sinceAtMillis()
+        && at <= episode.lastAtMillis()
+        && (episode.index() < 0 || wheel.mold().get(row) == episode.index());
   }
 
   /**
@@ -88,10 +92,11 @@ record RejectRows(WheelRecord wheel, TurnIndex turns, int[] why, int begin, int 
    */
   int[] batches() {
     List<Integer> begins = new ArrayList<>();
-    boolean hasCharges = charges() != null;
+    Setting charge = setting();
+    IntColumn charges = charge == null ? null : charge.categories();
     int last = -1;
     for (int row = begin; row < end; row++) {
-      int its = hasCharges ? charge(row) : turns.ofRow()[row];
+      int its = charges != null ? charges.get(row) : turns.ofRow()[row];
       // An anode whose charge nobody wrote down belongs to the one that is being cast.
       if (row == begin || (its >= 0 && its != last)) {
         begins.add(row);
@@ -100,6 +105,50 @@ record RejectRows(WheelRecord wheel, TurnIndex turns, int[] why, int begin, int 
     }
     begins.add(end);
     return begins.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  /**
+   * What is counted of each batch.
+   *
+   * @param begins the row where each begins, and the row after the last
+   */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
+  record Batches(int[] begins, int[] hits, int[] casts, DispersedShares shares) {
+
+    int all() {
+      return IntStream.of(casts).sum();
+    }
+
+    int allHits() {
+      return IntStream.of(hits).sum();
+    }
+  }
+
+  /**
+   * Counts a defect batch by batch.
+   *
+   * @param begins as {@link #batches} gives them
+   */
+  Batches counted(int[] begins, int defect) {
+    int[] hits = new int[begins.length - 1];
+    int[] casts = new int[hits.length];
+    for (int b = 0; b < hits.length; b++) {
+      for (int row = begins[b]; row < begins[b + 1]; row++) {
+        casts[b] += isJudged(row) ? 1 : 0;
+        hits[b] += isHit(row, defect) ? 1 : 0;
+      }
+    }
+    return new Batches(begins, hits, casts, DispersedShares.of(hits, casts));
+  }
+
+  /** The same rows, some of them not judged. */
+  RejectRows judging(int[] others) {
+    return new RejectRows(wheel, turns, others, begin, end);
+  }
+
+  /** The rows from one to another. */
+  RejectRows between(int from, int to) {
+    return new RejectRows(wheel, turns, why, from, to);
   }
 
   /** How many turns the rows span. */

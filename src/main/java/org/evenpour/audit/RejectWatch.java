@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.evenpour.audit.RejectRows.Stretch;
-import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.Episode;
 import org.evenpour.stats.Shares;
 
@@ -43,23 +42,17 @@ final class RejectWatch {
   /** The same record, the same answer. */
   static final long SEED = 20_261_130;
 
-  private final WheelRecord wheel;
-  private final TurnIndex turns;
-  private final int[] why;
+  private final RejectRows rows;
   private final int defects;
   private final double perTurn;
 
   /**
-   * @param wheel its rows
-   * @param turns of its rows
-   * @param why of each row: −1 not judged, 0 accepted, 1 + its defect rejected
-   * @param defects how many
+   * @param rows all of a wheel
+   * @param defects how many there are
    * @param perTurn false alarms a turn
    */
-  RejectWatch(WheelRecord wheel, TurnIndex turns, int[] why, int defects, double perTurn) {
-    this.wheel = wheel;
-    this.turns = turns;
-    this.why = why;
+  RejectWatch(RejectRows rows, int defects, double perTurn) {
+    this.rows = rows;
     this.defects = defects;
     this.perTurn = perTurn;
   }
@@ -70,20 +63,20 @@ final class RejectWatch {
     // look at many turns could not spend what they may.
     List<Stretch> molds =
         looks(
-            why,
+            rows,
             MOST_TURNS,
-            (rows, alarms) ->
-                new RejectsOfMolds(rows).stretches(rows.frequent(defects), alarms * MOLD_PART));
+            (some, alarms) ->
+                new RejectsOfMolds(some).stretches(some.frequent(defects), alarms * MOLD_PART));
     int few = (int) Math.min(MOST_TURNS, ALARMS / perTurn);
-    int[] others = without(molds);
+    RejectRows others = without(molds);
     List<Stretch> spells =
         looks(
             others,
             few,
-            (rows, alarms) ->
-                new RejectsOfWheel(rows).spells(rows.frequent(defects), alarms * WHEEL_PART));
+            (some, alarms) ->
+                new RejectsOfWheel(some).spells(some.frequent(defects), alarms * WHEEL_PART));
     List<Stretch> turnsAlone =
-        looks(others, few, (rows, alarms) -> new RejectsOfWheel(rows).turns(alarms * TURN_PART));
+        looks(others, few, (some, alarms) -> new RejectsOfWheel(some).turns(alarms * TURN_PART));
     List<Stretch> all = new ArrayList<>(spells);
     molds.stream()
         .filter(one -> spells.stream().noneMatch(spell -> isPart(one, spell)))
@@ -98,53 +91,49 @@ final class RejectWatch {
 
   /** One look at some turns, with so many false alarms. */
   private interface Look {
-    List<Stretch> at(RejectRows rows, double alarms);
+    List<Stretch> at(RejectRows some, double alarms);
   }
 
   /** Looks at so many turns after one another, each half of them twice. */
-  private List<Stretch> looks(int[] whyOf, int most, Look look) {
-    List<Stretch> all = new ArrayList<>();
+  private List<Stretch> looks(RejectRows all, int most, Look look) {
+    List<Stretch> found = new ArrayList<>();
     int half = Math.max(1, most / 2);
-    double alarms = perTurn * (turns.turns() <= 2 * half ? turns.turns() : TWICE * half);
+    int turns = all.turns().turns();
+    double alarms = perTurn * (turns <= 2 * half ? turns : TWICE * half);
     int from = 0;
     do {
-      int to = Math.min(turns.turns(), from + 2 * half);
-      RejectRows rows = new RejectRows(wheel, turns, whyOf, firstRow(from), firstRow(to));
+      int to = Math.min(turns, from + 2 * half);
       // What both looks find is told once.
-      look.at(rows, alarms).stream()
-          .filter(one -> all.stream().noneMatch(one::isLike))
-          .forEach(all::add);
+      look.at(all.between(firstRow(from), firstRow(to)), alarms).stream()
+          .filter(one -> found.stream().noneMatch(one::isLike))
+          .forEach(found::add);
       from += half;
-    } while (from + half < turns.turns());
-    return all;
+    } while (from + half < turns);
+    return found;
   }
 
   /** The first row of a turn; the number of rows for the turn after the last. */
   private int firstRow(int turn) {
-    int at = Arrays.binarySearch(turns.ofRow(), turn);
-    while (at > 0 && turns.ofRow()[at - 1] == turn) {
+    int[] ofRow = rows.turns().ofRow();
+    int at = Arrays.binarySearch(ofRow, turn);
+    while (at > 0 && ofRow[at - 1] == turn) {
       at--;
     }
     return at < 0 ? -at - 1 : at;
   }
 
   /** A mold's own stretch is no part of what the wheel did. */
-  private int[] without(List<Stretch> molds) {
-    int[] some = why;
+  private RejectRows without(List<Stretch> molds) {
+    if (molds.isEmpty()) {
+      return rows;
+    }
+    int[] some = rows.why().clone();
     for (Stretch one : molds) {
-      some = some == why ? why.clone() : some;
       for (int row = 0; row < some.length; row++) {
-        some[row] = isWithin(row, one.episode()) ? -1 : some[row];
+        some[row] = rows.isWithin(row, one.episode()) ? -1 : some[row];
       }
     }
-    return some;
-  }
-
-  private boolean isWithin(int row, Episode episode) {
-    long at = wheel.castAtMillis().get(row);
-    return at >= episode.sinceAtMillis()
-        && at <= episode.lastAtMillis()
-        && (episode.index() < 0 || wheel.mold().get(row) == episode.index());
+    return rows.judging(some);
   }
 
   /** Whether a mold did no more than its wheel did at the time. */
@@ -153,13 +142,12 @@ final class RejectWatch {
       return false;
     }
     Episode time = mold.episode().ofWheel();
-    RejectRows all = new RejectRows(wheel, turns, why, 0, why.length);
     int hits = 0;
     int casts = 0;
-    for (int row = 0; row < why.length; row++) {
-      if (all.isJudged(row) && isWithin(row, time)) {
+    for (int row = rows.begin(); row < rows.end(); row++) {
+      if (rows.isJudged(row) && rows.isWithin(row, time)) {
         casts++;
-        hits += all.isHit(row, mold.defect()) ? 1 : 0;
+        hits += rows.isHit(row, mold.defect()) ? 1 : 0;
       }
     }
     return Shares.moreThanOthers(mold.rejected(), mold.of(), hits, casts) > AMONG_OTHERS;

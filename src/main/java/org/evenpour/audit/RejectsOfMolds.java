@@ -3,9 +3,12 @@ package org.evenpour.audit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoubleSupplier;
 import java.util.stream.IntStream;
+import org.evenpour.audit.RejectRows.Batches;
 import org.evenpour.audit.RejectRows.Departure;
 import org.evenpour.audit.RejectRows.Stretch;
 import org.evenpour.control.Episode;
@@ -29,6 +32,10 @@ final class RejectsOfMolds {
 
   private final RejectRows rows;
   private final int[] begins;
+
+  /** By defect, counted once for all molds. */
+  private final Map<Integer, Batches> counts = new ConcurrentHashMap<>();
+
   private final int[][] casts;
   private final IntervalScan scan;
 
@@ -133,21 +140,19 @@ final class RejectsOfMolds {
   /** The mold's rejects as chance would lay them, given where the other molds have theirs. */
   private DoubleSupplier byChance(Chart chart) {
     int[] its = casts[chart.mold()];
-    int batches = begins.length - 1;
-    int[] hits = new int[batches];
-    int[] others = new int[batches];
-    int[] ends = new int[batches];
-    int i = 0;
-    for (int b = 0; b < batches; b++) {
-      for (int row = begins[b]; row < begins[b + 1]; row++) {
-        if (rows.isJudged(row) && (i == its.length || its[i] != row)) {
-          others[b]++;
-          hits[b] += rows.isHit(row, chart.defect()) ? 1 : 0;
-        }
-        i += i < its.length && its[i] == row ? 1 : 0;
+    Batches all = counts.computeIfAbsent(chart.defect(), any -> rows.counted(begins, any));
+    int[] hits = all.hits().clone();
+    int[] others = all.casts().clone();
+    int[] ends = new int[others.length];
+    int b = 0;
+    for (int i = 0; i < its.length; i++) {
+      while (its[i] >= begins[b + 1]) {
+        ends[b++] = i;
       }
-      ends[b] = i;
+      others[b]--;
+      hits[b] -= rows.isHit(its[i], chart.defect()) ? 1 : 0;
     }
+    Arrays.fill(ends, b, ends.length, its.length);
     // What the others tell of a charge is an estimate: drawn anew each time from what it may be.
     return scan.byChance(
         chart.at().length,

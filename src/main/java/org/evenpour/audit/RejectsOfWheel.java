@@ -2,11 +2,10 @@ package org.evenpour.audit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
+import org.evenpour.audit.RejectRows.Batches;
 import org.evenpour.audit.RejectRows.Departure;
 import org.evenpour.audit.RejectRows.Stretch;
 import org.evenpour.control.Episode;
-import org.evenpour.stats.DispersedShares;
 import org.evenpour.stats.IntervalScan;
 import org.evenpour.stats.IntervalScan.Interval;
 import org.evenpour.stats.Shares;
@@ -30,30 +29,6 @@ final class RejectsOfWheel {
   RejectsOfWheel(RejectRows rows) {
     this.rows = rows;
     begins = rows.batches();
-  }
-
-  /** What is counted of each batch. */
-  record Batches(int[] hits, int[] casts, DispersedShares shares) {
-
-    int all() {
-      return IntStream.of(casts).sum();
-    }
-
-    int allHits() {
-      return IntStream.of(hits).sum();
-    }
-  }
-
-  Batches batches(int defect) {
-    int[] hits = new int[begins.length - 1];
-    int[] casts = new int[hits.length];
-    for (int b = 0; b < hits.length; b++) {
-      for (int row = begins[b]; row < begins[b + 1]; row++) {
-        casts[b] += rows.isJudged(row) ? 1 : 0;
-        hits[b] += rows.isHit(row, defect) ? 1 : 0;
-      }
-    }
-    return new Batches(hits, casts, DispersedShares.of(hits, casts));
   }
 
   /**
@@ -81,7 +56,7 @@ final class RejectsOfWheel {
   }
 
   private void spell(int defect, double alarms, List<Stretch> found) {
-    Batches all = batches(defect);
+    Batches all = rows.counted(begins, defect);
     int hits = all.allHits();
     if (hits < RejectRows.LEAST || hits == all.all()) {
       return;
@@ -164,7 +139,7 @@ final class RejectsOfWheel {
    */
   List<Stretch> turns(double alarms) {
     List<Stretch> found = new ArrayList<>();
-    Batches all = batches(RejectRows.ANY);
+    Batches all = rows.counted(begins, RejectRows.ANY);
     double share = all.shares().share();
     if (all.allHits() < RejectRows.LEAST || all.allHits() == all.all()) {
       return found;

@@ -53,6 +53,29 @@ public record RejectReport(
     spells = List.copyOf(spells);
   }
 
+  /** The spell of a mold that still holds; null where none does. */
+  public @Nullable Spell holding(String mold) {
+    return spells.stream()
+        .filter(one -> one.signal().open() && mold.equals(one.signal().mold()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** A mold's own share; null where none of its anodes has a disposition. */
+  public @Nullable OfMold of(String mold) {
+    return molds.stream().filter(one -> one.mold().equals(mold)).findFirst().orElse(null);
+  }
+
+  /** That of a wheel; null where it has none. */
+  public static @Nullable RejectReport ofWheel(List<RejectReport> all, String wheel) {
+    return all.stream().filter(one -> one.wheel().equals(wheel)).findFirst().orElse(null);
+  }
+
+  /** A defect's name as people read it. */
+  public static String plain(String defect) {
+    return defect.replace('_', ' ');
+  }
+
   /**
    * A share of anodes, with its 95 % interval by the score method.
    *

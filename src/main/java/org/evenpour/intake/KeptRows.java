@@ -64,26 +64,30 @@ final class KeptRows {
     place = Arrays.copyOf(place, capacity);
   }
 
-  /** The wheel of a row. */
-  WheelIntake wheelOf(int row) {
-    return wheels.get(wheel[row]);
+  /** Rows one after another of one wheel. */
+  interface Run {
+    /**
+     * @param recordRow the first one's index in the wheel's record
+     * @param from the first one
+     * @param to the one after the last
+     */
+    void take(WheelIntake of, int recordRow, int from, int to);
   }
 
-  /** The row after the last of the wheel that a row is of, without another wheel's between. */
-  int runEnd(int from) {
-    int to = from + 1;
-    while (to < size && wheel[to] == wheel[from]) {
-      to++;
+  /** All rows, wheel by wheel where these take turns. */
+  void runs(Run each) {
+    for (int from = 0; from < size; ) {
+      int to = from + 1;
+      while (to < size && wheel[to] == wheel[from]) {
+        to++;
+      }
+      each.take(wheels.get(wheel[from]), recordRow[from], from, to);
+      from = to;
     }
-    return to;
   }
 
   /** Takes where and when they were cast into the records. */
   void addTo() {
-    for (int from = 0; from < size; ) {
-      int to = runEnd(from);
-      wheelOf(from).add(millis, turn, mold, place, from, to);
-      from = to;
-    }
+    runs((of, row, from, to) -> of.add(millis, turn, mold, place, from, to));
   }
 }

@@ -162,11 +162,7 @@ final class ValueCells {
 
   /** Adds the rows that were kept to their wheels' columns. */
   void addTo(KeptRows kept) {
-    for (int from = 0; from < kept.size; ) {
-      int to = kept.runEnd(from);
-      addTo(kept.wheelOf(from), kept.recordRow[from], from, to);
-      from = to;
-    }
+    kept.runs(this::addTo);
   }
 
   private void addTo(WheelIntake wheel, int row, int from, int to) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
@@ -30,25 +29,14 @@ public record RejectText(Sentences sentences) {
     return report.rejects().stream().map(this::line).toList();
   }
 
-  /**
-   * A line for each spell in which more was rejected: what holds before what has passed, and what
-   * cost most first.
-   */
-  public List<String> spells(AuditReport report) {
-    return ranked(report).map(this::spell).toList();
-  }
-
-  /** The same without what goes with them. */
-  List<String> leads(AuditReport report) {
-    return ranked(report).map(this::lead).toList();
-  }
-
-  private static Stream<Spell> ranked(AuditReport report) {
+  /** What holds before what has passed, and what cost most first. */
+  public static List<Spell> ranked(AuditReport report) {
     return report.rejects().stream()
         .flatMap(its -> its.spells().stream())
         .sorted(
             Comparator.comparing((Spell one) -> !one.signal().open())
-                .thenComparing(one -> one.of() * one.usual() - one.rejected()));
+                .thenComparing(one -> one.of() * one.usual() - one.rejected()))
+        .toList();
   }
 
   /** Where and since when more was rejected, how much, and what goes with it. */
@@ -72,7 +60,7 @@ public record RejectText(Sentences sentences) {
         sentences.time(signal.sinceAt()),
         words.count(its.rejected()),
         words.count(its.of()),
-        defect == null ? "" : words.say("rejects.for", sentences.label(defect.replace('_', ' '))),
+        defect == null ? "" : words.say("rejects.for", sentences.label(RejectReport.plain(defect))),
         Digits.percent(its.value()),
         Digits.percent(its.usual()),
         signal.lastTurn());
@@ -130,7 +118,7 @@ public record RejectText(Sentences sentences) {
   public String name(OfClass one) {
     return one.name().isEmpty()
         ? sentences.words().say("rejects.unnamed")
-        : sentences.label(one.name().replace('_', ' '));
+        : sentences.label(RejectReport.plain(one.name()));
   }
 
   /** {@code 12.3 t}: a decimal below a hundred. */

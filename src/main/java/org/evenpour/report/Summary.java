@@ -14,6 +14,7 @@ import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Overall;
 import org.evenpour.findings.BeyondSettings.Departure;
 import org.evenpour.findings.NotLookedFor;
+import org.evenpour.findings.RejectReport.Spell;
 import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.words.Digits;
@@ -309,20 +310,18 @@ public final class Summary {
 
   /** What was rejected, as far as there is room. */
   private List<String> rejects() {
+    RejectText text = new RejectText(sentences);
     List<String> lines = new ArrayList<>();
-    for (String each : new RejectText(sentences).lines(report)) {
+    for (String each : text.lines(report)) {
       lines.addAll(wrapped(each, ""));
     }
-    List<String> kept = lines.size() <= REJECT_LINES ? lines : lines.subList(0, REJECT_LINES);
-    List<String> spells = new RejectText(sentences).spells(report);
-    if (spells.isEmpty()) {
-      return kept;
+    List<String> said = new ArrayList<>(lines.subList(0, Math.min(REJECT_LINES, lines.size())));
+    List<Spell> spells = RejectText.ranked(report);
+    if (!spells.isEmpty()) {
+      // Whole or without what goes with it: half a sentence would be one without its caution.
+      List<String> first = wrapped(text.spell(spells.get(0)), "");
+      said.addAll(first.size() <= SPELL_LINES ? first : wrapped(text.lead(spells.get(0)), ""));
     }
-    List<String> said = new ArrayList<>(kept);
-    // Whole or without what goes with it: half a sentence would be one without its caution.
-    List<String> first = wrapped(spells.get(0), "");
-    RejectText text = new RejectText(sentences);
-    said.addAll(first.size() <= SPELL_LINES ? first : wrapped(text.leads(report).get(0), ""));
     if (spells.size() > 1) {
       said.add(
           words.say(

@@ -83,27 +83,21 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
   }
 
   private String rejects(MoldVerdict verdict) {
-    for (RejectReport its : report.rejects()) {
-      if (its.wheel().equals(verdict.wheel())) {
-        for (RejectReport.Spell one : its.spells()) {
-          if (one.signal().open() && verdict.mold().equals(one.signal().mold())) {
-            return new RejectText(sentences).spell(one);
-          }
-        }
-        for (RejectReport.OfMold one : its.molds()) {
-          if (one.mold().equals(verdict.mold())) {
-            return words()
-                .say(
-                    one.most().isEmpty() ? "why.rejects" : "why.rejects.for",
-                    words().count(one.share().rejected()),
-                    words().count(one.share().of()),
-                    Digits.percent(one.share().value()),
-                    sentences.label(one.most().replace('_', ' ')));
-          }
-        }
-      }
+    RejectReport rejects = RejectReport.ofWheel(report.rejects(), verdict.wheel());
+    RejectReport.Spell spell = rejects == null ? null : rejects.holding(verdict.mold());
+    if (spell != null) {
+      return new RejectText(sentences).spell(spell);
     }
-    return words().say("missing");
+    RejectReport.OfMold its = rejects == null ? null : rejects.of(verdict.mold());
+    return its == null
+        ? words().say("missing")
+        : words()
+            .say(
+                its.most().isEmpty() ? "why.rejects" : "why.rejects.for",
+                words().count(its.share().rejected()),
+                words().count(its.share().of()),
+                Digits.percent(its.share().value()),
+                sentences.label(RejectReport.plain(its.most())));
   }
 
   private String byStanding(String key, MoldVerdict verdict, Standing one) {

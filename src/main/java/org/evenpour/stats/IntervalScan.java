@@ -2,7 +2,9 @@ package org.evenpour.stats;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntToDoubleFunction;
 import org.hipparchus.random.RandomDataGenerator;
@@ -29,6 +31,9 @@ public final class IntervalScan {
 
   /** x·ln x by x: a scan asks for millions of them. */
   private final double[] entropy;
+
+  /** By the number of trials, of which molds of a wheel have nearly the same. */
+  private final Map<Integer, double[]> tooManyOf = new ConcurrentHashMap<>();
 
   /**
    * @param trials the most that will be scanned
@@ -64,6 +69,7 @@ public final class IntervalScan {
     Interval best = null;
     double most = Double.NEGATIVE_INFINITY;
     double all = likelihood(n, trials);
+    double[] tooMany = tooManyOf.computeIfAbsent(trials, IntervalScan::tooMany);
     for (int i = 0; i + LEAST_SUCCESSES <= n; i++) {
       for (int j = i + LEAST_SUCCESSES - 1; j < n; j++) {
         int inside = j - i + 1;
@@ -71,10 +77,11 @@ public final class IntervalScan {
         // Denser than the rest, without a division.
         if ((long) inside * trials > (long) n * length) {
           double ratio = likelihood(inside, length) + likelihood(n - inside, trials - length) - all;
-          double its = Math.sqrt(2 * ratio) - tooMany(length, trials);
-          if (its > most) {
-            most = its;
-            best = new Interval(at[i], at[j] + 1, inside, length, its);
+          double bar = most + tooMany[length];
+          // A root for each of millions would be most of the work: only where it may matter.
+          if (bar <= 0 || 2 * ratio > bar * bar) {
+            most = Math.sqrt(Math.max(0, 2 * ratio)) - tooMany[length];
+            best = new Interval(at[i], at[j] + 1, inside, length, most);
           }
         }
       }
@@ -118,9 +125,13 @@ public final class IntervalScan {
     return best;
   }
 
-  /** What chance makes of so many intervals of a length. */
-  private static double tooMany(int length, int trials) {
-    return Math.sqrt(2 * (1 + Math.log((double) trials / length)));
+  /** What chance makes of so many intervals, by their length. */
+  private static double[] tooMany(int trials) {
+    double[] tooMany = new double[trials + 1];
+    for (int length = 1; length <= trials; length++) {
+      tooMany[length] = Math.sqrt(2 * (1 + Math.log((double) trials / length)));
+    }
+    return tooMany;
   }
 
   /** Largest log-likelihood of so many successes, but for the number of orders. */

@@ -31,8 +31,7 @@ class RejectWatchTest {
   private static List<Stretch> stretches(WheelRecord wheel) {
     TurnIndex turns = TurnIndex.of(wheel);
     RejectCounts counts = requireNonNull(RejectCounts.of(wheel, turns));
-    return new RejectWatch(wheel, turns, counts.rows().why(), RejectedWheel.PARTS.length, PER_TURN)
-        .stretches();
+    return new RejectWatch(counts.rows(), RejectedWheel.PARTS.length, PER_TURN).stretches();
   }
 
   @Test

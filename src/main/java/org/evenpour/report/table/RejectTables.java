@@ -71,7 +71,7 @@ public final class RejectTables {
                           one.share(),
                           one.shrunk(),
                           one.standsOut() ? words.say("rejects.stands") : "",
-                          one.most().replace('_', ' '))));
+                          RejectReport.plain(one.most()))));
     }
     return new Table<>(
         "rejects_by",
@@ -124,7 +124,7 @@ public final class RejectTables {
 
   private static String defect(Spell its, Sentences sentences) {
     String name = its.defect();
-    return name == null ? sentences.words().say("rejects.any") : name.replace('_', ' ');
+    return name == null ? sentences.words().say("rejects.any") : RejectReport.plain(name);
   }
 
   /** A charge of a wheel. */

@@ -15,7 +15,6 @@ import org.evenpour.live.Snapshot;
 import org.evenpour.live.WheelNow;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.Figures;
-import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -93,7 +92,7 @@ record BoardLately(BoardWords words, DisplayUnits units, Function<Instant, Strin
       String defect = name(wheel.defect(), row);
       // Rejected for what was just said of it: once is enough.
       if (defect == null ? all.isEmpty() : !outside.contains(defect)) {
-        all.add(defect == null ? words.say("lately.rejected") : defect.replace('_', ' '));
+        all.add(defect == null ? words.say("lately.rejected") : RejectReport.plain(defect));
       }
     }
     return all.isEmpty() ? null : String.join(", ", all);
@@ -101,11 +100,7 @@ record BoardLately(BoardWords words, DisplayUnits units, Function<Instant, Strin
 
   private String measured(WheelNow.Judged judged, double value) {
     Figures figures = new Figures(units.shown(judged.unit().suffix()));
-    return words.report().characteristic(judged.name())
-        + " "
-        + Digits.number(figures.unit().fromCanonical(value), figures.decimals())
-        + " "
-        + figures.unit().symbol();
+    return words.report().characteristic(judged.name()) + " " + figures.value(value);
   }
 
   private static @Nullable String name(@Nullable Setting setting, int row) {

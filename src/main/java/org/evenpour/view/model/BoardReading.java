@@ -48,6 +48,7 @@ public final class BoardReading {
   private final @Nullable WheelNow wheel;
   private final ZoneId zone;
   private final @Nullable BoardSignals signals;
+  private final List<BoardModel.Figure> figures;
 
   private BoardReading(Snapshot snapshot, Instant now, Look look, BoardChoice choice) {
     this.snapshot = snapshot;
@@ -58,6 +59,7 @@ public final class BoardReading {
     WheelNow shown = wheel(snapshot, choice);
     wheel = shown;
     zone = shown == null ? java.time.ZoneOffset.UTC : shown.profile().zone();
+    figures = shown == null ? List.of() : new BoardFigures(words, units).of(shown);
     AuditReport report = snapshot.report();
     signals =
         shown == null || report == null
@@ -128,8 +130,6 @@ public final class BoardReading {
     }
     BoardModel.Verdict verdict = verdict();
     BoardModel.Alert alert = alert();
-    List<BoardModel.Figure> figures =
-        its == null ? List.of() : new BoardFigures(words, units).of(its);
     String place = its == null ? snapshot.source() : place(its);
     List<String> setPoints = said == null ? List.of() : said.setPoints();
     List<BoardModel.Matter> moves = said == null ? List.of() : said.moves();
@@ -153,7 +153,7 @@ public final class BoardReading {
         moves,
         notice(),
         keys(),
-        spoken(place, figures, alert, verdict, lately, matters, setPoints, moves));
+        spoken(place, alert, verdict, lately, matters, setPoints, moves));
   }
 
   private String place(WheelNow its) {
@@ -229,7 +229,6 @@ public final class BoardReading {
     if (since.toMillis() <= snapshot.silentAfterMillis()) {
       return null;
     }
-    List<BoardModel.Figure> figures = new BoardFigures(words, units).of(its);
     String last = figures.get(0).number() + " " + figures.get(0).unit();
     String detail =
         words.say(
@@ -359,15 +358,14 @@ public final class BoardReading {
       return new BoardModel.Verdict(false, false, unknown(its), List.of());
     }
     List<BoardModel.Part> parts = said.parts();
-    boolean isOutside =
-        new BoardFigures(words, units).of(its).stream().anyMatch(BoardModel.Figure::isOutside);
+    if (!parts.isEmpty()) {
+      return new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
+    }
     // Nobody is told that all is even beside an anode that no refinery takes.
-    return parts.isEmpty() && isOutside
+    return figures.stream().anyMatch(BoardModel.Figure::isOutside)
         ? new BoardModel.Verdict(
             false, true, words.say("verdict.outside", its.molds().size()), List.of())
-        : parts.isEmpty()
-            ? new BoardModel.Verdict(true, true, even(its), List.of())
-            : new BoardModel.Verdict(false, true, words.say("verdict.uneven"), parts);
+        : new BoardModel.Verdict(true, true, even(its), List.of());
   }
 
   /** Why there is no judgement; where more turns help, how many. */
@@ -490,7 +488,6 @@ public final class BoardReading {
 
   private String spoken(
       String place,
-      List<BoardModel.Figure> figures,
       BoardModel.@Nullable Alert alert,
       BoardModel.Verdict verdict,
       String lately,

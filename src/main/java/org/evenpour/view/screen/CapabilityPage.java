@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
@@ -88,9 +87,7 @@ final class CapabilityPage implements Page {
     }
     above.add(title, gaps);
     above.add(none, gaps);
-    screen = Parts.panel("page.capability", new BorderLayout(), look.ink().field());
-    screen.add(above, BorderLayout.NORTH);
-    screen.add(molds.component(), BorderLayout.CENTER);
+    screen = Parts.headed("page.capability", above, molds.component(), look);
   }
 
   @Override

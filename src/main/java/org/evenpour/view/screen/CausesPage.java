@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
@@ -47,9 +46,7 @@ final class CausesPage implements Page {
             look.ink().field());
     head.add(overview, "wmin 50");
     head.add(note, "wmin 50");
-    screen = Parts.panel("page.causes", new BorderLayout(), look.ink().field());
-    screen.add(head, BorderLayout.NORTH);
-    screen.add(body, BorderLayout.CENTER);
+    screen = Parts.headed("page.causes", head, body, look);
   }
 
   @Override

@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
@@ -32,9 +31,12 @@ final class MoldsPage implements Page {
     withSignal = Parts.toggle("molds.with-signal", look.say("filter.signal"), "", look);
     withSignal.addActionListener(event -> applyFilter());
     detail = new MoldDetail(desk);
-    JPanel list = Parts.panel("molds.list", new BorderLayout(), look.ink().field());
-    list.add(Parts.row("molds.tools", look, filter, withSignal), BorderLayout.NORTH);
-    list.add(table.component(), BorderLayout.CENTER);
+    JPanel list =
+        Parts.headed(
+            "molds.list",
+            Parts.row("molds.tools", look, filter, withSignal),
+            table.component(),
+            look);
     screen = Parts.beside("page.molds", list, detail.screen(), 0.46, look);
   }
 

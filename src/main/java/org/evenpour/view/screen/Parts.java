@@ -1,6 +1,7 @@
 package org.evenpour.view.screen;
 
 import com.formdev.flatlaf.FlatClientProperties;
+import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Font;
 import java.awt.Graphics;
@@ -114,6 +115,14 @@ final class Parts {
     JPanel panel = new JPanel(layout);
     panel.setName(name);
     panel.setBackground(ground);
+    return panel;
+  }
+
+  /** What fills its place, and above it what is as high as it must be. */
+  static JPanel headed(String name, JComponent head, JComponent body, Look look) {
+    JPanel panel = panel(name, new BorderLayout(), look.ink().field());
+    panel.add(head, BorderLayout.NORTH);
+    panel.add(body, BorderLayout.CENTER);
     return panel;
   }
 

@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.awt.CardLayout;
 import java.awt.FontMetrics;
 import java.util.List;
@@ -87,10 +86,12 @@ final class RecordPage implements Page {
     aside.addActionListener(event -> show(cards, deck, "aside"));
     notes.addActionListener(event -> show(cards, deck, "notes"));
     none.setVisible(false);
-    screen = Parts.panel("page.record", new BorderLayout(), look.ink().field());
-    screen.add(
-        Parts.row("record.tools", look, used, aside, notes, every, none), BorderLayout.NORTH);
-    screen.add(deck, BorderLayout.CENTER);
+    screen =
+        Parts.headed(
+            "page.record",
+            Parts.row("record.tools", look, used, aside, notes, every, none),
+            deck,
+            look);
   }
 
   /** The rows that were set aside, as many as are kept. */

@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JComponent;
@@ -17,6 +16,9 @@ import org.evenpour.view.model.Desk;
 
 /** What was rejected, when it was more than usual, and where. */
 final class RejectsPage implements Page {
+  /** So many spells are said; the table has all. A choice. */
+  private static final int MOST = 2;
+
   private final Desk desk;
   private final JPanel screen;
   private final JTextArea said;
@@ -49,9 +51,7 @@ final class RejectsPage implements Page {
             new MigLayout("fillx, insets " + pad + ", gap 0 0", "[grow,fill]"),
             look.ink().field());
     head.add(said, "wmin 50");
-    screen = Parts.panel("page.rejects", new BorderLayout(), look.ink().field());
-    screen.add(head, BorderLayout.NORTH);
-    screen.add(body, BorderLayout.CENTER);
+    screen = Parts.headed("page.rejects", head, body, look);
   }
 
   @Override
@@ -71,7 +71,7 @@ final class RejectsPage implements Page {
     if (isAny) {
       RejectText text = new RejectText(desk.sentences());
       lines.addAll(text.lines(desk.report()));
-      lines.addAll(text.spells(desk.report()).stream().limit(2).toList());
+      RejectText.ranked(desk.report()).stream().limit(MOST).map(text::spell).forEach(lines::add);
     } else {
       lines.add(desk.look().say("rejects.none"));
     }

@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import java.awt.BorderLayout;
 import java.util.List;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -35,9 +34,7 @@ final class SetPointPage implements Page {
             look.ink().field());
     above.add(said, gaps);
     above.add(note, gaps);
-    screen = Parts.panel("page.setpoint", new BorderLayout(), look.ink().field());
-    screen.add(above, BorderLayout.NORTH);
-    screen.add(picture, BorderLayout.CENTER);
+    screen = Parts.headed("page.setpoint", above, picture, look);
   }
 
   @Override

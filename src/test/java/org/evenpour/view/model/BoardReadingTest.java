@@ -127,29 +127,7 @@ class BoardReadingTest {
             free,
             wheel.turns(),
             wheel.turnsInAll());
-    Snapshot without =
-        new Snapshot(
-            s.source(),
-            s.reading(),
-            s.rows(),
-            s.rowsSetAside(),
-            s.lastSetAside(),
-            s.lastWasSetAside(),
-            s.rowsLost(),
-            s.trouble(),
-            s.noteTrouble(),
-            s.plantTrouble(),
-            s.unjudged(),
-            s.aheadMillis(),
-            s.arrivedAt(),
-            s.usableAt(),
-            s.lookedAt(),
-            s.silentAfterMillis(),
-            List.of(untold),
-            0,
-            s.record(),
-            s.now(),
-            s.seen());
+    Snapshot without = OtherSnapshot.than(s).wheel(untold).snapshot();
     BoardModel model =
         BoardReading.of(without, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE);
     BoardModel.Figure mass = Objects.requireNonNull(model.figure());
@@ -243,28 +221,7 @@ class BoardReadingTest {
   }
 
   private static Snapshot arrived(Snapshot s, Instant at) {
-    return new Snapshot(
-        s.source(),
-        s.reading(),
-        s.rows(),
-        s.rowsSetAside(),
-        s.lastSetAside(),
-        s.lastWasSetAside(),
-        s.rowsLost(),
-        s.trouble(),
-        s.noteTrouble(),
-        s.plantTrouble(),
-        s.unjudged(),
-        s.aheadMillis(),
-        at,
-        s.usableAt(),
-        at,
-        s.silentAfterMillis(),
-        s.wheels(),
-        s.current(),
-        s.record(),
-        s.now(),
-        s.seen());
+    return OtherSnapshot.than(s).heardAt(at).snapshot();
   }
 
   private static Snapshot with(
@@ -272,28 +229,7 @@ class BoardReadingTest {
       @org.jspecify.annotations.Nullable Remark trouble,
       @org.jspecify.annotations.Nullable SetAsideRow row,
       long lost) {
-    return new Snapshot(
-        s.source(),
-        s.reading(),
-        s.rows(),
-        s.rowsSetAside(),
-        row,
-        row != null,
-        lost,
-        trouble,
-        s.noteTrouble(),
-        s.plantTrouble(),
-        s.unjudged(),
-        s.aheadMillis(),
-        s.arrivedAt(),
-        s.usableAt(),
-        s.lookedAt(),
-        s.silentAfterMillis(),
-        s.wheels(),
-        s.current(),
-        s.record(),
-        s.now(),
-        s.seen());
+    return OtherSnapshot.than(s).trouble(trouble).setAside(row).rowsLost(lost).snapshot();
   }
 
   @Test
@@ -436,28 +372,7 @@ class BoardReadingTest {
     assertThat(late.model(1, ENGLISH).notice()).isEmpty();
     Snapshot s = late.snapshot();
     Snapshot grown =
-        new Snapshot(
-            s.source(),
-            s.reading(),
-            s.rows(),
-            s.rowsSetAside(),
-            null,
-            false,
-            0,
-            null,
-            null,
-            null,
-            null,
-            s.aheadMillis(),
-            s.arrivedAt(),
-            s.usableAt(),
-            s.lookedAt(),
-            s.silentAfterMillis(),
-            s.wheels(),
-            s.current(),
-            early.snapshot().record(),
-            List.of(),
-            s.seen());
+        OtherSnapshot.than(s).record(early.snapshot().record()).withoutSignals().snapshot();
     assertThat(
             BoardReading.of(grown, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
                 .notice())
@@ -468,28 +383,11 @@ class BoardReadingTest {
   void saysThatAJudgementFailedInTheUsersWords() {
     Snapshot s = BoardSample.at(BoardSample.UNEVEN).snapshot();
     Snapshot unjudged =
-        new Snapshot(
-            s.source(),
-            s.reading(),
-            s.rows(),
-            s.rowsSetAside(),
-            null,
-            false,
-            0,
-            null,
-            null,
-            null,
-            Remark.of("live.unjudged", 213),
-            s.aheadMillis(),
-            s.arrivedAt(),
-            s.usableAt(),
-            s.lookedAt(),
-            s.silentAfterMillis(),
-            s.wheels(),
-            s.current(),
-            null,
-            List.of(),
-            s.seen());
+        OtherSnapshot.than(s)
+            .unjudged(Remark.of("live.unjudged", 213))
+            .record(null)
+            .withoutSignals()
+            .snapshot();
     BoardModel model =
         BoardReading.of(unjudged, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE);
     assertThat(model.alert()).isNull();
@@ -500,28 +398,7 @@ class BoardReadingTest {
 
   private static String notice(Snapshot s, @Nullable Remark plantTrouble, long aheadMillis) {
     Snapshot other =
-        new Snapshot(
-            s.source(),
-            s.reading(),
-            s.rows(),
-            s.rowsSetAside(),
-            s.lastSetAside(),
-            s.lastWasSetAside(),
-            s.rowsLost(),
-            s.trouble(),
-            s.noteTrouble(),
-            plantTrouble,
-            s.unjudged(),
-            aheadMillis,
-            s.arrivedAt(),
-            s.usableAt(),
-            s.lookedAt(),
-            s.silentAfterMillis(),
-            s.wheels(),
-            s.current(),
-            s.record(),
-            s.now(),
-            s.seen());
+        OtherSnapshot.than(s).plantTrouble(plantTrouble).aheadMillis(aheadMillis).snapshot();
     return BoardReading.of(other, Objects.requireNonNull(s.arrivedAt()), ENGLISH, BoardChoice.NONE)
         .notice();
   }

@@ -138,28 +138,9 @@ class SettingMovesViewTest {
 
   private static Snapshot with(Snapshot s, AuditReport report) {
     RecordNow its = s.record();
-    return new Snapshot(
-        s.source(),
-        s.reading(),
-        s.rows(),
-        s.rowsSetAside(),
-        s.lastSetAside(),
-        s.lastWasSetAside(),
-        s.rowsLost(),
-        s.trouble(),
-        s.noteTrouble(),
-        s.plantTrouble(),
-        s.unjudged(),
-        s.aheadMillis(),
-        s.arrivedAt(),
-        s.usableAt(),
-        s.lookedAt(),
-        s.silentAfterMillis(),
-        s.wheels(),
-        s.current(),
-        its == null ? null : new RecordNow(its.record(), report, its.plant()),
-        s.now(),
-        s.seen());
+    return OtherSnapshot.than(s)
+        .record(its == null ? null : new RecordNow(its.record(), report, its.plant()))
+        .snapshot();
   }
 
   @Test
