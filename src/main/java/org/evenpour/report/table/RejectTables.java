@@ -22,6 +22,9 @@ public final class RejectTables {
   /** A choice: so many letters to a line. */
   private static final int SENTENCE = 60;
 
+  /** As many letters as "more often than the others" has. */
+  private static final int STANDS = 26;
+
   private RejectTables() {}
 
   /** A defect of a wheel. */
@@ -87,6 +90,7 @@ public final class RejectTables {
             .figure("high", SHARE, row -> row.share().high())
             .figure("shrunk", SHARE, row -> row.shrunk().isNaN() ? null : row.shrunk())
             .text("stands", Place::says)
+            .wide(STANDS)
             .text("most_defect", Place::most)
             .list(),
         rows);
