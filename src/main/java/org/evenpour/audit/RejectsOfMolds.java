@@ -153,11 +153,9 @@ final class RejectsOfMolds {
       hits[b] -= rows.isHit(its[i], chart.defect()) ? 1 : 0;
     }
     Arrays.fill(ends, b, ends.length, its.length);
+    long seed = RejectWatch.seed(chart.at());
     // What the others tell of a charge is an estimate: drawn anew each time from what it may be.
     return scan.byChance(
-        chart.at().length,
-        ends,
-        Shares.drawn(hits, others, RejectWatch.SEED),
-        new SplittableRandom(RejectWatch.SEED));
+        chart.at().length, ends, Shares.drawn(hits, others, seed), new SplittableRandom(seed));
   }
 }

@@ -66,7 +66,7 @@ final class RejectsOfWheel {
     if (dense == null
         || !IntervalScan.beyond(
             dense.statistic(),
-            scan.likeBatches(all.hits(), all.casts(), RejectWatch.SEED),
+            scan.likeBatches(all.hits(), all.casts(), RejectWatch.seed(all.hits())),
             RejectWatch.level(alarms))) {
       return;
     }
@@ -130,6 +130,28 @@ final class RejectsOfWheel {
       }
     }
     return new int[] {first, last};
+  }
+
+  /**
+   * How many of the alarms that single turns may tell they do: counts are whole, and few turns have
+   * just as many as would spend all.
+   *
+   * @param alarms as {@link #turns} has them
+   */
+  double turnAlarms(double alarms) {
+    Batches all = rows.counted(begins, RejectRows.ANY);
+    if (all.allHits() < RejectRows.LEAST || all.allHits() == all.all()) {
+      return 0;
+    }
+    double share = all.shares().share();
+    double kappa = all.shares().kappa((double) all.allHits() / all.casts().length);
+    double level = alarms / rows.span();
+    double mean = share * all.all() / rows.span();
+    int hits = RejectRows.LEAST;
+    while (Shares.soMany(hits, mean, kappa) >= level) {
+      hits++;
+    }
+    return rows.span() * Shares.soMany(hits, mean, kappa);
   }
 
   /**
