@@ -240,8 +240,10 @@ final class SetPointAudit {
     double moveBy = rounded(-drift.forecast());
     // A move that rounds to nothing would be advised again after every turn.
     boolean isInside = Math.abs(drift.forecast()) < rule.deadband || moveBy == 0;
-    String own = open(Scope.SIDE);
-    String first = own == null ? open(Scope.WHEEL) : own;
+    String own = open(Scope.SIDE, Quantity.MASS);
+    String ofWheel = own == null ? open(Scope.WHEEL, Quantity.MASS) : own;
+    // Anodes of one side alone that are thick or thin: its scale may be off, whatever it reads.
+    String first = ofWheel == null ? open(Scope.SIDE, Quantity.THICKNESS) : ofWheel;
     Answer answer;
     if (own != null) {
       // Inside the deadband too: what is weighed wrong may well look right.
@@ -335,19 +337,19 @@ final class SetPointAudit {
     return steps == 0 ? 0 : Math.copySign(steps * step, move);
   }
 
-  /** Whether a signal tells of the level of this side's mass, or of the whole wheel's. */
-  private boolean isOfMass(Signal signal, Scope scope) {
+  /** Whether a signal tells of the level of this side's mass or thickness, or of the wheel's. */
+  private boolean isOf(String quantity, Signal signal, Scope scope) {
     return signal.scope() == scope
         && (scope == Scope.WHEEL || (signal.side() != null && signal.side().equals(sideName())))
         && signal.wheel().equals(wheel.wheel())
-        && signal.characteristic().startsWith(Quantity.MASS)
+        && signal.characteristic().startsWith(quantity)
         && signal.direction() != Direction.SPREAD;
   }
 
   /** The open signal of this side, or the whole wheel's that something goes with; null if none. */
-  private @Nullable String open(Scope scope) {
+  private @Nullable String open(Scope scope, String quantity) {
     return signals.stream()
-        .filter(signal -> signal.open() && isOfMass(signal, scope))
+        .filter(signal -> signal.open() && isOf(quantity, signal, scope))
         .filter(
             signal ->
                 scope == Scope.SIDE
@@ -372,7 +374,9 @@ final class SetPointAudit {
   private @Nullable Ordinary ordinary(double[] level, int[] rows, Rule rule) {
     List<Signal> named =
         signals.stream()
-            .filter(one -> isOfMass(one, Scope.SIDE) || isOfMass(one, Scope.WHEEL))
+            .filter(
+                one ->
+                    isOf(Quantity.MASS, one, Scope.SIDE) || isOf(Quantity.MASS, one, Scope.WHEEL))
             .toList();
     boolean[] covered = new boolean[level.length];
     List<String> told = new ArrayList<>();

@@ -88,9 +88,28 @@ public record Advice(PlantAdvice own, Map<String, Boolean> wetsMold) {
    * A sentence, or the beginning of one, with cautions before it; what follows a caution is whole.
    */
   public static String before(List<String> cautions, String sentence) {
+    String rest = without(cautions, sentence);
+    if (cautions.isEmpty()) {
+      return rest;
+    }
+    String all = String.join(" ", new LinkedHashSet<>(cautions));
+    return rest.isEmpty() ? all : all + " " + stop(Words.capital(rest));
+  }
+
+  /**
+   * What stands after the program's English cautions, to be told with those of another language.
+   */
+  public static String uncautioned(String english) {
+    return without(
+        List.of(SHIPPED.getProperty("caution", ""), SHIPPED.getProperty("caution.work", "")),
+        english);
+  }
+
+  /** A sentence without the cautions that lead it already. */
+  private static String without(List<String> cautions, String sentence) {
     String rest = sentence.strip();
     boolean isLed = true;
-    while (isLed) { // by cautions that it has already
+    while (isLed) {
       isLed = false;
       for (String caution : cautions) {
         if (!caution.isEmpty() && rest.startsWith(caution)) {
@@ -99,11 +118,7 @@ public record Advice(PlantAdvice own, Map<String, Boolean> wetsMold) {
         }
       }
     }
-    if (cautions.isEmpty()) {
-      return rest;
-    }
-    String all = String.join(" ", new LinkedHashSet<>(cautions));
-    return rest.isEmpty() ? all : all + " " + stop(Words.capital(rest));
+    return rest;
   }
 
   /**

@@ -399,7 +399,7 @@ public record Sentences(
     }
     // An advice that begins small goes on with the sentence.
     return Character.isLowerCase(advice.codePointAt(0))
-        ? said + "; " + advice
+        ? said + "; " + Advice.stop(advice)
         : Advice.stop(said) + " " + advice;
   }
 
@@ -445,7 +445,7 @@ public record Sentences(
         return cautioned(words.say("advice." + key), link.name(), link.group());
       }
     }
-    return cautioned(advice, link.name(), link.group());
+    return cautioned(Advice.uncautioned(advice), link.name(), link.group());
   }
 
   /**

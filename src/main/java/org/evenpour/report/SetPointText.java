@@ -3,6 +3,7 @@ package org.evenpour.report;
 import java.util.Map;
 import java.util.TreeMap;
 import org.evenpour.casting.Quantity;
+import org.evenpour.casting.Scope;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.SetPointReport;
@@ -50,7 +51,8 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
       case LEAVE -> words().say("setpoint.leave", who(its), forecast, deadband);
       case NO_GAIN -> words().say("setpoint.gain", who(its), forecast);
       case MOVE -> words().say("setpoint.move", who(its), move, forecast, deadband);
-      case LOOK_FIRST -> words().say("setpoint.look", who(its), cause(its), forecast);
+      case LOOK_FIRST ->
+          words().say(isOfSide(its) ? "setpoint.look.side" : "setpoint.look", who(its), cause(its));
       case WEIGH_FIRST -> words().say("setpoint.weigh", who(its), cause(its));
       case JUST_CHECKED -> words().say("setpoint.checked", who(its), forecast);
       case TOO_SHORT -> words().say("setpoint.short", who(its), its.turns());
@@ -113,10 +115,21 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
     return shown.unit().suffix().isEmpty() ? new Figures(Sentences.unit(its.displayUnit())) : shown;
   }
 
-  private String cause(SetPointReport its) {
+  private boolean isOfSide(SetPointReport its) {
+    Signal signal = first(its);
+    return signal != null && signal.scope() == Scope.SIDE;
+  }
+
+  private @Nullable Signal first(SetPointReport its) {
     String id = its.lookFirst();
-    Signal signal = id == null ? null : signals.get(id);
-    return signal == null ? words().say("missing") : sentences.state(signal) + " (" + id + ")";
+    return id == null ? null : signals.get(id);
+  }
+
+  private String cause(SetPointReport its) {
+    Signal signal = first(its);
+    return signal == null
+        ? words().say("missing")
+        : sentences.state(signal) + " (" + signal.id() + ")";
   }
 
   private String departure(Figures figures, @Nullable Double value) {

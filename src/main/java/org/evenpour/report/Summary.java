@@ -531,7 +531,8 @@ public final class Summary {
       said++;
     }
     if (said < notes.size()) {
-      lines.add(words.say("summary.more.notes", notes.size() - said));
+      int left = notes.size() - said;
+      lines.add(words.say(left == 1 ? "summary.more.note" : "summary.more.notes", left));
     }
     return lines;
   }

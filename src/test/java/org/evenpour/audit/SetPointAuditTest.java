@@ -3,15 +3,21 @@ package org.evenpour.audit;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
+import java.util.TreeMap;
 import java.util.function.IntToDoubleFunction;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
+import org.evenpour.casting.Direction;
 import org.evenpour.casting.EventKind;
+import org.evenpour.casting.Quantity;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.SetPointReport;
@@ -161,6 +167,73 @@ class SetPointAuditTest {
       // Without what the signals tell of, there is little to adjust.
       assertThat(ordinary.leftAlone().rms()).isLessThan(known(its.leftAlone()).rms());
     }
+  }
+
+  /** Whoever says "weigh a known mass" of a side does not say kilograms of it as well. */
+  @Test
+  void aSideWhoseAnodesRunThinIsNotMovedEither() throws Exception {
+    Path log = folder.resolve("sides.csv");
+    double[] x = white(120, 11);
+    StringBuilder rows = new StringBuilder("cast_at,wheel,turn,mold,ladle,mass_kg\n");
+    Instant begin = Instant.parse("2026-03-01T06:00:00Z");
+    for (int t = 0; t < 120; t++) {
+      for (int m = 1; m <= 12; m++) {
+        rows.append(begin.plusSeconds(t * 900L + m * 60L)).append(",T1,").append(t + 1).append(',');
+        rows.append(m).append(m % 2 == 0 ? ",A," : ",B,").append(x[t] + 4).append('\n');
+      }
+    }
+    Files.writeString(log, rows);
+    Path profile = Files.writeString(folder.resolve("sides.yaml"), PROFILE);
+    try (SetAside nowhere = SetAside.nowhere()) {
+      WheelRecord wheel =
+          LogReader.read(
+                  List.of(log),
+                  ProfileReader.read(profile),
+                  List.of(),
+                  null,
+                  null,
+                  nowhere,
+                  Progress.NONE)
+              .wheels()
+              .get(0);
+      for (String quantity : List.of(Quantity.THICKNESS, Quantity.WEDGE)) {
+        Map<String, Answer> bySide = new TreeMap<>();
+        for (SetPointReport its :
+            SetPointAudit.of(wheel, TurnIndex.of(wheel), List.of(ofSideA(quantity)), List.of())) {
+          bySide.put(Objects.requireNonNull(its.side()), its.answer());
+        }
+        // A wedge is a mold's matter, and the other side may be moved.
+        assertThat(bySide)
+            .containsEntry("A", quantity.equals(Quantity.WEDGE) ? Answer.MOVE : Answer.LOOK_FIRST)
+            .containsEntry("B", Answer.MOVE);
+      }
+    }
+  }
+
+  private static AuditReport.Signal ofSideA(String quantity) {
+    Instant at = Instant.parse("2026-03-02T06:00:00Z");
+    return new AuditReport.Signal(
+        "S1",
+        "T1",
+        quantity,
+        Scope.SIDE,
+        null,
+        "A",
+        90,
+        120,
+        at,
+        at,
+        90,
+        at,
+        true,
+        List.of(),
+        Direction.LOW,
+        -0.2,
+        null,
+        null,
+        -3,
+        null,
+        List.of());
   }
 
   /** Points as published in the report are the levels that were put in, missing molds or not. */

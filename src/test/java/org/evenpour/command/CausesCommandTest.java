@@ -87,7 +87,7 @@ class CausesCommandTest {
     assertThat(marked.err()).isEmpty();
     assertThat(marked.status()).isZero();
     assertThat(marked.out())
-        .contains(id + "  Mold 1 poured thick", "marked right by Ana: saw the strainer")
+        .contains(id + "  Mold 1 ran thick", "marked right by Ana: saw the strainer")
         .contains("written to " + file);
     assertThat(mark("--signal", id, "--other", "scale drifted", "--wrong").status()).isZero();
     assertThat(Files.readAllLines(file)).hasSize(2);

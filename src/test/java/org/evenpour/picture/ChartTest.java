@@ -155,12 +155,12 @@ class ChartTest {
             UP,
             Band.NONE,
             List.of(),
-            List.of(new Flag(2, 4, Mark.LOW, "▼ thin", "S:7", "Mold 17 pours thin.")),
+            List.of(new Flag(2, 4, Mark.LOW, "▼ thin", "S:7", "Mold 17 runs thin.")),
             List.of(new Change(1, "mold change", "Mold change, Tue 06:20")));
     Drawn drawn = draw(flagged);
     assertThat(drawn.painted().spot(new Point2D.Double(drawn.x(0.6), drawn.area().getY() - 2)))
         .extracting(Spot::kind, Spot::name, Spot::says)
-        .containsExactly("signal", "S:7", "Mold 17 pours thin.");
+        .containsExactly("signal", "S:7", "Mold 17 runs thin.");
     assertThat(drawn.at(drawn.x(0.6), drawn.area().getY() - 1.5)).isEqualTo(INK.light());
     assertThat(drawn.painted().says(new Point2D.Double(drawn.x(0.2), drawn.y(5))))
         .isEqualTo("Mold change, Tue 06:20");

@@ -80,11 +80,11 @@ class BeyondSentencesTest {
     AuditReport report = with(Reports.plant(), view(mass));
     assertThat(said(report, Words.english()).sentence(mass))
         .isEqualTo(
-            "The whole wheel pours heavy since turn 182 (Mon 13 May 22:10): +1.2 kg (95 %: +0.9 to"
+            "The whole wheel runs heavy since turn 182 (Mon 13 May 22:10): +1.2 kg (95 %: +0.9 to"
                 + " +1.4) beyond what launder level explains.");
     Departure past = departure("mass", -1.2, false, List.of("S4"), null);
     assertThat(said(with(Reports.plant(), view(past)), Words.english()).told(past))
-        .contains("poured light from turn 182 (Mon 13 May 22:10) to turn 230")
+        .contains("ran light from turn 182 (Mon 13 May 22:10) to turn 230")
         .endsWith("beyond what launder level explains. Told with S4.");
   }
 
@@ -99,7 +99,7 @@ class BeyondSentencesTest {
     BeyondSentences said = said(report, Words.english());
     assertThat(said.holding()).containsExactly(mass);
     assertThat(said.sentence(mass))
-        .contains("pours heavy and thick since turn 182")
+        .contains("runs heavy and thick since turn 182")
         .contains("+1.2 kg and +0.15 mm beyond");
   }
 

@@ -334,6 +334,15 @@ class CautionsTest {
     assertThat(cautions.of("scale_checked", "")).isEmpty();
   }
 
+  /** A setting of which nothing but the caution is said: once, and in the reader's language. */
+  @Test
+  void aCautionAloneIsToldInOneLanguage() {
+    AuditReport report = Reports.plant();
+    Link link = link("aspen_ml", false, "other", Advice.standard().of("aspen_ml", "other"));
+    assertThat(sentences(report, "en").advice(link)).isEqualTo(DRY.get("en"));
+    assertThat(sentences(report, "es").advice(link)).isEqualTo(DRY.get("es"));
+  }
+
   private static Link link(String name, boolean event, String group, String lookFirst) {
     return new Link(
         name,

@@ -103,7 +103,7 @@ class SentencesTest {
 
   @Test
   void namesNoSideWithoutSayingThatItMayBeTheOther() {
-    String lead = "Ladle side B pours heavy since turn 212 (Tue 14 May 04:38): +2.1 kg.";
+    String lead = "Ladle side B runs heavy since turn 212 (Tue 14 May 04:38): +2.1 kg.";
 
     assertThat(sentences.lead(new Topic(List.of(side(0.02))))).isEqualTo(lead);
     assertThat(sentences.lead(new Topic(List.of(side(0.3)))))
@@ -113,31 +113,31 @@ class SentencesTest {
   @Test
   void saysHeavyAndLightOfMass() {
     assertThat(sentences.signal(signal("N2", "mass", Scope.MOLD, Direction.HIGH, 2.14)))
-        .isEqualTo("Mold 17 pours heavy since turn 212 (Tue 14 May 04:38): +2.1 kg.");
+        .isEqualTo("Mold 17 runs heavy since turn 212 (Tue 14 May 04:38): +2.1 kg.");
     assertThat(sentences.signal(signal("N2", "mass", Scope.SIDE, Direction.LOW, -3.06)))
-        .startsWith("Ladle side B pours light since turn 212 (Tue 14 May 04:38): −3.1 kg.");
+        .startsWith("Ladle side B runs light since turn 212 (Tue 14 May 04:38): −3.1 kg.");
   }
 
   @Test
   void saysThickAndThinOfThicknessAndMoreOrLessOfWedge() {
     assertThat(sentences.signal(signal("N2", "thickness", Scope.WHEEL, Direction.HIGH, 0.31)))
-        .startsWith("The whole wheel pours thick since turn 212 (Tue 14 May 04:38): +0.31 mm.");
+        .startsWith("The whole wheel runs thick since turn 212 (Tue 14 May 04:38): +0.31 mm.");
     assertThat(sentences.signal(signal("N2", "wedge", Scope.MOLD, Direction.LOW, -0.5)))
-        .startsWith("Mold 17 pours less wedge since");
+        .startsWith("Mold 17 runs less wedge since");
   }
 
   @Test
   void saysMoreScatteredOfASpread() {
     assertThat(sentences.signal(signal("N2", "mass", Scope.MOLD, Direction.SPREAD, 0.83)))
         .startsWith(
-            "Mold 17 pours more scattered in mass since turn 212 (Tue 14 May 04:38): s.d. up 0.83"
+            "Mold 17 runs more scattered in mass since turn 212 (Tue 14 May 04:38): s.d. up 0.83"
                 + " kg.");
   }
 
   @Test
   void namesACharacteristicThatHasNoWordsOfItsOwn() {
     assertThat(sentences.signal(signal("N2", "lug_gap", Scope.MOLD, Direction.HIGH, 2)))
-        .startsWith("Mold 17 pours high in lug gap since turn 212 (Tue 14 May 04:38): +2.00.");
+        .startsWith("Mold 17 runs high in lug gap since turn 212 (Tue 14 May 04:38): +2.00.");
   }
 
   @Test
@@ -254,15 +254,15 @@ class SentencesTest {
             one ->
                 assertThat(one)
                     .startsWith(
-                        "Molds 7, 8 and 9 pour thin since turn 210 (Tue 14 May 04:10): −1.0 to −1.3"
+                        "Molds 7, 8 and 9 run thin since turn 210 (Tue 14 May 04:10): −1.0 to −1.3"
                             + " mm. Wash volume fell"),
             one ->
                 assertThat(one)
                     .startsWith(
-                        "Molds 26 and 1 pour thin since turn 100 (Mon 13 May 01:53): −0.50 mm each."),
-            one -> assertThat(one).startsWith("Mold 8 pours thin since turn 40"),
-            one -> assertThat(one).startsWith("Mold 10 pours thin since turn 100"),
-            one -> assertThat(one).startsWith("Mold 2 pours thick since turn 101"));
+                        "Molds 26 and 1 run thin since turn 100 (Mon 13 May 01:53): −0.50 mm each."),
+            one -> assertThat(one).startsWith("Mold 8 runs thin since turn 40"),
+            one -> assertThat(one).startsWith("Mold 10 runs thin since turn 100"),
+            one -> assertThat(one).startsWith("Mold 2 runs thick since turn 101"));
   }
 
   @Test
@@ -273,7 +273,7 @@ class SentencesTest {
     var report = Reports.with(Reports.plant(), List.of(thin, light, scattered));
     assertThat(Topic.of(report).stream().map(sentences::lead))
         .containsExactly(
-            "Mold 17 pours thin and light since turn 212 (Tue 14 May 04:38): −0.50 mm and −2.1 kg;"
+            "Mold 17 runs thin and light since turn 212 (Tue 14 May 04:38): −0.50 mm and −2.1 kg;"
                 + " more scattered in wedge since turn 212 (Tue 14 May 04:38): s.d. up 0.30 mm.");
   }
 
@@ -296,8 +296,8 @@ class SentencesTest {
         new Sentences(
             Words.english(), ZoneId.of("America/Santiago"), true, true, sentences.units());
     assertThat(long2.signal(signal("N2", "mass", Scope.MOLD, Direction.HIGH, 2.14)))
-        .startsWith("Wheel N2: mold 17 pours heavy since turn 212 (Tue 14 May 2024 04:38)");
+        .startsWith("Wheel N2: mold 17 runs heavy since turn 212 (Tue 14 May 2024 04:38)");
     assertThat(long2.signal(signal("N2", "mass", Scope.WHEEL, Direction.HIGH, 2.14)))
-        .startsWith("Wheel N2 as a whole pours heavy since");
+        .startsWith("Wheel N2 as a whole runs heavy since");
   }
 }

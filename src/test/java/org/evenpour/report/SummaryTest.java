@@ -31,10 +31,10 @@ class SummaryTest {
               wheel-wide in 12; thickness, 2.0 mm in one mold in 9 turns, wheel-wide in 12.
 
             Look first at:
-              The whole wheel pours heavy since turn 224 (Tue 14 May 07:30): +2.1 kg.
-              Mold 17 pours thin since turn 212 (Tue 14 May 04:38): −1.1 mm. Wash volume fell with it by 40 mL
+              The whole wheel runs heavy since turn 224 (Tue 14 May 07:30): +2.1 kg.
+              Mold 17 runs thin since turn 212 (Tue 14 May 04:38): −1.1 mm. Wash volume fell with it by 40 mL
                 (that would explain all of it). Check first that the mold is dry. Look at its spray nozzle.
-              Mold 9 poured more wedge from turn 40 (Sun 12 May 11:33) to turn 120: +0.62 mm. Recorded when it
+              Mold 9 ran more wedge from turn 40 (Sun 12 May 11:33) to turn 120: +0.62 mm. Recorded when it
                 began: mold change (turn 40). Check first that the mold is dry. Mold work is hot and heavy:
                 wheel stopped and locked, people back. Check that the new mold stands level.
               One anode of mold 5 came out light at turn 99 (Mon 13 May 01:39): −14.2 kg.

@@ -133,9 +133,9 @@ class TopicOrderTest {
     assertThat(topics).hasSize(2);
     assertThat(sentences.brief(topics.get(0)))
         .matches(
-            "Mold 9 pours thin since turn 100 .*: −0\\.90 mm; more wedge since turn 180 \\(.*\\):"
+            "Mold 9 runs thin since turn 100 .*: −0\\.90 mm; more wedge since turn 180 \\(.*\\):"
                 + " \\+0\\.30 mm\\.");
-    assertThat(sentences.topic(topics.get(1))).startsWith("Mold 9 poured more wedge from turn 20");
+    assertThat(sentences.topic(topics.get(1))).startsWith("Mold 9 ran more wedge from turn 20");
   }
 
   /** Mass off: pour or scale. Thickness off at constant mass: cavity, level, warp. Wedge: level. */

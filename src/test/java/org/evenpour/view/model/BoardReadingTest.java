@@ -65,7 +65,7 @@ class BoardReadingTest {
             .filter(matter -> matter.lead().contains("13"))
             .findFirst()
             .orElseThrow();
-    assertThat(starved.lead()).matches("Molds 13, 14, 15 and 16 pour thin since turn 18\\d: .*mm");
+    assertThat(starved.lead()).matches("Molds 13, 14, 15 and 16 run thin since turn 18\\d: .*mm");
     assertThat(starved.advice())
         .contains("Spray flow fell")
         .endsWith(

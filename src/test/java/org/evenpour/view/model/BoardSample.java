@@ -30,7 +30,7 @@ public record BoardSample(Snapshot snapshot, Instant castAt) {
   /** Before anything is wrong. */
   public static final int EVEN = 62;
 
-  /** Molds 13 to 16 and 17 pour thin, 23 thick. */
+  /** Molds 13 to 16 and 17 run thin, 23 thick. */
   public static final int UNEVEN = 205;
 
   /** The board at a turn, 17 anodes of which are cast. */

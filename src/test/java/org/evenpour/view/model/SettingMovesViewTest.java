@@ -150,7 +150,7 @@ class SettingMovesViewTest {
     assertThat(rows).hasSize(1);
     assertThat(rows.get(0).mark()).isEqualTo(Mark.HIGH);
     assertThat(rows.get(0).sentence())
-        .startsWith("The whole wheel pours heavy since turn 182")
+        .startsWith("The whole wheel runs heavy since turn 182")
         .endsWith("beyond what launder level explains.");
     assertThat(SettingMovesView.of(desk(beyond(Sample.opened().report(), false)), "", true).rows())
         .isEmpty();
@@ -163,7 +163,7 @@ class SettingMovesViewTest {
             BoardSample.look("en", false),
             BoardChoice.NONE);
     assertThat(board.moves().get(0).lead())
-        .isEqualTo("The whole wheel pours heavy since turn 182: +1.2 kg");
+        .isEqualTo("The whole wheel runs heavy since turn 182: +1.2 kg");
     assertThat(board.moves().get(0).advice()).isEqualTo("Beyond what launder level explains.");
     assertThat(board.verdict().isEven()).isFalse();
     assertThat(board.verdict().parts())

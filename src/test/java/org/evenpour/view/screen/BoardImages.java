@@ -34,7 +34,7 @@ public final class BoardImages {
   /** A moment: after so many rows of the log, so many seconds after the last anode. */
   private record Moment(String name, int rows, long secondsLater) {}
 
-  /** Of the sample week: nothing wrong; molds that pour thin and thick; the feed silent. */
+  /** Of the sample week: nothing wrong; molds that run thin and thick; the feed silent. */
   private static final List<Moment> MOMENTS =
       List.of(
           new Moment("even", 1578, 12),

@@ -151,7 +151,7 @@ class BoardScreenTest {
                     .getAccessibleDescription());
     assertThat(said)
         .contains("Mass 390.5 kg, +0.5 kg over target")
-        .contains("Molds 13, 14, 15 and 16 pour thin");
+        .contains("Molds 13, 14, 15 and 16 run thin");
   }
 
   /** Nothing is cut off at the right edge or the lower one, in any size, language or state. */

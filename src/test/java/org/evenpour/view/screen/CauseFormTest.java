@@ -140,7 +140,7 @@ class CauseFormTest {
           return true;
         });
     assertThat(onEventThread(() -> find(screen, "cause.asks", JTextArea.class).getText()))
-        .startsWith("Mold 1 poured thick")
+        .startsWith("Mold 1 ran thick")
         .endsWith("It was: Spray flow.");
     Files.delete(file);
     press("cause.keep");
