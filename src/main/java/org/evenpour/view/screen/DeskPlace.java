@@ -47,7 +47,7 @@ public final class DeskPlace implements Place {
   private volatile PlantFiles sources = PlantFiles.NONE;
   private volatile PlantFiles shown = PlantFiles.NONE;
   private @Nullable OpenedLog log;
-  private String page = "wheel";
+  private String page = Pages.KEYS.get(0);
   private @Nullable JPanel host;
   private @Nullable Look look;
   private @Nullable DeskScreen desk;
@@ -428,6 +428,7 @@ public final class DeskPlace implements Place {
               key -> page = key);
       desk = next;
       panel.add(next.screen(), BorderLayout.CENTER);
+      SwingUtilities.invokeLater(next::focusFirst);
       if (isBusy || problem != null) {
         panel.add(message(now, isBusy, problem, true), BorderLayout.NORTH);
       }

@@ -25,6 +25,7 @@ import net.miginfocom.swing.MigLayout;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Evidence;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.Stretch;
 import org.jspecify.annotations.Nullable;
@@ -54,6 +55,19 @@ final class DeskScreen {
   private final Runnable watcher = this::refresh;
   private String filled = "";
   private int shown = -1;
+  private @Nullable String cameFrom;
+  private final PageActs acts =
+      new PageActs() {
+        @Override
+        public void open(Evidence evidence) {
+          DeskScreen.this.open(evidence);
+        }
+
+        @Override
+        public void save(Export export) {
+          save.save(export);
+        }
+      };
 
   /**
    * What changes under a desk that stands still.
@@ -218,6 +232,7 @@ final class DeskScreen {
       return;
     }
     shown = index;
+    cameFrom = null;
     pages.computeIfAbsent(index, this::build);
     title.setText(desk.look().say("page." + pageKey()));
     save.clear();
@@ -230,21 +245,41 @@ final class DeskScreen {
   private Page build(int index) {
     Pages.Entry its = Pages.OF_DESK.get(index);
     Page page = its.page().apply(desk);
+    page.act(acts);
     deck.add(page.screen(), its.key());
     return page;
   }
 
-  /** Turns to a page by its key. */
+  /** Turns to a page by its key; what stands first on it has the focus. */
   void turnTo(String key) {
     int index = Pages.KEYS.indexOf(key);
     if (index >= 0) {
+      cameFrom = null;
       list.setSelectedIndex(index);
+      focusFirst();
     }
   }
 
-  /** Closes what is open beside the list, else the stretch. */
+  /** The part that stands first on the page takes the focus, where one does. */
+  void focusFirst() {
+    page().first().ifPresent(Component::requestFocusInWindow);
+  }
+
+  /** Turns to what speaks for a sentence; from there {@link #back} comes back. */
+  private void open(Evidence evidence) {
+    String from = pageKey();
+    evidence.choose(desk);
+    turnTo(evidence.page());
+    page().turnTo(evidence.part());
+    cameFrom = from.equals(pageKey()) ? null : from;
+  }
+
+  /** Comes back to the page that opened this one, else closes what is open, else the stretch. */
   void back() {
-    if (!page().close()) {
+    String from = cameFrom;
+    if (from != null) {
+      turnTo(from);
+    } else if (!page().close()) {
       desk.selection().chooseStretch(null);
     }
   }

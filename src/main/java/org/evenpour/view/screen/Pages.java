@@ -1,5 +1,6 @@
 package org.evenpour.view.screen;
 
+import java.awt.event.KeyEvent;
 import java.util.List;
 import java.util.function.Function;
 import org.evenpour.view.model.Desk;
@@ -19,6 +20,7 @@ final class Pages {
   /** In their order. */
   static final List<Entry> OF_DESK =
       List.of(
+          new Entry("short", InShortPage::new),
           new Entry("wheel", WheelPage::new),
           new Entry("molds", MoldsPage::new),
           new Entry("signals", SignalsPage::new),
@@ -31,4 +33,10 @@ final class Pages {
 
   /** Their keys. */
   static final List<String> KEYS = OF_DESK.stream().map(Entry::key).toList();
+
+  /** The digit that turns to a page with Ctrl: 1 to 9, then 0; 0 as a code = none. */
+  static int digit(String key) {
+    int index = KEYS.indexOf(key);
+    return index < 0 || index > 9 ? 0 : KeyEvent.VK_0 + (index + 1) % 10;
+  }
 }

@@ -24,6 +24,7 @@ import javax.swing.JToggleButton;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
 import org.evenpour.view.model.DisplayUnits;
+import org.evenpour.view.model.InShort;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
@@ -89,6 +90,35 @@ class DeskScreenTest {
           JTable molds = find(open.screen(), "capability.molds", JTable.class);
           assertThat(molds.getSelectedRow()).isNotNegative();
           open.place().back();
+          return null;
+        });
+  }
+
+  @Test
+  void aSentenceOpensItsEvidenceAndBackComesBackToIt() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          assertThat(desk.pageKey()).isEqualTo("short");
+          JList<?> list = find(open.screen(), "short.list", JList.class);
+          for (int i = 0; i < list.getModel().getSize(); i++) {
+            list.setSelectedIndex(i);
+            InShort.Row row = (InShort.Row) list.getModel().getElementAt(i);
+            list.getActionMap().get("open").actionPerformed(null);
+            assertThat(desk.pageKey()).isEqualTo(row.opens().page());
+            open.place().back();
+            assertThat(desk.pageKey()).isEqualTo("short");
+            assertThat(list.getSelectedIndex()).isEqualTo(i);
+          }
+          find(open.screen(), "short.notes", AbstractButton.class).doClick();
+          assertThat(desk.pageKey()).isEqualTo("record");
+          assertThat(find(open.screen(), "record.notes", JToggleButton.class).isSelected())
+              .isTrue();
+          // Whoever went on from there by himself is not sent back.
+          open.place().turnTo("molds");
+          open.place().back();
+          assertThat(desk.pageKey()).isEqualTo("molds");
           return null;
         });
   }
