@@ -230,7 +230,7 @@ public final class MainWindow {
       item(
           page,
           "page." + name,
-          Pages.digit(name),
+          Pages.code(name),
           InputEvent.CTRL_DOWN_MASK,
           () -> {
             choose("desk");

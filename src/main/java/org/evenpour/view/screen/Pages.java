@@ -29,14 +29,21 @@ final class Pages {
           new Entry("rejects", RejectsPage::new),
           new Entry("setpoint", SetPointPage::new),
           new Entry("record", RecordPage::new),
-          new Entry("causes", CausesPage::new));
+          new Entry("causes", CausesPage::new),
+          new Entry("compare", ComparePage::new));
 
   /** Their keys. */
   static final List<String> KEYS = OF_DESK.stream().map(Entry::key).toList();
 
-  /** The digit that turns to a page with Ctrl: 1 to 9, then 0; 0 as a code = none. */
-  static int digit(String key) {
+  /** The letters of the pages that digits do not reach: beside, limits. */
+  private static final int[] LETTERS = {KeyEvent.VK_B, KeyEvent.VK_L};
+
+  /** What turns to a page with Ctrl: 1 to 9, then 0, then a letter; 0 as a code = none. */
+  static int code(String key) {
     int index = KEYS.indexOf(key);
+    if (index >= 10 && index < 10 + LETTERS.length) {
+      return LETTERS[index - 10];
+    }
     return index < 0 || index > 9 ? 0 : KeyEvent.VK_0 + (index + 1) % 10;
   }
 }

@@ -124,6 +124,33 @@ class DeskScreenTest {
   }
 
   @Test
+  void aComparisonIsMadeOnAWorkerAndTheNewestChoiceIsShown() throws Exception {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("compare");
+          JList<?> list = find(open.screen(), "compare.offers", JList.class);
+          list.setSelectedIndex(0);
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          desk.page().turnTo("4");
+          assertThat(list.getSelectedIndex()).isPositive();
+          return null;
+        });
+    String said = "";
+    for (int i = 0; i < 600 && !said.contains("Thickness of mold 4"); i++) {
+      Thread.sleep(50);
+      said = onEventThread(() -> find(open.screen(), "compare.said", JTextArea.class).getText());
+    }
+    assertThat(said).startsWith("Thickness of mold 4 against the others").contains(": real.");
+    onEventThread(
+        () -> {
+          assertThat(find(open.screen(), "compare.table", JTable.class).getRowCount())
+              .isGreaterThan(60);
+          return null;
+        });
+  }
+
+  @Test
   void aSignalChosenInTheListShowsItsEvidence() {
     Open open = open("en", false, NOTHING);
     onEventThread(
@@ -234,7 +261,8 @@ class DeskScreenTest {
             open.place().turnTo(page);
             assertThat(find(open.screen(), "characteristic.mass", AbstractButton.class).isVisible())
                 .as(page)
-                .isEqualTo(List.of("wheel", "molds", "settings", "capability").contains(page));
+                .isEqualTo(
+                    List.of("wheel", "molds", "settings", "capability", "compare").contains(page));
           }
           return null;
         });
@@ -303,6 +331,10 @@ class DeskScreenTest {
               List<Export> all = new ArrayList<>();
               for (String page : Pages.KEYS) {
                 open.place().turnTo(page);
+                if (Objects.requireNonNull(open.place().desk()).page()
+                    instanceof ComparePage compare) {
+                  compare.now();
+                }
                 if (page.equals("signals")) {
                   open.place().selection().chooseSignal(Sample.opened().report().signals().get(0));
                 }
