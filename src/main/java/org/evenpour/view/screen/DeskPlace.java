@@ -23,6 +23,7 @@ import org.evenpour.live.LogsAtRest;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
 import org.evenpour.plant.PlantFiles;
+import org.evenpour.view.model.Approving;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
@@ -42,6 +43,7 @@ public final class DeskPlace implements Place {
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
   private final Marking marking;
+  private final Approving approving;
   private List<CauseMark> marks = List.of();
   // A worker that saves asks for both. What is shown stays while others are read.
   private volatile PlantFiles sources = PlantFiles.NONE;
@@ -87,6 +89,7 @@ public final class DeskPlace implements Place {
         };
     this.onOpened = onOpened;
     marking = new CauseKeeping(() -> shown.causesFile(), clock, this::marked);
+    approving = new LimitsKeeping(() -> shown.limitsFile(), clock);
   }
 
   @Override
@@ -421,7 +424,8 @@ public final class DeskPlace implements Place {
                   () -> Objects.requireNonNull(log),
                   selection,
                   now,
-                  shown.logs().isEmpty() ? null : marking),
+                  shown.logs().isEmpty() ? null : marking,
+                  shown.logs().isEmpty() ? null : approving),
               new DeskScreen.Growth(this::isFollowing, this::notRenewed, figures),
               page,
               ask,

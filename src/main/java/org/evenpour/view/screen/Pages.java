@@ -30,7 +30,8 @@ final class Pages {
           new Entry("setpoint", SetPointPage::new),
           new Entry("record", RecordPage::new),
           new Entry("causes", CausesPage::new),
-          new Entry("compare", ComparePage::new));
+          new Entry("compare", ComparePage::new),
+          new Entry("limits", LimitsPage::new));
 
   /** Their keys. */
   static final List<String> KEYS = OF_DESK.stream().map(Entry::key).toList();

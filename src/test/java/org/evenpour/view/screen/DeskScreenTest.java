@@ -262,7 +262,8 @@ class DeskScreenTest {
             assertThat(find(open.screen(), "characteristic.mass", AbstractButton.class).isVisible())
                 .as(page)
                 .isEqualTo(
-                    List.of("wheel", "molds", "settings", "capability", "compare").contains(page));
+                    List.of("wheel", "molds", "settings", "capability", "compare", "limits")
+                        .contains(page));
           }
           return null;
         });

@@ -105,6 +105,8 @@ public final class PageImages {
     if (shown != null && shown.page() instanceof ComparePage compare) {
       compare.turnTo("4"); // a mold that was changed
       compare.now();
+    } else if (shown != null && shown.page() instanceof LimitsPage limits) {
+      limits.now();
     }
     window.says(WindowText.of(log, look));
     return image(window.screen(), width, height);
