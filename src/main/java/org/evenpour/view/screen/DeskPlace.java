@@ -393,6 +393,14 @@ public final class DeskPlace implements Place {
     }
   }
 
+  /** Opens the list of stretches to go to. */
+  void goTo() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.goTo().button().doClick();
+    }
+  }
+
   /** Goes to the page's filter, if it has one. */
   void filter() {
     DeskScreen now = desk;

@@ -47,6 +47,7 @@ final class DeskScreen {
   private final JLabel turns;
   private final JLabel figures;
   private final JButton whole;
+  private final GoToButton goTo;
   private final JLabel until;
   private final JButton stop;
   private final Growth growth;
@@ -99,6 +100,10 @@ final class DeskScreen {
     stop.addActionListener(event -> growth.figures().stop());
     whole = Parts.button("strip.whole", look.say("strip.whole"), look.say("strip.whole.tip"), look);
     whole.addActionListener(event -> desk.selection().chooseStretch(null));
+    goTo =
+        new GoToButton(
+            desk,
+            Parts.button("strip.goto", look.say("strip.goto"), look.say("strip.goto.tip"), look));
     screen = Parts.panel("desk", new BorderLayout(look.px(8), look.px(8)), look.ink().ground());
     screen.add(list, BorderLayout.WEST);
     JPanel center = Parts.panel("desk.center", new BorderLayout(), field);
@@ -183,7 +188,7 @@ final class DeskScreen {
             "desk.foot",
             new MigLayout(
                 "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(12),
-                "[" + look.px(124) + "::]0[grow,fill]" + look.px(8) + "[]",
+                "[" + look.px(124) + "::]0[grow,fill]" + look.px(8) + "[]" + look.px(8) + "[]",
                 "[]"),
             look.ink().field());
     JPanel which =
@@ -196,6 +201,7 @@ final class DeskScreen {
     foot.add(which);
     foot.add(strip, "growx, h " + look.px(52) + "!");
     foot.add(whole);
+    foot.add(goTo.button());
     return foot;
   }
 
@@ -378,6 +384,10 @@ final class DeskScreen {
 
   String pageKey() {
     return Pages.KEYS.get(shown);
+  }
+
+  GoToButton goTo() {
+    return goTo;
   }
 
   SaveButton save() {

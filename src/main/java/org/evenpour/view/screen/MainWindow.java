@@ -281,6 +281,7 @@ public final class MainWindow {
     Keys.bind(root, KeyEvent.VK_LEFT, InputEvent.ALT_DOWN_MASK, "back", desk::back);
     Keys.bind(root, KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK, "save", desk::save);
     Keys.bind(root, KeyEvent.VK_F, InputEvent.CTRL_DOWN_MASK, "filter", desk::filter);
+    Keys.bind(root, KeyEvent.VK_G, InputEvent.CTRL_DOWN_MASK, "go to", desk::goTo);
   }
 
   private void print() {

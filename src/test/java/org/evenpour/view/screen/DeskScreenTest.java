@@ -124,6 +124,30 @@ class DeskScreenTest {
   }
 
   @Test
+  void whatIsTypedIsGoneToAndWhatIsNotThereIsSaid() {
+    Open open = open("es", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().goTo();
+          var menu =
+              Objects.requireNonNull(Objects.requireNonNull(open.place().desk()).goTo().opened());
+          JTextField field = find(menu, "goto.field", JTextField.class);
+          field.setText("nunca");
+          field.postActionEvent();
+          assertThat(find(menu, "goto.said", JTextArea.class).getText()).contains("«nunca»");
+          assertThat(open.place().selection().stretch()).isNull();
+          field.setText("120-150");
+          field.postActionEvent();
+          assertThat(open.place().selection().stretch()).isEqualTo(new Stretch(120, 151));
+          find(menu, "goto.charge", AbstractButton.class).doClick(0);
+          assertThat(open.place().selection().stretch()).isEqualTo(new Stretch(211, 241));
+          find(menu, "goto.whole", AbstractButton.class).doClick(0);
+          assertThat(open.place().selection().stretch()).isNull();
+          return null;
+        });
+  }
+
+  @Test
   void aComparisonIsMadeOnAWorkerAndTheNewestChoiceIsShown() throws Exception {
     Open open = open("en", false, NOTHING);
     onEventThread(
