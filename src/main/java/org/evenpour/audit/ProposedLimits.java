@@ -16,12 +16,14 @@ import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.BaseRecord;
 import org.evenpour.control.CharacteristicMonitor;
 import org.evenpour.control.LimitProposal;
+import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.control.LimitsVersion.Base;
 import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.control.MoldChange;
+import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.NotLookedFor;
 import org.jspecify.annotations.Nullable;
 
@@ -38,6 +40,7 @@ public record ProposedLimits(
     Unit displayUnit,
     @Nullable LimitsVersion draft,
     @Nullable NotLookedFor lacks) {
+  private static final Instant ALWAYS = Instant.parse("0000-01-01T00:00:00Z");
 
   /**
    * What somebody wants left out of the base period.
@@ -88,6 +91,27 @@ public record ProposedLimits(
       }
     }
     return all;
+  }
+
+  /** What there is to approve. */
+  public static List<LimitsVersion> drafts(List<ProposedLimits> proposed) {
+    List<LimitsVersion> drafts = new ArrayList<>();
+    for (ProposedLimits one : proposed) {
+      LimitsVersion draft = one.draft();
+      if (draft != null) {
+        drafts.add(draft);
+      }
+    }
+    return drafts;
+  }
+
+  /** The record as it would be judged by them, as if they had always been in force. */
+  public static AuditReport judged(CastingRecord record, List<ProposedLimits> proposed) {
+    List<LimitsVersion> always =
+        drafts(proposed).stream()
+            .map(one -> one.numbered(1).approved(ALWAYS, ALWAYS, "", ""))
+            .toList();
+    return Audit.run(record, PlantRecords.of(new LimitsBook(always, List.of(), List.of())));
   }
 
   /** One characteristic's limits in the making; owned by one thread. */

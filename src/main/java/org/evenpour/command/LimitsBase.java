@@ -6,13 +6,10 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import org.evenpour.audit.Audit;
-import org.evenpour.audit.PlantRecords;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.audit.ProposedLimits.LeaveOut;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
-import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsVersion;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.intake.IntakeException;
@@ -31,8 +28,6 @@ import picocli.CommandLine.Parameters;
 
 /** The base period as it is typed, and the limits that it gives. */
 final class LimitsBase {
-  private static final Instant ALWAYS = Instant.parse("0000-01-01T00:00:00Z");
-
   @Parameters(paramLabel = "LOG", arity = "1..*", description = "casting logs (CSV), in any order")
   private List<Path> logs = new ArrayList<>();
 
@@ -70,7 +65,7 @@ final class LimitsBase {
    */
   record Outcome(List<ProposedLimits> proposed, AuditReport judged, ZoneId zone) {
     List<LimitsVersion> drafts() {
-      return LimitsBase.drafts(proposed);
+      return ProposedLimits.drafts(proposed);
     }
 
     /** Says why the base gives no limits of anything, and what base would. */
@@ -81,17 +76,6 @@ final class LimitsBase {
       spec.commandLine().getErr().flush();
       return Main.NOT_DONE;
     }
-  }
-
-  private static List<LimitsVersion> drafts(List<ProposedLimits> proposed) {
-    List<LimitsVersion> drafts = new ArrayList<>();
-    for (ProposedLimits one : proposed) {
-      LimitsVersion draft = one.draft();
-      if (draft != null) {
-        drafts.add(draft);
-      }
-    }
-    return drafts;
   }
 
   Outcome outcome(CommandSpec spec) throws IntakeException, IOException {
@@ -116,13 +100,7 @@ final class LimitsBase {
       throw new ParameterException(
           spec.commandLine(), "no such wheel or characteristic is in these logs");
     }
-    List<LimitsVersion> drafts = drafts(proposed);
-    LimitsBook book =
-        new LimitsBook(
-            drafts.stream().map(one -> one.numbered(1).approved(ALWAYS, ALWAYS, "", "")).toList(),
-            List.of(),
-            List.of());
-    return new Outcome(proposed, Audit.run(record, PlantRecords.of(book)), zone);
+    return new Outcome(proposed, ProposedLimits.judged(record, proposed), zone);
   }
 
   private boolean isWanted(ProposedLimits one) {

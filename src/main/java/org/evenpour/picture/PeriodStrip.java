@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param to last turn
  * @param flags signals
  * @param stretch chosen turns; null = all
+ * @param moments when it was
  */
 public record PeriodStrip(
     Points points,
@@ -29,7 +30,8 @@ public record PeriodStrip(
     double from,
     double to,
     List<SeriesPicture.Flag> flags,
-    @Nullable Part stretch)
+    @Nullable Part stretch,
+    List<SeriesPicture.Moment> moments)
     implements Picture {
 
   /** Some of the turns. */
@@ -38,6 +40,7 @@ public record PeriodStrip(
   /** Copies the list. */
   public PeriodStrip {
     flags = List.copyOf(flags);
+    moments = List.copyOf(moments);
   }
 
   @Override
@@ -48,7 +51,7 @@ public record PeriodStrip(
             area.getX(),
             area.getY() + ink.length(10),
             area.getWidth(),
-            Math.max(1, area.getHeight() - ink.length(12)));
+            Math.max(1, area.getHeight() - ink.length(moments.isEmpty() ? 12 : 24)));
     Axis across = new Axis("", from, to);
     NumberAxis turns = Plots.axis(across, ink);
     NumberAxis values = Plots.axis(new Axis("", low, high), ink);
@@ -80,6 +83,8 @@ public record PeriodStrip(
               flag.name(),
               flag.says()));
     }
+    double foot = area.getMaxY() - ink.length(5);
+    Plots.moments(pen, moments, scale::x, foot, area);
     if (stretch != null) {
       for (double edge : new double[] {stretch.from(), stretch.to()}) {
         double x = scale.x(edge);

@@ -2,6 +2,7 @@ package org.evenpour.picture;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
@@ -11,8 +12,10 @@ import java.text.NumberFormat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.DoubleUnaryOperator;
 import org.evenpour.picture.SeriesPicture.Axis;
 import org.evenpour.picture.SeriesPicture.Band;
+import org.evenpour.picture.SeriesPicture.Moment;
 import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.AxisState;
@@ -59,13 +62,74 @@ final class Plots {
     return axis;
   }
 
-  /** The turns, along the foot of a plot. */
+  /**
+   * The turns, along the foot of a plot; in the line of their title when it was, each date where it
+   * begins.
+   */
+  @SuppressWarnings("serial") // never written
   static NumberAxis turns(Axis its, Ink ink) {
-    NumberAxis axis = axis(its, ink);
+    NumberAxis dated =
+        new NumberAxis(its.title()) {
+          @Override
+          protected AxisState drawLabel(
+              String title,
+              Graphics2D g,
+              Rectangle2D whole,
+              Rectangle2D area,
+              RectangleEdge edge,
+              AxisState state) {
+            if (its.moments().isEmpty()) {
+              return super.drawLabel(title, g, whole, area, edge, state);
+            }
+            Pen pen = Pen.on(g, ink);
+            double y = state.getCursor() + ink.length(9);
+            double after = area.getX();
+            if (area.getX() - whole.getX() > pen.width(title, getLabelFont())) {
+              pen.text(title, area.getX() - ink.length(8), y, 1, getLabelFont(), ink.dim());
+            } else {
+              after += pen.text(title, area.getX(), y, 0, getLabelFont(), ink.dim()).getWidth();
+              after += ink.length(12);
+            }
+            moments(
+                pen,
+                its.moments(),
+                at -> valueToJava2D(at, area, edge),
+                y,
+                new Rectangle2D.Double(after, 0, area.getMaxX() - after, 0));
+            return state;
+          }
+        };
+    NumberAxis axis = axis(dated, its, ink);
     axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     axis.setNumberFormatOverride(format(0));
     axis.setFixedDimension(ink.length(42));
     return axis;
+  }
+
+  /**
+   * Writes dates, each behind a small stroke where it begins; one that another would cover is left
+   * out.
+   *
+   * @param room from where to where along the axis
+   */
+  static void moments(
+      Pen pen, List<Moment> moments, DoubleUnaryOperator place, double y, Rectangle2D room) {
+    Ink ink = pen.ink();
+    Font font = ink.font(0.85);
+    double free = room.getX();
+    for (Moment each : moments) {
+      double x = place.applyAsDouble(each.at());
+      double width = pen.width(each.label(), font);
+      if (x < free) {
+        continue;
+      }
+      pen.line(x, y - ink.length(7), x, y + ink.length(5), ink.hairline(), pen.hair());
+      if (x + ink.length(4) + width > room.getMaxX()) {
+        continue;
+      }
+      pen.text(each.label(), x + ink.length(4), y, 0, font, ink.dim());
+      free = x + width + ink.length(14);
+    }
   }
 
   /**

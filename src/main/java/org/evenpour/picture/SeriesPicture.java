@@ -50,8 +50,27 @@ public record SeriesPicture(
    * An axis.
    *
    * @param title with its unit; empty = none
+   * @param moments when it was, along turns; empty where that is not told
    */
-  public record Axis(String title, double low, double high) {}
+  public record Axis(String title, double low, double high, List<Moment> moments) {
+    /** Copies the list. */
+    public Axis {
+      moments = List.copyOf(moments);
+    }
+
+    /** Where no time is told. */
+    public Axis(String title, double low, double high) {
+      this(title, low, high, List.of());
+    }
+  }
+
+  /**
+   * When it was.
+   *
+   * @param at where a day, or an hour, begins
+   * @param label the date or the hour
+   */
+  public record Moment(double at, String label) {}
 
   /**
    * The tolerance.

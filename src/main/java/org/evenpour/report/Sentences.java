@@ -235,7 +235,7 @@ public record Sentences(
   }
 
   /** Who departs in any of these, in the midst of a sentence. */
-  String places(List<Topic> topics) {
+  public String places(List<Topic> topics) {
     Set<String> places = new LinkedHashSet<>();
     Map<String, Set<String>> molds = new LinkedHashMap<>(); // by wheel
     for (Topic topic : topics) {

@@ -334,12 +334,9 @@ public final class Summary {
   /** The change that would do most where capability is least. */
   private List<String> whatIf() {
     VerdictSentences verdicts = new VerdictSentences(report, sentences);
-    return report.characteristics().stream()
-        .filter(one -> verdicts.whatIf(one) != null)
-        .min(Comparator.comparingDouble(one -> one.inFull().whatIfs().get(0).ppkNow()))
-        .map(verdicts::whatIf)
-        .map(said -> List.of(cut(said)))
-        .orElse(List.of());
+    CharacteristicReport most = verdicts.biggestLever();
+    String said = most == null ? null : verdicts.whatIf(most);
+    return said == null ? List.of() : List.of(cut(said));
   }
 
   /** What is known to act on each characteristic, as far as there is room. */

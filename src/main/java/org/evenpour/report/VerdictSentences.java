@@ -1,6 +1,7 @@
 package org.evenpour.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -279,6 +280,17 @@ public record VerdictSentences(AuditReport report, Sentences sentences) {
     return all.isEmpty() || all.get(0).ppk() < all.get(0).ppkNow() + 0.1
         ? null
         : whatIf(characteristic, all.get(0));
+  }
+
+  /**
+   * The characteristic with the least capability among those that one change would help; null where
+   * none is worth a sentence.
+   */
+  public @Nullable CharacteristicReport biggestLever() {
+    return report.characteristics().stream()
+        .filter(one -> whatIf(one) != null)
+        .min(Comparator.comparingDouble(one -> one.inFull().whatIfs().get(0).ppkNow()))
+        .orElse(null);
   }
 
   /** What one change would do. */

@@ -77,7 +77,8 @@ public final class Charts {
         desk.wheel().first(),
         desk.wheel().last(),
         flags(desk, report, signal -> signal.scope() != Scope.POUR),
-        stretch == null ? null : new PeriodStrip.Part(stretch.from(), stretch.to()));
+        stretch == null ? null : new PeriodStrip.Part(stretch.from(), stretch.to()),
+        Moments.of(desk, new Stretch(desk.wheel().first(), desk.wheel().last())));
   }
 
   /** The least and the greatest value that is not missing. */
@@ -123,7 +124,8 @@ public final class Charts {
   /** The turns that are visible. */
   static Axis turns(Desk desk) {
     Stretch turns = desk.turns();
-    return new Axis(desk.look().say("axis.turn"), turns.from(), turns.to());
+    return new Axis(
+        desk.look().say("axis.turn"), turns.from(), turns.to(), Moments.of(desk, turns));
   }
 
   /** The one scale of a characteristic: all anodes and the tolerance, with a little air. */

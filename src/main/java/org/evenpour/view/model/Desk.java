@@ -24,13 +24,18 @@ import org.jspecify.annotations.Nullable;
  * @param selection what is chosen
  * @param look how it is shown
  * @param marking keeps what people say of causes; null where that cannot be kept
+ * @param approving keeps which limits people approve; null where that cannot be kept
  */
 public record Desk(
-    Supplier<OpenedLog> source, Selection selection, Look look, @Nullable Marking marking) {
+    Supplier<OpenedLog> source,
+    Selection selection,
+    Look look,
+    @Nullable Marking marking,
+    @Nullable Approving approving) {
 
-  /** Where nothing can be said of causes. */
+  /** Where nothing can be said of causes, and no limits can be approved. */
   public Desk(Supplier<OpenedLog> source, Selection selection, Look look) {
-    this(source, selection, look, null);
+    this(source, selection, look, null, null);
   }
 
   /** A log that does not grow. */
@@ -46,7 +51,7 @@ public record Desk(
   /** As it is now: what any thread may read, whatever is chosen or opened meanwhile. */
   public Desk asNow() {
     OpenedLog now = log();
-    return new Desk(() -> now, selection.copy(), look, marking);
+    return new Desk(() -> now, selection.copy(), look, marking, approving);
   }
 
   /** The chosen wheel. */

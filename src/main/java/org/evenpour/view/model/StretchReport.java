@@ -32,6 +32,14 @@ public record StretchReport(String wheel, Stretch turns, AuditReport report) {
    * on whatever thread asks.
    */
   public static @Nullable StretchReport of(OpenedLog log, String wheel, Stretch turns) {
+    CastingRecord record = record(log, wheel, turns);
+    return record == null
+        ? null
+        : new StretchReport(wheel, turns, Audit.run(record, PlantRecords.of(log.plant().book())));
+  }
+
+  /** The rows of a stretch alone; null where nothing was cast in it. */
+  static @Nullable CastingRecord record(OpenedLog log, String wheel, Stretch turns) {
     WheelRows rows = log.wheel(wheel);
     int from = rows.rowAt(turns.from());
     int to = rows.rowAt(turns.to());
@@ -40,10 +48,8 @@ public record StretchReport(String wheel, Stretch turns, AuditReport report) {
     }
     CastingRecord all = log.record();
     WheelRecord part = part(rows.record(), from, to);
-    CastingRecord record =
-        new CastingRecord(
-            all.logs(), List.of(part), all.events(), to - from, 0, List.of(), List.of());
-    return new StretchReport(wheel, turns, Audit.run(record, PlantRecords.of(log.plant().book())));
+    return new CastingRecord(
+        all.logs(), List.of(part), all.events(), to - from, 0, List.of(), List.of());
   }
 
   /** Whether it is of these turns. */

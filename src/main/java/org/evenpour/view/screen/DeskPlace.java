@@ -23,6 +23,7 @@ import org.evenpour.live.LogsAtRest;
 import org.evenpour.live.RecordNow;
 import org.evenpour.live.Snapshot;
 import org.evenpour.plant.PlantFiles;
+import org.evenpour.view.model.Approving;
 import org.evenpour.view.model.BoardDesk;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
@@ -42,12 +43,13 @@ public final class DeskPlace implements Place {
   private final Selection selection = new Selection();
   private final Consumer<OpenedLog> onOpened;
   private final Marking marking;
+  private final Approving approving;
   private List<CauseMark> marks = List.of();
   // A worker that saves asks for both. What is shown stays while others are read.
   private volatile PlantFiles sources = PlantFiles.NONE;
   private volatile PlantFiles shown = PlantFiles.NONE;
   private @Nullable OpenedLog log;
-  private String page = "wheel";
+  private String page = Pages.KEYS.get(0);
   private @Nullable JPanel host;
   private @Nullable Look look;
   private @Nullable DeskScreen desk;
@@ -87,6 +89,7 @@ public final class DeskPlace implements Place {
         };
     this.onOpened = onOpened;
     marking = new CauseKeeping(() -> shown.causesFile(), clock, this::marked);
+    approving = new LimitsKeeping(() -> shown.limitsFile(), clock);
   }
 
   @Override
@@ -390,6 +393,14 @@ public final class DeskPlace implements Place {
     }
   }
 
+  /** Opens the list of stretches to go to. */
+  void goTo() {
+    DeskScreen now = desk;
+    if (now != null) {
+      now.goTo().button().doClick();
+    }
+  }
+
   /** Goes to the page's filter, if it has one. */
   void filter() {
     DeskScreen now = desk;
@@ -421,13 +432,15 @@ public final class DeskPlace implements Place {
                   () -> Objects.requireNonNull(log),
                   selection,
                   now,
-                  shown.logs().isEmpty() ? null : marking),
+                  shown.logs().isEmpty() ? null : marking,
+                  shown.logs().isEmpty() ? null : approving),
               new DeskScreen.Growth(this::isFollowing, this::notRenewed, figures),
               page,
               ask,
               key -> page = key);
       desk = next;
       panel.add(next.screen(), BorderLayout.CENTER);
+      SwingUtilities.invokeLater(next::focusFirst);
       if (isBusy || problem != null) {
         panel.add(message(now, isBusy, problem, true), BorderLayout.NORTH);
       }

@@ -25,6 +25,7 @@ import net.miginfocom.swing.MigLayout;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.view.model.Charts;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Evidence;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.Stretch;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +47,7 @@ final class DeskScreen {
   private final JLabel turns;
   private final JLabel figures;
   private final JButton whole;
+  private final GoToButton goTo;
   private final JLabel until;
   private final JButton stop;
   private final Growth growth;
@@ -54,6 +56,19 @@ final class DeskScreen {
   private final Runnable watcher = this::refresh;
   private String filled = "";
   private int shown = -1;
+  private @Nullable String cameFrom;
+  private final PageActs acts =
+      new PageActs() {
+        @Override
+        public void open(Evidence evidence) {
+          DeskScreen.this.open(evidence);
+        }
+
+        @Override
+        public void save(Export export) {
+          save.save(export);
+        }
+      };
 
   /**
    * What changes under a desk that stands still.
@@ -85,6 +100,10 @@ final class DeskScreen {
     stop.addActionListener(event -> growth.figures().stop());
     whole = Parts.button("strip.whole", look.say("strip.whole"), look.say("strip.whole.tip"), look);
     whole.addActionListener(event -> desk.selection().chooseStretch(null));
+    goTo =
+        new GoToButton(
+            desk,
+            Parts.button("strip.goto", look.say("strip.goto"), look.say("strip.goto.tip"), look));
     screen = Parts.panel("desk", new BorderLayout(look.px(8), look.px(8)), look.ink().ground());
     screen.add(list, BorderLayout.WEST);
     JPanel center = Parts.panel("desk.center", new BorderLayout(), field);
@@ -169,7 +188,7 @@ final class DeskScreen {
             "desk.foot",
             new MigLayout(
                 "fill, hidemode 3, insets 0 " + look.px(8) + " " + look.px(4) + " " + look.px(12),
-                "[" + look.px(124) + "::]0[grow,fill]" + look.px(8) + "[]",
+                "[" + look.px(124) + "::]0[grow,fill]" + look.px(8) + "[]" + look.px(8) + "[]",
                 "[]"),
             look.ink().field());
     JPanel which =
@@ -182,6 +201,7 @@ final class DeskScreen {
     foot.add(which);
     foot.add(strip, "growx, h " + look.px(52) + "!");
     foot.add(whole);
+    foot.add(goTo.button());
     return foot;
   }
 
@@ -218,6 +238,7 @@ final class DeskScreen {
       return;
     }
     shown = index;
+    cameFrom = null;
     pages.computeIfAbsent(index, this::build);
     title.setText(desk.look().say("page." + pageKey()));
     save.clear();
@@ -230,21 +251,41 @@ final class DeskScreen {
   private Page build(int index) {
     Pages.Entry its = Pages.OF_DESK.get(index);
     Page page = its.page().apply(desk);
+    page.act(acts);
     deck.add(page.screen(), its.key());
     return page;
   }
 
-  /** Turns to a page by its key. */
+  /** Turns to a page by its key; what stands first on it has the focus. */
   void turnTo(String key) {
     int index = Pages.KEYS.indexOf(key);
     if (index >= 0) {
+      cameFrom = null;
       list.setSelectedIndex(index);
+      focusFirst();
     }
   }
 
-  /** Closes what is open beside the list, else the stretch. */
+  /** The part that stands first on the page takes the focus, where one does. */
+  void focusFirst() {
+    page().first().ifPresent(Component::requestFocusInWindow);
+  }
+
+  /** Turns to what speaks for a sentence; from there {@link #back} comes back. */
+  private void open(Evidence evidence) {
+    String from = pageKey();
+    evidence.choose(desk);
+    turnTo(evidence.page());
+    page().turnTo(evidence.part());
+    cameFrom = from.equals(pageKey()) ? null : from;
+  }
+
+  /** Comes back to the page that opened this one, else closes what is open, else the stretch. */
   void back() {
-    if (!page().close()) {
+    String from = cameFrom;
+    if (from != null) {
+      turnTo(from);
+    } else if (!page().close()) {
       desk.selection().chooseStretch(null);
     }
   }
@@ -343,6 +384,10 @@ final class DeskScreen {
 
   String pageKey() {
     return Pages.KEYS.get(shown);
+  }
+
+  GoToButton goTo() {
+    return goTo;
   }
 
   SaveButton save() {

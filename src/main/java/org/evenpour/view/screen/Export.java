@@ -9,12 +9,15 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.evenpour.casting.FileException;
 import org.evenpour.picture.Ink;
+import org.evenpour.picture.PaperFile;
 import org.evenpour.picture.Picture;
 import org.evenpour.picture.PictureFile;
+import org.evenpour.picture.Sheet;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.workbook.AuditWorkbook;
 import org.evenpour.view.model.Desk;
 import org.evenpour.view.model.Look;
+import org.evenpour.view.model.MoldSheet;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.RecordRows;
 import org.evenpour.words.Remark;
@@ -137,6 +140,23 @@ record Export(String label, String fileName, Supplier<File> shown) {
                   log.zone(),
                   desk.look().language().report(),
                   written -> progress.at(written / anodes));
+        });
+  }
+
+  /** The molds to act on, for whoever does it, on paper. */
+  static Export moldSheet(Desk desk) {
+    return new Export(
+        desk.look().say("export.sheet"),
+        desk.look().say("export.sheet.file"),
+        () -> {
+          Desk now = desk.asNow();
+          return (file, progress) -> {
+            Sheet sheet = MoldSheet.of(now);
+            FinishedFile.write(
+                file,
+                out ->
+                    PaperFile.write(sheet.pages(), Sheet.WIDTH, Sheet.HEIGHT, Ink.light(10), out));
+          };
         });
   }
 

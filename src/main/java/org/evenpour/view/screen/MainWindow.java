@@ -226,12 +226,11 @@ public final class MainWindow {
     item(log, "menu.print", KeyEvent.VK_P, InputEvent.CTRL_DOWN_MASK, this::print);
     item(log, "menu.quit", KeyEvent.VK_Q, InputEvent.CTRL_DOWN_MASK, frame::dispose);
     JMenu page = menu("menu.page");
-    int key = KeyEvent.VK_1;
     for (String name : Pages.KEYS) {
       item(
           page,
           "page." + name,
-          key++,
+          Pages.code(name),
           InputEvent.CTRL_DOWN_MASK,
           () -> {
             choose("desk");
@@ -279,8 +278,10 @@ public final class MainWindow {
 
   private void keys(JComponent root) {
     Keys.bind(root, KeyEvent.VK_ESCAPE, 0, "back", desk::back);
+    Keys.bind(root, KeyEvent.VK_LEFT, InputEvent.ALT_DOWN_MASK, "back", desk::back);
     Keys.bind(root, KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK, "save", desk::save);
     Keys.bind(root, KeyEvent.VK_F, InputEvent.CTRL_DOWN_MASK, "filter", desk::filter);
+    Keys.bind(root, KeyEvent.VK_G, InputEvent.CTRL_DOWN_MASK, "go to", desk::goTo);
   }
 
   private void print() {

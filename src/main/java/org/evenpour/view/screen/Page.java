@@ -29,6 +29,17 @@ interface Page {
     return java.util.Optional.empty();
   }
 
+  /** What has the focus when the page is turned to by a key; empty = whatever had it. */
+  default java.util.Optional<java.awt.Component> first() {
+    return java.util.Optional.empty();
+  }
+
+  /** Takes what it may ask of the desk; called once, before it is shown. */
+  default void act(PageActs acts) {}
+
+  /** Shows a part of itself, by its key. */
+  default void turnTo(String part) {}
+
   /** Lets go of what was opened beside the list; false where nothing was. */
   default boolean close() {
     return false;

@@ -144,6 +144,15 @@ final class RecordPage implements Page {
     showEvery();
   }
 
+  @Override
+  public void turnTo(String part) {
+    if (part.equals("aside")) {
+      aside.doClick(0);
+    } else if (part.equals("notes")) {
+      notes.doClick(0);
+    }
+  }
+
   /** Where only one mold's rows are listed, a way back to all of them. */
   private void showEvery() {
     every.setVisible(used.isSelected() && desk.selection().mold() != null);

@@ -24,6 +24,7 @@ import javax.swing.JToggleButton;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
 import org.evenpour.view.model.DisplayUnits;
+import org.evenpour.view.model.InShort;
 import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
@@ -89,6 +90,86 @@ class DeskScreenTest {
           JTable molds = find(open.screen(), "capability.molds", JTable.class);
           assertThat(molds.getSelectedRow()).isNotNegative();
           open.place().back();
+          return null;
+        });
+  }
+
+  @Test
+  void aSentenceOpensItsEvidenceAndBackComesBackToIt() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          assertThat(desk.pageKey()).isEqualTo("short");
+          JList<?> list = find(open.screen(), "short.list", JList.class);
+          for (int i = 0; i < list.getModel().getSize(); i++) {
+            list.setSelectedIndex(i);
+            InShort.Row row = (InShort.Row) list.getModel().getElementAt(i);
+            list.getActionMap().get("open").actionPerformed(null);
+            assertThat(desk.pageKey()).isEqualTo(row.opens().page());
+            open.place().back();
+            assertThat(desk.pageKey()).isEqualTo("short");
+            assertThat(list.getSelectedIndex()).isEqualTo(i);
+          }
+          find(open.screen(), "short.notes", AbstractButton.class).doClick();
+          assertThat(desk.pageKey()).isEqualTo("record");
+          assertThat(find(open.screen(), "record.notes", JToggleButton.class).isSelected())
+              .isTrue();
+          // Whoever went on from there by himself is not sent back.
+          open.place().turnTo("molds");
+          open.place().back();
+          assertThat(desk.pageKey()).isEqualTo("molds");
+          return null;
+        });
+  }
+
+  @Test
+  void whatIsTypedIsGoneToAndWhatIsNotThereIsSaid() {
+    Open open = open("es", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().goTo();
+          var menu =
+              Objects.requireNonNull(Objects.requireNonNull(open.place().desk()).goTo().opened());
+          JTextField field = find(menu, "goto.field", JTextField.class);
+          field.setText("nunca");
+          field.postActionEvent();
+          assertThat(find(menu, "goto.said", JTextArea.class).getText()).contains("«nunca»");
+          assertThat(open.place().selection().stretch()).isNull();
+          field.setText("120-150");
+          field.postActionEvent();
+          assertThat(open.place().selection().stretch()).isEqualTo(new Stretch(120, 151));
+          find(menu, "goto.charge", AbstractButton.class).doClick(0);
+          assertThat(open.place().selection().stretch()).isEqualTo(new Stretch(211, 241));
+          find(menu, "goto.whole", AbstractButton.class).doClick(0);
+          assertThat(open.place().selection().stretch()).isNull();
+          return null;
+        });
+  }
+
+  @Test
+  void aComparisonIsMadeOnAWorkerAndTheNewestChoiceIsShown() throws Exception {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("compare");
+          JList<?> list = find(open.screen(), "compare.offers", JList.class);
+          list.setSelectedIndex(0);
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          desk.page().turnTo("4");
+          assertThat(list.getSelectedIndex()).isPositive();
+          return null;
+        });
+    String said = "";
+    for (int i = 0; i < 600 && !said.contains("Thickness of mold 4"); i++) {
+      Thread.sleep(50);
+      said = onEventThread(() -> find(open.screen(), "compare.said", JTextArea.class).getText());
+    }
+    assertThat(said).startsWith("Thickness of mold 4 against the others").contains(": real.");
+    onEventThread(
+        () -> {
+          assertThat(find(open.screen(), "compare.table", JTable.class).getRowCount())
+              .isGreaterThan(60);
           return null;
         });
   }
@@ -204,7 +285,9 @@ class DeskScreenTest {
             open.place().turnTo(page);
             assertThat(find(open.screen(), "characteristic.mass", AbstractButton.class).isVisible())
                 .as(page)
-                .isEqualTo(List.of("wheel", "molds", "settings", "capability").contains(page));
+                .isEqualTo(
+                    List.of("wheel", "molds", "settings", "capability", "compare", "limits")
+                        .contains(page));
           }
           return null;
         });
@@ -273,6 +356,10 @@ class DeskScreenTest {
               List<Export> all = new ArrayList<>();
               for (String page : Pages.KEYS) {
                 open.place().turnTo(page);
+                if (Objects.requireNonNull(open.place().desk()).page()
+                    instanceof ComparePage compare) {
+                  compare.now();
+                }
                 if (page.equals("signals")) {
                   open.place().selection().chooseSignal(Sample.opened().report().signals().get(0));
                 }

@@ -101,6 +101,13 @@ public final class PageImages {
     desk.turnTo(page);
     desk.show(log, sources);
     choose(log, desk.selection(), page);
+    DeskScreen shown = desk.desk();
+    if (shown != null && shown.page() instanceof ComparePage compare) {
+      compare.turnTo("4"); // a mold that was changed
+      compare.now();
+    } else if (shown != null && shown.page() instanceof LimitsPage limits) {
+      limits.now();
+    }
     window.says(WindowText.of(log, look));
     return image(window.screen(), width, height);
   }

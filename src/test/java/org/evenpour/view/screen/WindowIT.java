@@ -224,6 +224,25 @@ class WindowIT {
   }
 
   @Test
+  void aSentenceOpensItsEvidenceByKeysAndEscComesBack() throws Exception {
+    press(KeyEvent.VK_1, KeyEvent.VK_CONTROL);
+    JList<?> list = named("short.list", JList.class);
+    until(list::isFocusOwner);
+    keepPicture("window-short");
+    press(KeyEvent.VK_DOWN, 0);
+    press(KeyEvent.VK_ENTER, 0);
+    until(() -> "signals".equals(page()));
+    assertThat(onEventThread(() -> window.desk().selection().signal())).isNotNull();
+    press(KeyEvent.VK_ESCAPE, 0);
+    until(() -> "short".equals(page()) && list.isFocusOwner());
+    assertThat(onEventThread(list::getSelectedIndex)).isEqualTo(1);
+    click(list, onEventThread(() -> list.getCellBounds(2, 2)));
+    until(() -> !"short".equals(page()));
+    press(KeyEvent.VK_LEFT, KeyEvent.VK_ALT);
+    until(() -> "short".equals(page()));
+  }
+
+  @Test
   void typingFiltersTheMolds() throws Exception {
     openPage("molds");
     JTable table = named("molds.table", JTable.class);
@@ -270,12 +289,12 @@ class WindowIT {
     settle();
     assertThat(onEventThread(() -> cells(find(frame(), "signal.links", JTable.class))))
         .contains("✓ right");
-    press(KeyEvent.VK_9, KeyEvent.VK_CONTROL);
+    press(KeyEvent.VK_0, KeyEvent.VK_CONTROL);
     assertThat(onEventThread(() -> cells(find(frame(), "causes.table", JTable.class))))
         .contains("Spray flow", "1", "100 %");
     keepPicture("window-causes");
 
-    press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
+    press(KeyEvent.VK_4, KeyEvent.VK_CONTROL);
     onEventThread(() -> find(frame(), "cause.back", AbstractButton.class).requestFocusInWindow());
     settle();
     press(KeyEvent.VK_SPACE, 0);
@@ -724,7 +743,7 @@ class WindowIT {
     click(languages);
     click(onEventThread(() -> languages.getItem(1)));
     until(() -> "Registro".equals(frame().getJMenuBar().getMenu(0).getText()));
-    assertThat(named("desk.title", JLabel.class).getText()).isEqualTo("Rueda");
+    assertThat(named("desk.title", JLabel.class).getText()).isEqualTo("En breve");
   }
 
   @Test
@@ -739,14 +758,14 @@ class WindowIT {
     settle();
     assertThat(onEventThread(() -> frame().getJMenuBar().getHeight())).isZero();
     keepPicture("window-full");
-    press(KeyEvent.VK_2, KeyEvent.VK_CONTROL);
+    press(KeyEvent.VK_3, KeyEvent.VK_CONTROL);
     until(() -> "molds".equals(page()));
     press(KeyEvent.VK_F11, 0);
     until(() -> !frame().isUndecorated() && frame().isShowing());
     settle();
     assertThat(onEventThread(() -> frame().getJMenuBar().getHeight())).isPositive();
     press(KeyEvent.VK_1, KeyEvent.VK_CONTROL);
-    until(() -> "wheel".equals(page()));
+    until(() -> "short".equals(page()));
   }
 
   private String page() {

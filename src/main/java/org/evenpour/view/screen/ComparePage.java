@@ -1,0 +1,270 @@
+package org.evenpour.view.screen;
+
+import java.awt.BorderLayout;
+import java.awt.Component;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.ExecutionException;
+import javax.swing.BorderFactory;
+import javax.swing.DefaultListModel;
+import javax.swing.JButton;
+import javax.swing.JComponent;
+import javax.swing.JList;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.ListSelectionModel;
+import javax.swing.SwingWorker;
+import javax.swing.Timer;
+import net.miginfocom.swing.MigLayout;
+import org.evenpour.findings.ComparisonReport;
+import org.evenpour.findings.ComparisonReport.Compared;
+import org.evenpour.report.ComparisonText;
+import org.evenpour.view.model.Comparing;
+import org.evenpour.view.model.Comparing.Offer;
+import org.evenpour.view.model.ComparisonView;
+import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.OpenedLog;
+import org.evenpour.view.model.Stretch;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One stretch held against another: what can be compared at the left, the answer and what it rests
+ * on beside it.
+ */
+final class ComparePage implements Page {
+  /** A choice: arrow keys pass over what is not wanted. */
+  private static final int REST_MILLIS = 250;
+
+  private final Desk desk;
+  private final JPanel screen;
+  private final DefaultListModel<Offer> model = new DefaultListModel<>();
+  private final JList<Offer> list;
+  private final JButton keep;
+  private final JTextArea which;
+  private final JTextArea said;
+  private final JTextArea allowance;
+  private final PictureView molds;
+  private final DataTable<Compared> table;
+  private final JPanel body;
+  private final Timer rest = new Timer(REST_MILLIS, event -> begin());
+  private boolean telling = true;
+  private @Nullable Stretch kept;
+  private @Nullable Work work;
+  private @Nullable Shown shown;
+
+  /** A comparison, and what it is of. */
+  private record Shown(Offer offer, OpenedLog log, @Nullable ComparisonReport report) {}
+
+  ComparePage(Desk desk) {
+    this.desk = desk;
+    var look = desk.look();
+    rest.setRepeats(false);
+    list = new JList<>(model);
+    list.setName("compare.offers");
+    list.getAccessibleContext().setAccessibleName(look.say("page.compare.tip"));
+    list.setDropTarget(null);
+    list.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    list.setBackground(look.ink().field());
+    list.setFixedCellHeight(look.px(46));
+    list.setFixedCellWidth(look.px(160));
+    list.setCellRenderer(new TwoLines<>(look, Offer::said, Offer::when));
+    list.addListSelectionListener(
+        event -> {
+          if (telling && !event.getValueIsAdjusting()) {
+            rest.restart();
+          }
+        });
+    keep =
+        Parts.button("compare.keep", look.say("compare.keep"), look.say("compare.keep.tip"), look);
+    keep.addActionListener(
+        event -> {
+          kept = desk.selection().stretch();
+          refresh();
+        });
+    which = Parts.prose("compare.which", "", look.ink().font(0.92), look);
+    which.setForeground(look.ink().dim());
+    said = Parts.prose("compare.said", "", look.ink().font(1.05), look);
+    allowance = Parts.prose("compare.allowance", "", look.ink().font(0.92), look);
+    allowance.setForeground(look.ink().dim());
+    molds = new PictureView("compare.molds", look.say("page.compare.tip"), look.ink(), 12);
+    table =
+        new DataTable<>(
+            "compare.table",
+            look.say("page.compare.tip"),
+            look,
+            one -> one.what() + " " + one.characteristic() + " " + one.mold());
+    body = Parts.beside("compare.body", molds, table.component(), 0.32, look);
+    int pad = look.px(12);
+    JPanel head =
+        Parts.panel(
+            "compare.head",
+            new MigLayout("fillx, hidemode 3, wrap 1, insets " + pad + ", gap 0 6", "[grow,fill]"),
+            look.ink().field());
+    head.add(which, "wmin 50");
+    head.add(said, "wmin 50");
+    head.add(allowance, "wmin 50");
+    JPanel left = Parts.panel("compare.left", new BorderLayout(), look.ink().field());
+    JScrollPane scroll = new JScrollPane(list);
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    left.add(Parts.row("compare.tools", look, keep), BorderLayout.NORTH);
+    left.add(scroll, BorderLayout.CENTER);
+    screen =
+        Parts.beside(
+            "page.compare", left, Parts.headed("compare.answer", head, body, look), 0.24, look);
+  }
+
+  @Override
+  public JComponent screen() {
+    return screen;
+  }
+
+  @Override
+  public Optional<Component> first() {
+    return Optional.of(list);
+  }
+
+  @Override
+  public void refresh() {
+    List<Offer> offers = Comparing.offers(desk, kept);
+    Offer chosen = list.getSelectedValue();
+    telling = false;
+    if (!offers.equals(java.util.Collections.list(model.elements()))) {
+      model.clear();
+      model.addAll(offers);
+      int again = chosen == null ? -1 : offers.indexOf(chosen);
+      if (!offers.isEmpty()) {
+        list.setSelectedIndex(Math.max(0, again));
+        list.ensureIndexIsVisible(Math.max(0, again));
+      }
+    }
+    telling = true;
+    keep.setEnabled(desk.selection().stretch() != null);
+    Shown now = shown;
+    Offer wanted = list.getSelectedValue();
+    if (wanted != null && (now == null || !now.offer().equals(wanted) || !isOfThis(now.log()))) {
+      rest.restart();
+    }
+    show();
+  }
+
+  @SuppressWarnings("ReferenceEquality") // the very same audit; to compare it would cost more
+  private boolean isOfThis(OpenedLog log) {
+    return log.report() == desk.report();
+  }
+
+  private void begin() {
+    Offer wanted = list.getSelectedValue();
+    Work before = work;
+    if (before != null) {
+      before.cancel(false);
+    }
+    if (wanted != null) {
+      Work begun = new Work(wanted, desk.log());
+      work = begun;
+      show();
+      begun.execute();
+    }
+  }
+
+  /** Computes at once, on the event thread: for pictures that nobody waits for. */
+  void now() {
+    rest.stop();
+    Offer wanted = list.getSelectedValue();
+    if (wanted != null) {
+      OpenedLog log = desk.log();
+      shown = new Shown(wanted, log, Comparing.of(log, wanted));
+      show();
+    }
+  }
+
+  /** Chooses the offer about a mold's newest event, or leaves it. */
+  @Override
+  public void turnTo(String mold) {
+    for (int i = 0; i < model.size() && !mold.isEmpty(); i++) {
+      if (mold.equals(model.get(i).mold())) {
+        list.setSelectedIndex(i);
+        list.ensureIndexIsVisible(i);
+        return;
+      }
+    }
+  }
+
+  private void show() {
+    var look = desk.look();
+    Shown now = shown;
+    Offer wanted = list.getSelectedValue();
+    ComparisonReport report = now == null ? null : now.report();
+    boolean isBusy = wanted != null && (now == null || !wanted.equals(now.offer()));
+    body.setVisible(report != null && !isBusy);
+    allowance.setVisible(report != null && !isBusy);
+    which.setVisible(report != null && !isBusy);
+    if (wanted == null || now == null || report == null || isBusy) {
+      String key = wanted == null ? "compare.nothing" : isBusy ? "compare.busy" : "compare.empty";
+      said.setText(look.say(key));
+      screen.revalidate();
+      return;
+    }
+    ComparisonText text = new ComparisonText(desk.sentences());
+    which.setText(look.say("compare.which", text.span(report.first()), text.span(report.second())));
+    said.setText(String.join("\n", text.lines(report)));
+    said.getAccessibleContext().setAccessibleName(said.getText());
+    allowance.setText(text.allowance(report));
+    Desk seen = desk.asNow();
+    molds.show(() -> ComparisonView.molds(seen, report));
+    table.show(
+        wanted.said() + wanted.when(),
+        ComparisonView.columns(desk, report),
+        ComparisonView.rows(report));
+    screen.revalidate();
+    screen.repaint();
+  }
+
+  @Override
+  public List<Export> exports() {
+    var look = desk.look();
+    List<Export> exports = new ArrayList<>();
+    if (body.isVisible()) {
+      exports.addAll(Export.picture(look, look.say("page.compare"), "comparison", molds));
+      exports.addAll(Export.table(look, look.say("page.compare"), "comparison", table));
+    }
+    return exports;
+  }
+
+  /** One comparison; what comes of it is let go where another is wanted meanwhile. */
+  private final class Work extends SwingWorker<@Nullable ComparisonReport, Void> {
+    private final Offer its;
+    private final OpenedLog log;
+
+    Work(Offer its, OpenedLog log) {
+      this.its = its;
+      this.log = log;
+    }
+
+    @Override
+    protected @Nullable ComparisonReport doInBackground() {
+      return Comparing.of(log, its);
+    }
+
+    @Override
+    protected void done() {
+      if (work != this) {
+        return;
+      }
+      work = null;
+      try {
+        shown = new Shown(its, log, get());
+        show();
+      } catch (CancellationException none) {
+        // another one is on its way
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      } catch (ExecutionException e) {
+        throw new IllegalStateException("two stretches could not be compared", e.getCause());
+      }
+    }
+  }
+}
