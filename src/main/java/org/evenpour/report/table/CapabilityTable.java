@@ -12,6 +12,8 @@ import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.MoldReport;
 import org.evenpour.findings.CapabilityInFull.ByPercentiles;
 import org.evenpour.findings.CapabilityInFull.Group;
+import org.evenpour.findings.CapabilityInFull.Source;
+import org.evenpour.findings.CapabilityInFull.WhatIf;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.table.Cell;
@@ -294,28 +296,44 @@ public final class CapabilityTable {
   public static Table<CharacteristicReport> overall(AuditReport report, Sentences sentences) {
     Function<CharacteristicReport, Figures> figures =
         one -> sentences.figures(one.wheel(), one.name());
-    Function<
-            Function<CapabilityReport, @Nullable Estimate>,
-            Function<CharacteristicReport, @Nullable Estimate>>
-        index =
-            of ->
-                one -> {
-                  CapabilityReport capability = one.overall().capability();
-                  return capability == null ? null : of.apply(capability);
-                };
+    // Beside those with a tolerance the others have nothing to say here.
+    List<CharacteristicReport> specified =
+        report.characteristics().stream().filter(one -> one.specification().hasLimits()).toList();
     return new Table<>(
         "overall",
         sentences.words().say("sheet.summary"),
         Columns.<CharacteristicReport>of(sentences)
-            .text("characteristic", one -> sentences.title(one.wheel(), one.name()))
-            .unit(figures)
+            .text(
+                "characteristic",
+                one -> {
+                  String unit = figures.apply(one).unit().symbol();
+                  return sentences.title(one.wheel(), one.name())
+                      + (unit.isEmpty() ? "" : ", " + unit);
+                })
+            .value("lower", figures, one -> one.specification().lower())
+            .value("target", figures, one -> one.specification().target())
+            .value("upper", figures, one -> one.specification().upper())
             .value("mean", figures, one -> one.overall().mean())
             .spread("sd", figures, one -> one.overall().sd())
-            .index("cpk", index.apply(CapabilityReport::cpk))
-            .index("ppk", index.apply(CapabilityReport::ppk))
+            .index(
+                "ppk",
+                one -> {
+                  CapabilityReport capability = one.overall().capability();
+                  return capability == null ? null : capability.ppk();
+                })
             .figure("observed_outside", one -> share(null, one.overall().capability()))
+            .figure("ppk_median", Digits.plain(2), one -> likeTheMedian(one))
             .said("stable", CapabilityTable::stable)
             .list(),
-        report.characteristics());
+        specified.isEmpty() ? report.characteristics() : specified);
+  }
+
+  /** What Ppk would be if every mold ran like the median one. */
+  private static @Nullable Double likeTheMedian(CharacteristicReport of) {
+    return of.inFull().whatIfs().stream()
+        .filter(one -> one.without() == Source.MOLD)
+        .findFirst()
+        .map(WhatIf::ppk)
+        .orElse(null);
   }
 }

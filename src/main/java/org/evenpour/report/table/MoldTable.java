@@ -35,10 +35,15 @@ public final class MoldTable {
     for (CharacteristicReport of : report.characteristics()) {
       of.molds().forEach(mold -> rows.add(new Row(of, mold)));
     }
+    Function<Row, Figures> figures = row -> sentences.figures(row.of().wheel(), row.of().name());
     return new Table<>(
         "molds",
         sentences.words().say("sheet.molds"),
-        columns(Columns.of(sentences), report, sentences).list(),
+        columns(Columns.of(sentences), report, sentences)
+            .value("lower", figures, row -> row.of().specification().lower())
+            .value("target", figures, row -> row.of().specification().target())
+            .value("upper", figures, row -> row.of().specification().upper())
+            .list(),
         rows);
   }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.apache.poi.ooxml.POIXMLProperties;
 import org.apache.poi.util.TempFile;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
@@ -137,7 +138,7 @@ public final class AuditWorkbook {
     AuditReport report = paper.report();
     Sentences sentences = paper.sentences();
     Printer printer = new Printer(paper);
-    SummarySheet.write(paper, printer);
+    SXSSFSheet summary = SummarySheet.create(paper);
     Table<Turn> turns = TurnTables.turns(report, sentences);
     List<Source> charted = TurnTables.sources(report, turns);
     Table<Point> thinned = TurnTables.thinned(charted, sentences);
@@ -171,11 +172,14 @@ public final class AuditWorkbook {
     printer.print(SettingTables.settings(report, sentences));
     printer.print(RecordTables.events(report, sentences));
     printer.print(RecordTables.setAside(report, sentences));
+    NotesSheet.write(paper);
     // The turns had to be written before the pictures of them, and stand behind everything else.
     int sheets = paper.book().getNumberOfSheets();
     for (int moved = 1; moved < first; moved++) {
       paper.book().setSheetOrder(paper.book().getSheetName(1), sheets - 1);
     }
+    // Last, for it leads to the others and draws from them.
+    SummarySheet.write(paper, printer, summary, record);
     if (record != null) {
       anodes(printer, sentences, record, written);
     }

@@ -73,9 +73,13 @@ final class Picture {
    * @param number from 0, from the top
    */
   static XSSFChart on(XSSFSheet sheet, int number, String title) {
+    return over(sheet, number * ROWS, number * ROWS + ROWS - 1, COLUMNS, title);
+  }
+
+  /** The same over these rows and the first columns. */
+  static XSSFChart over(XSSFSheet sheet, int firstRow, int toRow, int columns, String title) {
     XSSFDrawing drawing = sheet.createDrawingPatriarch();
-    XSSFClientAnchor anchor =
-        drawing.createAnchor(0, 0, 0, 0, 0, number * ROWS, COLUMNS, number * ROWS + ROWS - 1);
+    XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, 0, firstRow, columns, toRow);
     XSSFChart chart = drawing.createChart(anchor);
     chart.setTitleText(title);
     chart.setTitleOverlay(false);

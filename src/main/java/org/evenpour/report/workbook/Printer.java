@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntUnaryOperator;
 import java.util.function.LongConsumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,6 +22,7 @@ import org.evenpour.table.Column;
 import org.evenpour.table.Column.Kind;
 import org.evenpour.table.Table;
 import org.evenpour.words.Words;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Prints tables into a workbook: on sheets of their own with headings that stay in sight, a filter,
@@ -123,15 +125,30 @@ final class Printer {
    * Prints a table between other rows of a sheet, whose widths stay.
    *
    * @param firstRow index of its headings
+   * @param widthOf the width of each column, in letters
+   * @return how high it is, in points
    */
-  <R> void within(SXSSFSheet sheet, int firstRow, Table<R> table) {
+  <R> double within(SXSSFSheet sheet, int firstRow, Table<R> table, IntUnaryOperator widthOf) {
     Printed<R> place =
         new Printed<>(table, List.of(sheet.getSheetName()), firstRow + 1, 0, sheetRows - 1);
+    printed.put(table.key(), place);
     widths = new int[table.columns().size()];
-    head(sheet.createRow(firstRow), table, 0, true);
-    for (int i = 0; i < table.rows().size(); i++) {
-      row(sheet.createRow(firstRow + 1 + i), place, i);
+    Row head = sheet.createRow(firstRow);
+    head(head, table, 0, true);
+    int lines = 1;
+    for (int i = 0; i < widths.length; i++) {
+      String heading = Texts.cell(table.columns().get(i).heading());
+      lines = Math.max(lines, linesOf(heading, widthOf.applyAsInt(i) - 2));
     }
+    head.setHeightInPoints(LINE_POINTS * lines + 3);
+    double height = head.getHeightInPoints();
+    for (int i = 0; i < table.rows().size(); i++) {
+      Row row = sheet.createRow(firstRow + 1 + i);
+      row.setHeightInPoints(LINE_POINTS);
+      row(row, place, i);
+      height += row.getHeightInPoints();
+    }
+    return height;
   }
 
   /** Where a table was printed. */
@@ -141,6 +158,21 @@ final class Printer {
       throw new IllegalStateException(table + " was not printed");
     }
     return place;
+  }
+
+  /** The first place in a column that holds this text, for a link; null where none does. */
+  @Nullable String place(String table, String key, String text) {
+    return place(printed(table), key, text);
+  }
+
+  private static <R> @Nullable String place(Printed<R> in, String key, String text) {
+    var cell = in.table().column(key).cell();
+    for (int i = 0; i < in.table().rows().size(); i++) {
+      if (cell.apply(in.table().rows().get(i)).text().equals(text)) {
+        return in.place(key, i);
+      }
+    }
+    return null;
   }
 
   private <R> void head(Row head, Table<R> table, int firstColumn, boolean isHigh) {

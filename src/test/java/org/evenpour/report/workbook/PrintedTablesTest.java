@@ -60,7 +60,7 @@ class PrintedTablesTest {
   private static final ZoneId ZONE = ZoneId.of("America/Santiago");
 
   /** Sheets of sentences or pictures, with no table from their first row on. */
-  private static final Set<String> NO_TABLE = Set.of("Summary");
+  private static final Set<String> NO_TABLE = Set.of("Summary", "Notes");
 
   record Case(String name, AuditReport report, @Nullable CastingRecord record) {
     @Override
