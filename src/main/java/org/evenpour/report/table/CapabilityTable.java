@@ -95,18 +95,18 @@ public final class CapabilityTable {
             .value("lower", figures, row -> row.of().specification().lower())
             .value("target", figures, row -> row.of().specification().target())
             .value("upper", figures, row -> row.of().specification().upper())
-            .figure("cp", row -> spread(row, figures, CapabilityReport::cp, "sigma"))
             .figure("cpk", row -> nearer(row, figures, CapabilityReport::cpk, "sigma"))
             .interval(
                 "cpk",
                 row -> part(row.capability(), CapabilityReport::cpk, Estimate::low),
                 row -> part(row.capability(), CapabilityReport::cpk, Estimate::high))
-            .figure("pp", row -> spread(row, figures, CapabilityReport::pp, "sd"))
             .figure("ppk", row -> nearer(row, figures, CapabilityReport::ppk, "sd"))
             .interval(
                 "ppk",
                 row -> part(row.capability(), CapabilityReport::ppk, Estimate::low),
                 row -> part(row.capability(), CapabilityReport::ppk, Estimate::high))
+            .figure("cp", row -> spread(row, figures, CapabilityReport::cp, "sigma"))
+            .figure("pp", row -> spread(row, figures, CapabilityReport::pp, "sd"))
             .figure("cpl", row -> side(row, figures, CapabilityReport::cpl, true))
             .figure("cpu", row -> side(row, figures, CapabilityReport::cpu, false))
             .figure("cpm", row -> value(row.capability(), CapabilityReport::cpm))

@@ -73,9 +73,9 @@ public final class MoldTable {
               Standing standing = standing(report, row);
               return standing == null ? "" : said.stands(standing);
             })
+        .figure("cpk", Digits.plain(2), row -> cpk(row.mold()))
         .count("outside", row -> row.mold().outside())
-        .figure("share_outside", row -> CapabilityTable.share(row.mold(), row.mold().capability()))
-        .figure("cpk", Digits.plain(2), row -> cpk(row.mold()));
+        .figure("share_outside", row -> CapabilityTable.share(row.mold(), row.mold().capability()));
   }
 
   /** The estimate of its Cpk alone; null where there is no tolerance. */

@@ -91,6 +91,7 @@ public final class SetPointTables {
             .wheel(SetPointReport::wheel)
             .text("side", SetPointReport::side)
             .text("answer", text::answer)
+            .prose("words", 60, side -> (text.line(side) + " " + text.funnel(side)).strip())
             .figure("move_by", off.apply(SetPointReport::moveBy))
             .with(unit)
             .figure("forecast", off.apply(SetPointReport::forecast))
@@ -125,7 +126,6 @@ public final class SetPointTables {
             .like("high")
             .spread("sigma_turn", figures, SetPointReport::sigma)
             .with(unit)
-            .prose("words", 60, side -> (text.line(side) + " " + text.funnel(side)).strip())
             .list(),
         report.setPoints());
   }

@@ -50,6 +50,9 @@ import org.jspecify.annotations.Nullable;
 public final class AuditWorkbook {
   private static final int ROWS_IN_MEMORY = 200;
 
+  /** Anodes are printed whole, as far as anybody has paper. */
+  private static final int ANODE_PAGES = 100;
+
   private AuditWorkbook() {}
 
   /**
@@ -152,15 +155,21 @@ public final class AuditWorkbook {
     RankingPictures.write(paper, printer);
     printer.printIfAny(VerdictTables.verdicts(report, sentences));
     printer.printIfAny(VerdictTables.standings(report, sentences));
-    printer.printIfAny(RejectTables.classes(report, sentences));
-    printer.printIfAny(RejectTables.places(report, sentences));
-    printer.printIfAny(RejectTables.spells(report, sentences));
-    printer.printIfAny(RejectTables.charges(report, sentences));
+    printer.together(
+        paper.say("sheet.rejects"),
+        List.of(
+            RejectTables.classes(report, sentences),
+            RejectTables.spells(report, sentences),
+            RejectTables.charges(report, sentences),
+            RejectTables.places(report, sentences)),
+        0);
     SpreadSheet.write(paper, printer);
-    printer.print(SignalTables.signals(report, sentences));
+    printer.print(SignalTables.signals(report, sentences), 2, rows -> {});
     printer.print(SignalTables.links(report, sentences));
-    printer.printIfAny(MoveTables.settings(report, sentences));
-    printer.printIfAny(MoveTables.beyond(report, sentences));
+    printer.together(
+        paper.say("sheet.moves"),
+        List.of(MoveTables.settings(report, sentences), MoveTables.beyond(report, sentences)),
+        0);
     CausesSheet.write(paper, printer);
     printer.print(MoldTable.of(report, sentences));
     printer.print(CapabilityTable.of(report, sentences));
@@ -168,8 +177,11 @@ public final class AuditWorkbook {
     printer.printIfAny(SetPointTables.sides(report, sentences));
     printer.printIfAny(GaugeTable.of(report, sentences));
     printer.print(RecordTables.tests(report, sentences));
-    printer.printIfAny(SettingTables.effects(report, sentences));
-    printer.print(SettingTables.settings(report, sentences));
+    printer.together(
+        paper.say("sheet.effects"),
+        List.of(
+            SettingTables.settings(report, sentences), SettingTables.effects(report, sentences)),
+        0);
     printer.print(RecordTables.events(report, sentences));
     printer.print(RecordTables.setAside(report, sentences));
     NotesSheet.write(paper);
@@ -201,6 +213,7 @@ public final class AuditWorkbook {
               wheel,
               sentences,
               Characteristic::displayUnit),
+          ANODE_PAGES,
           rows -> written.accept(others + rows));
       before += wheel.rows();
     }

@@ -20,7 +20,10 @@ final class NotesSheet {
     grid.prose(paper.say("paper.guide"));
     grid.prose(paper.say("safety"));
     sheet.setDisplayGridlines(false);
-    Printer.forPaper(sheet, paper.words());
+    Printer.forPaper(paper, sheet);
     sheet.getPrintSetup().setLandscape(false);
+    paper
+        .book()
+        .setPrintArea(paper.book().getSheetIndex(sheet), 0, Grid.COLUMNS - 1, 0, grid.next() - 1);
   }
 }

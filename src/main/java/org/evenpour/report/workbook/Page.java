@@ -22,6 +22,9 @@ final class Page {
 
   static final double TOP = 0.35;
 
+  /** A head stands in it. */
+  static final double TOP_WITH_HEAD = 0.55;
+
   /** The foot stands in it. */
   static final double BOTTOM = 0.55;
 
@@ -50,5 +53,15 @@ final class Page {
    */
   static double highest(boolean isLandscape, double scale) {
     return ((isLandscape ? A4_WIDTH : LETTER_HEIGHT) - TOP - BOTTOM) * INCH / scale;
+  }
+
+  /** The same of A4 alone, landscape. */
+  static double widestOfA4() {
+    return (A4_HEIGHT - 2 * SIDE) * INCH / LEAST_SCALE;
+  }
+
+  /** The same of A4 alone, landscape, under a head. */
+  static double highestOfA4(double scale) {
+    return (A4_WIDTH - TOP_WITH_HEAD - BOTTOM) * INCH / scale;
   }
 }

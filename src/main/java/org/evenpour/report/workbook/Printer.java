@@ -2,18 +2,20 @@ package org.evenpour.report.workbook;
 
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.IntUnaryOperator;
 import java.util.function.LongConsumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.poi.ss.usermodel.CellStyle;
+import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.usermodel.PageMargin;
 import org.apache.poi.ss.usermodel.PrintSetup;
 import org.apache.poi.ss.usermodel.Row;
-import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.WorkbookUtil;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
@@ -21,7 +23,6 @@ import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Column.Kind;
 import org.evenpour.table.Table;
-import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +38,10 @@ final class Printer {
 
   static final float LINE_POINTS = 15;
   private static final float TALLEST_POINTS = 400; // a row can't be higher than 409
+
+  /** So many letters of running text, some of them narrow, fit where a digit's width is counted. */
+  static final double RUNNING = 1.15;
+
   private static final int NARROWEST = 9;
   private static final int WIDEST = 28;
   private static final int WIDEST_NUMBER = 60;
@@ -45,6 +50,9 @@ final class Printer {
   /** A cell of this row, or rows of a table printed before, as formulas name them. */
   private static final Pattern PLACE =
       Pattern.compile("\\{(?:(\\w+)/)?([^:}]+)(?::(\\d+)-(\\d+))?}");
+
+  /** Tables in the order of time whose newest rows are the ones to have on paper. */
+  private static final Set<String> NEWEST = Set.of("turns", "thinned", "adjust_turns");
 
   private final Paper paper;
   private final int sheetRows;
@@ -65,7 +73,7 @@ final class Printer {
 
   /** Prints a table on a sheet of its own; a longer one goes on on the next. */
   <R> void print(Table<R> table) {
-    print(table, rows -> {});
+    print(table, 1, rows -> {});
   }
 
   /** The same where there is anything to print. */
@@ -78,9 +86,10 @@ final class Printer {
   /**
    * The same for somebody who waits.
    *
+   * @param pages so many are printed on paper at most
    * @param written is told how many rows are printed
    */
-  <R> void print(Table<R> table, LongConsumer written) {
+  <R> void print(Table<R> table, int pages, LongConsumer written) {
     Printed<R> place = new Printed<>(table, new ArrayList<>(), 1, 0, sheetRows - 1);
     printed.put(table.key(), place);
     int done = 0;
@@ -89,19 +98,103 @@ final class Printer {
       String name = part == 1 ? table.name() : paper.say("sheet.part", table.name(), part);
       SXSSFSheet sheet = paper.book().createSheet(WorkbookUtil.createSafeSheetName(name));
       place.sheets().add(sheet.getSheetName());
+      Printout printout = new Printout();
       widths = new int[table.columns().size()];
-      head(sheet.createRow(0), table, 0, true);
+      Row head = sheet.createRow(0);
+      head(head, table, 0, true);
+      printout.accept(head);
       int rows = Math.min(table.rows().size() - done, sheetRows - 1);
       for (int i = 0; i < rows; i++) {
-        row(sheet.createRow(i + 1), place, done++);
+        Row row = sheet.createRow(i + 1);
+        row(row, place, done++);
+        printout.accept(row);
         written.accept(done);
       }
       widen(sheet, 0);
       sheet.createFreezePane(0, 1);
       sheet.setAutoFilter(new CellRangeAddress(0, rows, 0, widths.length - 1));
-      sheet.setRepeatingRows(CellRangeAddress.valueOf("1:1"));
-      forPaper(sheet, paper.words());
+      printout.finish(paper, sheet, widths, pages, NEWEST.contains(table.key()));
     } while (done < table.rows().size());
+    name(place);
+  }
+
+  /**
+   * Prints tables one under the other on one sheet, each under its name; the last, the longest, has
+   * a filter. Those without rows are left out, and where none has any, the sheet is.
+   *
+   * @param firstRow index of the first row, where pictures stand above them
+   * @return the sheet; null where there is none
+   */
+  @Nullable SXSSFSheet together(String name, List<Table<?>> tables, int firstRow) {
+    List<Table<?>> filled = tables.stream().filter(table -> !table.rows().isEmpty()).toList();
+    if (filled.isEmpty()) {
+      return null;
+    }
+    SXSSFSheet sheet = paper.book().createSheet(WorkbookUtil.createSafeSheetName(name));
+    Printout printout = new Printout();
+    int[] widest = {};
+    int next = 0;
+    while (next < firstRow) {
+      Row above = sheet.createRow(next++);
+      above.setHeightInPoints(LINE_POINTS);
+      printout.accept(above);
+    }
+    for (Table<?> table : filled) {
+      if (filled.size() > 1 || firstRow > 0) {
+        Row title = sheet.createRow(next++);
+        title.setHeightInPoints(1.5f * LINE_POINTS);
+        put(title, 0, paper.styles().section()).setCellValue(Texts.cell(table.name()));
+        printout.accept(title);
+      }
+      next = under(sheet, next, table, printout);
+      widest = wider(widest, widths);
+    }
+    widths = widest;
+    widen(sheet, 0);
+    Table<?> last = filled.get(filled.size() - 1);
+    int head = next - 1 - last.rows().size();
+    sheet.setAutoFilter(new CellRangeAddress(head, next - 1, 0, last.columns().size() - 1));
+    printout.finish(paper, sheet, widths, 1, false);
+    return sheet;
+  }
+
+  private <R> int under(SXSSFSheet sheet, int firstRow, Table<R> table, Printout printout) {
+    Printed<R> place =
+        new Printed<>(table, List.of(sheet.getSheetName()), firstRow + 1, 0, sheetRows - 1);
+    printed.put(table.key(), place);
+    widths = new int[table.columns().size()];
+    Row head = sheet.createRow(firstRow);
+    head(head, table, 0, true);
+    printout.accept(head);
+    for (int i = 0; i < table.rows().size(); i++) {
+      Row row = sheet.createRow(firstRow + 1 + i);
+      row(row, place, i);
+      printout.accept(row);
+    }
+    name(place);
+    return firstRow + 1 + table.rows().size();
+  }
+
+  private static int[] wider(int[] some, int[] others) {
+    int[] widest = Arrays.copyOf(some, Math.max(some.length, others.length));
+    for (int i = 0; i < others.length; i++) {
+      widest[i] = Math.max(widest[i], others[i]);
+    }
+    return widest;
+  }
+
+  /** Gives a table's cells, headings included, a name by its key: {@code table_molds}. */
+  private void name(Printed<?> place) {
+    int rows = Math.min(place.table().rows().size(), place.rowsOnSheet());
+    Name name = paper.book().createName();
+    name.setNameName("table_" + place.table().key());
+    name.setRefersToFormula(
+        new CellRangeAddress(
+                place.firstRow() - 1,
+                place.firstRow() - 1 + rows,
+                place.firstColumn(),
+                place.firstColumn() + place.table().columns().size() - 1)
+            .formatAsString(place.sheets().get(0), true));
   }
 
   /**
@@ -118,6 +211,7 @@ final class Printer {
       row(sheet.createRow(i + 1), place, i);
     }
     widen(sheet, firstColumn);
+    name(place);
     return place;
   }
 
@@ -148,6 +242,7 @@ final class Printer {
       row(row, place, i);
       height += row.getHeightInPoints();
     }
+    name(place);
     return height;
   }
 
@@ -263,7 +358,7 @@ final class Printer {
     int widest = isProse ? of.width() : WIDEST;
     if (isProse) {
       // By hand, for not every program does it when it opens the file.
-      float height = LINE_POINTS * linesOf(kept, widest - 4) + 1;
+      float height = LINE_POINTS * linesOf(kept, (int) ((widest - 3) * RUNNING)) + 1;
       row.setHeightInPoints(Math.min(TALLEST_POINTS, Math.max(row.getHeightInPoints(), height)));
     }
     put(row, column, isProse ? paper.styles().wrapped() : paper.styles().text()).setCellValue(kept);
@@ -329,21 +424,38 @@ final class Printer {
 
   private void widen(SXSSFSheet sheet, int firstColumn) {
     for (int i = 0; i < widths.length; i++) {
-      sheet.setColumnWidth(firstColumn + i, Math.max(NARROWEST, widths[i]) * 256);
+      widths[i] = Math.max(NARROWEST, widths[i]);
+      sheet.setColumnWidth(firstColumn + i, widths[i] * 256);
     }
   }
 
-  /** Landscape A4, as wide as the page, with the sheet's name and page numbers at its foot. */
-  static void forPaper(Sheet sheet, Words words) {
+  /**
+   * Landscape A4, as wide as the page; at its foot the sheet's name, the wheel and the period, the
+   * program's version, and the page.
+   */
+  static void forPaper(Paper paper, SXSSFSheet sheet) {
     PrintSetup print = sheet.getPrintSetup();
     print.setLandscape(true);
     print.setPaperSize(PrintSetup.A4_PAPERSIZE);
     sheet.setFitToPage(true);
     print.setFitWidth((short) 1);
     print.setFitHeight((short) 0);
-    sheet.setMargin(PageMargin.LEFT, 0.4);
-    sheet.setMargin(PageMargin.RIGHT, 0.4);
-    sheet.getFooter().setLeft(words.say("paper.footer", sheet.getSheetName().replace("&", "&&")));
-    sheet.getFooter().setRight(words.say("paper.page", "&P", "&N"));
+    sheet.setMargin(PageMargin.LEFT, Page.SIDE);
+    sheet.setMargin(PageMargin.RIGHT, Page.SIDE);
+    sheet.setMargin(PageMargin.TOP, Page.TOP);
+    sheet.setMargin(PageMargin.BOTTOM, Page.BOTTOM);
+    sheet.setMargin(PageMargin.HEADER, Page.FOOT);
+    sheet.setMargin(PageMargin.FOOTER, Page.FOOT);
+    sheet.getFooter().setLeft(paper.foot(sheet.getSheetName()));
+    sheet.getFooter().setCenter(paper.program());
+    sheet.getFooter().setRight(paper.say("paper.page", "&P", "&N"));
+    // Else head and foot would be drawn together with the sheet, and be smaller than its text.
+    paper
+        .book()
+        .getXSSFWorkbook()
+        .getSheet(sheet.getSheetName())
+        .getCTWorksheet()
+        .getHeaderFooter()
+        .setScaleWithDoc(false);
   }
 }

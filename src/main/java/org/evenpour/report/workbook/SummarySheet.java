@@ -91,7 +91,7 @@ final class SummarySheet {
     picture(printer);
     foot();
     sheet.setDisplayGridlines(false);
-    Printer.forPaper(sheet, paper.words());
+    Printer.forPaper(paper, sheet);
     sheet.getPrintSetup().setLandscape(false);
     sheet.getPrintSetup().setFitHeight((short) 1);
     sheet.setMargin(PageMargin.TOP, Page.TOP);
@@ -299,7 +299,7 @@ final class SummarySheet {
             one ->
                 lines.add(
                     led(
-                        "sheet.beyond",
+                        "sheet.moves",
                         paper.say("mark." + one.direction().id()) + " " + beyond.sentence(one))));
     Quiet quiet = Quiet.of(report, paper.sentences());
     if (lines.isEmpty()) {

@@ -11,15 +11,16 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.util.AreaReference;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.Causes;
@@ -38,6 +39,7 @@ import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
+import org.evenpour.report.table.PeriodTable;
 import org.evenpour.report.table.RecordTables;
 import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
@@ -59,8 +61,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PrintedTablesTest {
   private static final ZoneId ZONE = ZoneId.of("America/Santiago");
 
-  /** Sheets of sentences or pictures, with no table from their first row on. */
-  private static final Set<String> NO_TABLE = Set.of("Summary", "Notes");
+  /** Sheets of sentences alone. */
+  private static final Set<String> NO_TABLE = Set.of("Notes");
 
   record Case(String name, AuditReport report, @Nullable CastingRecord record) {
     @Override
@@ -104,6 +106,8 @@ class PrintedTablesTest {
                 TurnTables.lines(TurnTables.thinned(sources, thinned), sentences),
                 MoldTable.of(report, sentences),
                 MoldTable.offsets(report, sentences),
+                CapabilityTable.overall(report, sentences),
+                PeriodTable.of(report, record, sentences),
                 VerdictTables.verdicts(report, sentences),
                 VerdictTables.standings(report, sentences),
                 SpreadTables.parts(report, sentences),
@@ -140,43 +144,47 @@ class PrintedTablesTest {
   void everySheetHoldsTheTableThatItIsNamedAfter(Case made) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     AuditWorkbook.write(made.report(), made.record(), bytes, ZONE);
-    Map<String, Table<?>> byName = new LinkedHashMap<>();
-    tables(made.report(), made.record()).forEach(table -> byName.put(table.name(), table));
     try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(bytes.toByteArray()))) {
-      Set<String> printed = new TreeSet<>();
-      for (Sheet sheet : book) {
-        if (!NO_TABLE.contains(sheet.getSheetName())) {
-          Table<?> table = byName.get(sheet.getSheetName());
-          compare(requireNonNull(table, sheet.getSheetName()), sheet);
-          printed.add(table.name());
+      Set<String> sheets = new TreeSet<>();
+      for (Table<?> table : tables(made.report(), made.record())) {
+        Name name = book.getName("table_" + table.key());
+        // A table that holds anything is printed.
+        if (!table.rows().isEmpty()) {
+          assertThat(name).as(table.key()).isNotNull();
+        }
+        if (name != null) {
+          AreaReference at =
+              new AreaReference(name.getRefersToFormula(), book.getSpreadsheetVersion());
+          sheets.add(requireNonNull(at.getFirstCell().getSheetName()));
+          compare(table, book, at);
         }
       }
-      // A table that holds anything is printed.
-      byName.forEach(
-          (name, table) -> {
-            if (!table.rows().isEmpty()) {
-              assertThat(printed).contains(name);
-            }
-          });
+      for (Sheet sheet : book) {
+        assertThat(sheets.contains(sheet.getSheetName()))
+            .as(sheet.getSheetName())
+            .isEqualTo(!NO_TABLE.contains(sheet.getSheetName()));
+      }
     }
   }
 
-  private static <R> void compare(Table<R> table, Sheet sheet) {
-    int first = sheet.getRow(0).getFirstCellNum();
-    assertThat(first == 0 || first == Picture.BESIDE).isTrue();
+  private static <R> void compare(Table<R> table, XSSFWorkbook book, AreaReference at) {
+    Sheet sheet = book.getSheet(at.getFirstCell().getSheetName());
+    int first = at.getFirstCell().getCol();
+    int head = at.getFirstCell().getRow();
     Map<String, Integer> letters = new HashMap<>();
     for (int i = 0; i < table.columns().size(); i++) {
       Column<R> column = table.columns().get(i);
       letters.put(column.key(), first + i);
-      assertThat(sheet.getRow(0).getCell(first + i).getStringCellValue())
+      assertThat(sheet.getRow(head).getCell(first + i).getStringCellValue())
           .isEqualTo(Texts.cell(column.heading()))
           .isNotEmpty()
           .doesNotContain("{");
     }
-    assertThat(sheet.getRow(0).getLastCellNum()).isEqualTo((short) (first + letters.size()));
-    assertThat(sheet.getLastRowNum()).isEqualTo(table.rows().size());
+    assertThat(at.getLastCell().getCol()).isEqualTo((short) (first + letters.size() - 1));
+    assertThat(sheet.getRow(head).getLastCellNum()).isEqualTo((short) (first + letters.size()));
+    assertThat(at.getLastCell().getRow()).isEqualTo(head + table.rows().size());
     for (int i = 0; i < table.rows().size(); i++) {
-      Row row = sheet.getRow(i + 1);
+      Row row = sheet.getRow(head + i + 1);
       for (Column<R> column : table.columns()) {
         String where = sheet.getSheetName() + " row " + (i + 1) + " " + column.key();
         compare(
@@ -235,6 +243,9 @@ class PrintedTablesTest {
     Set<String> keys = new TreeSet<>();
     for (Table<?> table : tables(Reports.plant(), null)) {
       assertThat(keys.add(table.key())).as(table.key()).isTrue();
+      assertThat(table.columns().stream().map(Column::heading))
+          .as("headings of %s", table.key())
+          .doesNotHaveDuplicates();
       for (Column<?> column : table.columns()) {
         assertThat(column.name()).as(table.key() + "/" + column.key()).isNotBlank();
       }
