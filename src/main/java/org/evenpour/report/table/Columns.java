@@ -107,6 +107,28 @@ public final class Columns<R> {
     return this;
   }
 
+  /**
+   * Says of the last column, on a sheet, that its cells stay as audited whatever limits somebody
+   * changes there.
+   */
+  public Columns<R> asAudited() {
+    return isShort
+        ? this
+        : last(
+            its ->
+                new Column<>(
+                    its.key(),
+                    its.kind(),
+                    words().say("head.as_audited", its.name()),
+                    its.unit(),
+                    its.tip(),
+                    its.width(),
+                    row -> {
+                      Cell cell = its.cell().apply(row);
+                      return cell.text().isEmpty() ? cell : new Cell.AsAudited(cell);
+                    }));
+  }
+
   /** Names the last column otherwise. */
   public Columns<R> named(String name) {
     return last(

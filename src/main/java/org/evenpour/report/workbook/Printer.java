@@ -246,6 +246,14 @@ final class Printer {
     return height;
   }
 
+  /** Says where a table will stand that formulas name before it is printed. */
+  void announce(Table<?> table) {
+    printed.put(
+        table.key(),
+        new Printed<>(
+            table, List.of(WorkbookUtil.createSafeSheetName(table.name())), 1, 0, sheetRows - 1));
+  }
+
   /** Where a table was printed. */
   Printed<?> printed(String table) {
     Printed<?> place = printed.get(table);
@@ -324,10 +332,18 @@ final class Printer {
     R of = place.table().rows().get(index);
     for (int i = 0; i < widths.length; i++) {
       Column<R> column = place.table().columns().get(i);
-      Cell cell = column.cell().apply(of);
+      Cell declared = column.cell().apply(of);
+      boolean isAudited = declared instanceof Cell.AsAudited;
+      Cell cell = declared instanceof Cell.AsAudited audited ? audited.cell() : declared;
       int at = place.firstColumn() + i;
       int width;
-      if (cell instanceof Cell.Figure figure) {
+      if (cell instanceof Cell.Named named) {
+        width = figure(row, at, named.figure());
+        if (named.figure().value() != null) {
+          row.getCell(at).setCellStyle(paper.styles().input(named.figure().digits()));
+          name(named.name(), place.place(column.key(), index));
+        }
+      } else if (cell instanceof Cell.Figure figure) {
         width = figure(row, at, figure);
       } else if (cell instanceof Cell.Computed computed) {
         width = computed(row, at, computed, place, index);
@@ -339,8 +355,20 @@ final class Printer {
       } else {
         width = text(row, at, cell.text(), column);
       }
+      if (isAudited && row.getCell(at) != null) {
+        row.getCell(at).setCellStyle(paper.styles().audited(row.getCell(at).getCellStyle()));
+      }
       widths[i] = Math.max(widths[i], width);
     }
+  }
+
+  private void name(String name, String cell) {
+    Name named = paper.book().createName();
+    named.setNameName(name);
+    named.setRefersToFormula(
+        cell.replaceFirst(
+            "!([A-Z]+)([0-9]+)$",
+            Matcher.quoteReplacement("!$") + "$1" + Matcher.quoteReplacement("$") + "$2"));
   }
 
   private static org.apache.poi.ss.usermodel.Cell put(Row row, int column, CellStyle style) {

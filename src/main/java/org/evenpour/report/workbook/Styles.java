@@ -162,6 +162,31 @@ final class Styles {
         });
   }
 
+  /** The same as another style, in gray. */
+  CellStyle audited(CellStyle of) {
+    return style(
+        "audited " + of.getIndex(),
+        style -> {
+          style.cloneStyleFrom(of);
+          style.setFont(gray);
+        });
+  }
+
+  /** A figure that people may change. */
+  CellStyle input(Digits digits) {
+    return style(
+        "input " + digits.format(),
+        style -> {
+          style.setDataFormat(book.createDataFormat().getFormat(digits.format()));
+          style.setAlignment(HorizontalAlignment.RIGHT);
+          style.setFont(bold);
+          style.setBorderBottom(BorderStyle.MEDIUM);
+          style.setBorderTop(BorderStyle.MEDIUM);
+          style.setBorderLeft(BorderStyle.MEDIUM);
+          style.setBorderRight(BorderStyle.MEDIUM);
+        });
+  }
+
   /** A sentence that leads to another sheet. */
   CellStyle link() {
     return style(

@@ -22,6 +22,7 @@ import org.evenpour.report.SetPointText;
 import org.evenpour.report.SettingSentences;
 import org.evenpour.report.Topic;
 import org.evenpour.report.VerdictSentences;
+import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.PeriodTable;
 import org.evenpour.report.workbook.Grid.Piece;
@@ -58,11 +59,14 @@ final class SummarySheet {
 
   private final Paper paper;
   private final @Nullable CastingRecord record;
+  private final AnodeCells anodes;
   private final Grid grid;
   private final SXSSFSheet sheet;
   private final VerdictSentences verdicts;
 
-  private SummarySheet(Paper paper, SXSSFSheet sheet, @Nullable CastingRecord record) {
+  private SummarySheet(
+      Paper paper, SXSSFSheet sheet, @Nullable CastingRecord record, AnodeCells anodes) {
+    this.anodes = anodes;
     this.paper = paper;
     this.sheet = sheet;
     this.record = record;
@@ -77,8 +81,12 @@ final class SummarySheet {
 
   /** Fills it when all else is printed. */
   static void write(
-      Paper paper, Printer printer, SXSSFSheet sheet, @Nullable CastingRecord record) {
-    new SummarySheet(paper, sheet, record).write(printer);
+      Paper paper,
+      Printer printer,
+      SXSSFSheet sheet,
+      @Nullable CastingRecord record,
+      AnodeCells anodes) {
+    new SummarySheet(paper, sheet, record, anodes).write(printer);
   }
 
   private void write(Printer printer) {
@@ -335,7 +343,7 @@ final class SummarySheet {
 
   private void capability(Printer printer) {
     Table<CharacteristicReport> overall =
-        CapabilityTable.overall(paper.report(), paper.sentences());
+        CapabilityTable.overall(paper.report(), paper.sentences(), anodes);
     if (overall.rows().isEmpty()) {
       return;
     }

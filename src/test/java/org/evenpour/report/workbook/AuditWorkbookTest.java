@@ -82,6 +82,7 @@ class AuditWorkbookTest {
       assertThat(names)
           .containsExactly(
               "Summary",
+              "Specification",
               "Whole wheel",
               "Mold offsets",
               "Signals",
@@ -261,16 +262,16 @@ class AuditWorkbookTest {
     try (XSSFWorkbook book = written(plant)) {
       Sheet capability = book.getSheet("Capability");
       Cell cpk = cell(capability, 2, "Cpk");
-      assertThat(cpk.getCellFormula()).isEqualTo("MIN(K3-F3,F3-I3)/(3*H3)");
+      assertThat(cpk.getCellFormula()).isEqualTo("MIN(mass_upper-F3,F3-mass_lower)/(3*H3)");
       assertThat(cpk.getNumericCellValue())
           .isEqualTo(
               requireNonNull(
                       requireNonNull(plant.characteristics().get(0).molds().get(0).capability())
                           .cpk())
                   .value());
-      // The overall Cpk rests on a sigma that no cell shows: a value, not a formula.
-      assertThat(cell(capability, 1, "Cpk").getCellType()).isEqualTo(CellType.NUMERIC);
-      assertThat(cell(capability, 1, "Ppk").getCellFormula()).isEqualTo("MIN(K2-F2,F2-I2)/(3*G2)");
+      assertThat(cell(capability, 1, "Lower spec").getCellFormula()).isEqualTo("mass_lower");
+      assertThat(cell(capability, 1, "Ppk").getCellFormula())
+          .isEqualTo("MIN(mass_upper-F2,F2-mass_lower)/(3*G2)");
       // Another program's arithmetic gives the same.
       var evaluator = book.getCreationHelper().createFormulaEvaluator();
       int formulas = 0;
@@ -306,7 +307,11 @@ class AuditWorkbookTest {
         for (Row row : sheet) {
           for (Cell cell : row) {
             if (cell.getCellType() == CellType.FORMULA) {
-              assertThat(cell.getCellFormula()).matches("[A-Z0-9()*/,+-]+").doesNotContain("\"");
+              // Functions, cells, our own names of limits, and places on our own sheets.
+              assertThat(cell.getCellFormula())
+                  .matches(
+                      "([A-Z0-9()*/,+.:^-]|(mass|thickness|wedge|characteristic_\\d)_[a-z]+|[A-Z][a-z]+!)+")
+                  .doesNotContain("\"");
             } else if (cell.getCellType() == CellType.STRING) {
               texts++;
               assertThat(((XSSFCell) cell).getCellStyle().getQuotePrefixed())

@@ -21,6 +21,7 @@ import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.ss.util.AreaReference;
+import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.Causes;
@@ -34,6 +35,7 @@ import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Reports;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.GaugeTable;
@@ -45,6 +47,7 @@ import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
 import org.evenpour.report.table.SettingTables;
 import org.evenpour.report.table.SignalTables;
+import org.evenpour.report.table.SpecificationTable;
 import org.evenpour.report.table.SpreadTables;
 import org.evenpour.report.table.TurnTables;
 import org.evenpour.report.table.VerdictTables;
@@ -95,6 +98,7 @@ class PrintedTablesTest {
   /** Every table of a report, whether it is printed or not. */
   private static List<Table<?>> tables(AuditReport report, @Nullable CastingRecord record) {
     Sentences sentences = Sentences.of(report, Words.english(), ZONE);
+    AnodeCells anodes = AnodeCells.of(record);
     Table<TurnTables.Turn> turns = TurnTables.turns(report, sentences);
     List<TurnTables.Source> sources = TurnTables.sources(report, turns);
     Table<TurnTables.Point> thinned = TurnTables.thinned(sources, sentences);
@@ -104,9 +108,10 @@ class PrintedTablesTest {
                 turns,
                 thinned,
                 TurnTables.lines(TurnTables.thinned(sources, thinned), sentences),
-                MoldTable.of(report, sentences),
+                SpecificationTable.of(report, sentences),
+                MoldTable.of(report, sentences, anodes),
                 MoldTable.offsets(report, sentences),
-                CapabilityTable.overall(report, sentences),
+                CapabilityTable.overall(report, sentences, anodes),
                 PeriodTable.of(report, record, sentences),
                 VerdictTables.verdicts(report, sentences),
                 VerdictTables.standings(report, sentences),
@@ -121,8 +126,8 @@ class PrintedTablesTest {
                 RejectTables.places(report, sentences),
                 RejectTables.spells(report, sentences),
                 RejectTables.charges(report, sentences),
-                CapabilityTable.of(report, sentences),
-                CapabilityTable.groups(report, sentences),
+                CapabilityTable.of(report, sentences, anodes),
+                CapabilityTable.groups(report, sentences, anodes),
                 SetPointTables.turns(report, sentences),
                 SetPointTables.sides(report, sentences),
                 GaugeTable.of(report, sentences),
@@ -133,7 +138,8 @@ class PrintedTablesTest {
                 SettingTables.effects(report, sentences)));
     if (record != null) {
       for (WheelRecord wheel : record.wheels()) {
-        tables.add(RecordTables.anodes("Anodes", wheel, sentences, Characteristic::displayUnit));
+        tables.add(
+            RecordTables.anodes("anodes", "Anodes", wheel, sentences, Characteristic::displayUnit));
       }
     }
     return tables;
@@ -196,7 +202,15 @@ class PrintedTablesTest {
   }
 
   private static void compare(
-      String where, Cell declared, org.apache.poi.ss.usermodel.@Nullable Cell found) {
+      String where, Cell cell, org.apache.poi.ss.usermodel.@Nullable Cell found) {
+    Cell declared =
+        cell instanceof Cell.AsAudited audited
+            ? audited.cell()
+            : cell instanceof Cell.Named named ? named.figure() : cell;
+    if (cell instanceof Cell.AsAudited && found != null) {
+      var color = ((XSSFCell) found).getCellStyle().getFont().getXSSFColor();
+      assertThat(color == null ? "" : color.getARGBHex()).as(where).isEqualTo("FF595959");
+    }
     if (declared.text().isEmpty()
         || (declared instanceof Cell.Figure figure && figure.value() == null)) {
       assertThat(found).as(where).isNull();
