@@ -9,6 +9,7 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsBook.SpecificationRevision;
 import org.evenpour.findings.AuditReport.CapabilityReport;
+import org.evenpour.findings.AuditReport.Rests;
 import org.evenpour.findings.AuditReport.SpecificationUsed;
 import org.evenpour.stats.Capability;
 import org.evenpour.stats.ChartConstants;
@@ -191,6 +192,12 @@ final class SpecificationHistory {
         CharacteristicAudit.estimate(c.ppk()),
         CharacteristicAudit.estimate(c.cpm()),
         CharacteristicAudit.known(c.fractionOutsideExpected()),
-        (double) out / of.count());
+        (double) out / of.count(),
+        new Rests(
+            of.count() * worth.levelWithin(),
+            freedom * worth.spreadWithin(),
+            of.count() * worth.level(),
+            (of.count() - 1.0) * worth.spread(),
+            Math.sqrt(1 - worth.pulledIn())));
   }
 }

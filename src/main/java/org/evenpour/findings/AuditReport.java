@@ -386,7 +386,11 @@ public record AuditReport(
       @Nullable Double offsetHigh,
       @Nullable Long outside) {}
 
-  /** Capability and performance indices; null where the specification has no such side. */
+  /**
+   * Capability and performance indices; null where the specification has no such side.
+   *
+   * @param rests what the intervals of Cpk and Ppk rest on; null where that is not told
+   */
   public record CapabilityReport(
       @Nullable Estimate cp,
       @Nullable Estimate cpk,
@@ -396,7 +400,36 @@ public record AuditReport(
       @Nullable Estimate ppk,
       @Nullable Estimate cpm,
       @Nullable Double fractionOutsideExpected,
-      double fractionOutsideObserved) {}
+      double fractionOutsideObserved,
+      @Nullable Rests rests) {
+
+    /** Where nothing is told of what the intervals rest on. */
+    public CapabilityReport(
+        @Nullable Estimate cp,
+        @Nullable Estimate cpk,
+        @Nullable Estimate cpl,
+        @Nullable Estimate cpu,
+        @Nullable Estimate pp,
+        @Nullable Estimate ppk,
+        @Nullable Estimate cpm,
+        @Nullable Double fractionOutsideExpected,
+        double fractionOutsideObserved) {
+      this(cp, cpk, cpl, cpu, pp, ppk, cpm, fractionOutsideExpected, fractionOutsideObserved, null);
+    }
+  }
+
+  /**
+   * What the intervals of Cpk and Ppk rest on, whatever the limits: index · shrink ± 1.96 √(1/(9 n)
+   * + (index · shrink)²/(2 df)) (Bissell 1990), for Cpk without shrink.
+   *
+   * @param countWithin how many independent values they are worth to the mean, for Cpk
+   * @param freedomWithin degrees of freedom of the within sigma
+   * @param count the same for Ppk
+   * @param freedom of the overall s.d.
+   * @param shrink the expected overall s.d. over the true one
+   */
+  public record Rests(
+      double countWithin, double freedomWithin, double count, double freedom, double shrink) {}
 
   /** A value with its 95 % confidence interval; the ends are null where there is none. */
   public record Estimate(double value, @Nullable Double low, @Nullable Double high) {}

@@ -98,6 +98,36 @@ public sealed interface Cell {
   }
 
   /**
+   * A number that people may change in a spreadsheet, and by which formulas call it there.
+   *
+   * @param name made of our own words, never of a log's
+   */
+  record Named(String name, Figure figure) implements Cell {
+    @Override
+    public String text() {
+      return figure.text();
+    }
+
+    @Override
+    public @Nullable Double order() {
+      return figure.order();
+    }
+  }
+
+  /** What does not follow when somebody changes a limit in a spreadsheet, and says so there. */
+  record AsAudited(Cell cell) implements Cell {
+    @Override
+    public String text() {
+      return cell.text();
+    }
+
+    @Override
+    public @Nullable Comparable<?> order() {
+      return cell.order();
+    }
+  }
+
+  /**
    * A time.
    *
    * @param zone in which it is told

@@ -27,6 +27,7 @@ import org.evenpour.findings.AuditReport.TurnPoint;
 import org.evenpour.findings.AuditReport.Variance;
 import org.evenpour.findings.AuditReport.WheelChart;
 import org.evenpour.findings.CapabilityInFull;
+import org.evenpour.stats.Normal;
 import org.evenpour.words.Remark;
 import org.jspecify.annotations.Nullable;
 
@@ -557,7 +558,8 @@ public final class Reports {
         lower == null || upper == null ? null : about((upper - lower) / (6 * overall)),
         smaller(ppl, ppu),
         null,
-        0.0031,
+        (lower == null ? 0 : Normal.cdf((lower - mean) / overall))
+            + (upper == null ? 0 : Normal.upperTail((upper - mean) / overall)),
         observed);
   }
 

@@ -50,8 +50,7 @@ class SpanishTest {
                   "head.ppk_bar",
                   "head.cpm",
                   "head.lambda",
-                  "normal.no",
-                  "paper.footer")),
+                  "normal.no")),
           entry("view/words", Set.of("window.title", "language.en", "language.es")),
           entry(
               "view/board", Set.of("length.seconds", "length.minutes", "length.hours", "key.ctrl")),

@@ -1,17 +1,19 @@
 package org.evenpour.report.table;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
-import org.evenpour.casting.Specification;
-import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CapabilityReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.MoldReport;
+import org.evenpour.findings.AuditReport.Rests;
 import org.evenpour.findings.CapabilityInFull.ByPercentiles;
 import org.evenpour.findings.CapabilityInFull.Group;
+import org.evenpour.findings.CapabilityInFull.Source;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.table.Cell;
@@ -26,9 +28,9 @@ import org.jspecify.annotations.Nullable;
  * cells say it all, so that a meeting can try another limit; and of ladle sides, charges and crews.
  */
 public final class CapabilityTable {
-  private static final double SAME = 1e-9;
   private static final Digits INDEX = Digits.plain(2);
   private static final Digits SHARE = Digits.share(1);
+  private static final Digits WORTH = Digits.plain(0);
 
   private CapabilityTable() {}
 
@@ -49,28 +51,41 @@ public final class CapabilityTable {
       return mold == null ? of.overall().count() : mold.count();
     }
 
-    private double mean() {
+    double mean() {
       return mold == null ? of.overall().mean() : mold.mean();
     }
 
-    private @Nullable Double sd() {
+    @Nullable Double sd() {
       return mold == null ? of.overall().sd() : mold.sd();
     }
 
-    private @Nullable Double within() {
-      return mold == null ? null : mold.sigmaWithin();
+    long outside() {
+      return mold != null
+          ? mold.outside() == null ? 0 : mold.outside()
+          : of.molds().stream().mapToLong(one -> one.outside() == null ? 0 : one.outside()).sum();
     }
   }
 
   /** The table of a report. */
   public static Table<Row> of(AuditReport report, Sentences sentences) {
+    return of(report, sentences, AnodeCells.NONE);
+  }
+
+  /** The same, where anodes can be counted anew. */
+  public static Table<Row> of(AuditReport report, Sentences sentences, AnodeCells anodes) {
+    Following following = new Following(report, sentences, anodes);
+    Map<MoldReport, Integer> places = new IdentityHashMap<>();
     List<Row> rows = new ArrayList<>();
     for (CharacteristicReport of : report.characteristics()) {
       rows.add(new Row(of, null));
-      of.molds().forEach(mold -> rows.add(new Row(of, mold)));
+      for (MoldReport mold : of.molds()) {
+        rows.add(new Row(of, mold));
+        places.put(mold, places.size());
+      }
     }
     rows.removeIf(row -> row.capability() == null);
     Words words = sentences.words();
+    CapabilityCells cells = new CapabilityCells(following, places);
     Function<Row, Figures> figures = row -> sentences.figures(row.of().wheel(), row.of().name());
     return new Table<>(
         "capability",
@@ -89,31 +104,54 @@ public final class CapabilityTable {
             .count("anodes", Row::count)
             .value("mean", figures, Row::mean)
             .spread("sd", figures, Row::sd)
-            .spread("sigma", figures, Row::within)
-            .value("lower", figures, row -> row.of().specification().lower())
-            .value("target", figures, row -> row.of().specification().target())
-            .value("upper", figures, row -> row.of().specification().upper())
-            .figure("cp", row -> spread(row, figures, CapabilityReport::cp, "sigma"))
-            .figure("cpk", row -> nearer(row, figures, CapabilityReport::cpk, "sigma"))
+            .spread("sigma", figures, cells::within)
+            .figure("lower", row -> following.limit(row.of(), "lower"))
+            .figure("target", row -> following.limit(row.of(), "target"))
+            .figure("upper", row -> following.limit(row.of(), "upper"))
+            .figure("cpk", cells::cpk)
             .interval(
                 "cpk",
-                row -> part(row.capability(), CapabilityReport::cpk, Estimate::low),
-                row -> part(row.capability(), CapabilityReport::cpk, Estimate::high))
-            .figure("pp", row -> spread(row, figures, CapabilityReport::pp, "sd"))
-            .figure("ppk", row -> nearer(row, figures, CapabilityReport::ppk, "sd"))
+                row -> cells.interval(row, true, true),
+                row -> cells.interval(row, true, false))
+            .figure("ppk", cells::ppk)
             .interval(
                 "ppk",
-                row -> part(row.capability(), CapabilityReport::ppk, Estimate::low),
-                row -> part(row.capability(), CapabilityReport::ppk, Estimate::high))
-            .figure("cpl", row -> side(row, figures, CapabilityReport::cpl, true))
-            .figure("cpu", row -> side(row, figures, CapabilityReport::cpu, false))
-            .figure("cpm", row -> value(row.capability(), CapabilityReport::cpm))
-            .figure("expected_outside", row -> expected(row.capability()))
-            .count("outside", row -> row.mold() == null ? null : row.mold().outside())
-            .figure("observed_outside", row -> share(row.mold(), row.capability()))
+                row -> cells.interval(row, false, true),
+                row -> cells.interval(row, false, false))
+            .figure(
+                "cp", row -> cells.spread(row, CapabilityReport::cp, cells.within(row), "sigma"))
+            .figure("pp", row -> cells.spread(row, CapabilityReport::pp, row.sd(), "sd"))
+            .figure("cpl", row -> cells.side(row, true))
+            .figure("cpu", row -> cells.side(row, false))
+            .figure("cpm", cells::cpm)
+            .figure("expected_outside", cells::expected)
+            .figure("outside", cells::outside)
+            .figure("observed_outside", cells::share)
             .said("stable", row -> stable(row.of()))
             .text("normal", row -> normal(words, row))
-            .index("percentile", CapabilityTable::percentile)
+            .figure("percentile", cells::percentile)
+            .interval(
+                "percentile",
+                row -> CapabilityCells.percentileEnd(row, Estimate::low),
+                row -> CapabilityCells.percentileEnd(row, Estimate::high))
+            .value(
+                "percentile_135",
+                figures,
+                row -> CapabilityCells.percentiles(row, ByPercentiles::low))
+            .value(
+                "percentile_50",
+                figures,
+                row -> CapabilityCells.percentiles(row, ByPercentiles::median))
+            .value(
+                "percentile_99",
+                figures,
+                row -> CapabilityCells.percentiles(row, ByPercentiles::high))
+            .figure("worth_within", WORTH, row -> CapabilityCells.rests(row, Rests::countWithin))
+            .figure(
+                "freedom_within", WORTH, row -> CapabilityCells.rests(row, Rests::freedomWithin))
+            .figure("worth", WORTH, row -> CapabilityCells.rests(row, Rests::count))
+            .figure("freedom", WORTH, row -> CapabilityCells.rests(row, Rests::freedom))
+            .figure("drawn_in", Digits.plain(4), row -> CapabilityCells.rests(row, Rests::shrink))
             .list(),
         rows);
   }
@@ -149,12 +187,9 @@ public final class CapabilityTable {
     Double observed = capability == null ? null : (Double) capability.fractionOutsideObserved();
     Cell.Figure figure = new Cell.Figure(observed, SHARE);
     Long outside = mold == null ? null : mold.outside();
-    return observed != null
-            && mold != null
-            && outside != null
-            && isSame((double) outside / mold.count(), observed)
-        ? new Cell.Computed("{outside}/{anodes}", figure)
-        : figure;
+    return observed == null || mold == null || outside == null
+        ? figure
+        : Following.follows("{outside}/{anodes}", (double) outside / mold.count(), figure);
   }
 
   private static String normal(Words words, Row row) {
@@ -166,103 +201,17 @@ public final class CapabilityTable {
     return words.say(normal ? "normal.yes" : isFew ? "normal.few" : "normal.no");
   }
 
-  /** The index without a normal distribution, where that is refused. */
-  private static @Nullable Estimate percentile(Row row) {
-    ByPercentiles by = row.mold() == null ? row.of().inFull().percentiles() : null;
-    return by == null ? null : by.ppk();
-  }
-
-  /** What the cells that formulas name hold; null where one is missing. */
-  private record Parts(
-      double mean, @Nullable Double lower, @Nullable Double upper, @Nullable Double sigma) {
-
-    static Parts of(Row row, Figures figures, String sigma) {
-      Unit unit = figures.unit();
-      Specification specification = row.of().specification();
-      return new Parts(
-          unit.fromCanonical(row.mean()),
-          Columns.value(unit, specification.lower()),
-          Columns.value(unit, specification.upper()),
-          Columns.difference(unit, sigma.equals("sd") ? row.sd() : row.within()));
-    }
-  }
-
-  private static Cell spread(
-      Row row,
-      Function<Row, Figures> figures,
-      Function<CapabilityReport, @Nullable Estimate> index,
-      String sigma) {
-    Parts parts = Parts.of(row, figures.apply(row), sigma);
-    return parts.lower() == null || parts.upper() == null || parts.sigma() == null
-        ? value(row.capability(), index)
-        : computed(
-            row,
-            index,
-            "({upper}-{lower})/(6*{" + sigma + "})",
-            (parts.upper() - parts.lower()) / (6 * parts.sigma()));
-  }
-
-  private static Cell nearer(
-      Row row,
-      Function<Row, Figures> figures,
-      Function<CapabilityReport, @Nullable Estimate> index,
-      String sigma) {
-    Parts parts = Parts.of(row, figures.apply(row), sigma);
-    Double lower = parts.lower();
-    Double upper = parts.upper();
-    if (parts.sigma() == null || (lower == null && upper == null)) {
-      return value(row.capability(), index);
-    }
-    double room =
-        Math.min(
-            upper == null ? Double.POSITIVE_INFINITY : upper - parts.mean(),
-            lower == null ? Double.POSITIVE_INFINITY : parts.mean() - lower);
-    String nearest =
-        upper == null
-            ? "({mean}-{lower})"
-            : lower == null ? "({upper}-{mean})" : "MIN({upper}-{mean},{mean}-{lower})";
-    return computed(row, index, nearest + "/(3*{" + sigma + "})", room / (3 * parts.sigma()));
-  }
-
-  private static Cell side(
-      Row row,
-      Function<Row, Figures> figures,
-      Function<CapabilityReport, @Nullable Estimate> index,
-      boolean isLower) {
-    Parts parts = Parts.of(row, figures.apply(row), "sigma");
-    Double limit = isLower ? parts.lower() : parts.upper();
-    if (limit == null || parts.sigma() == null) {
-      return value(row.capability(), index);
-    }
-    return computed(
-        row,
-        index,
-        isLower ? "({mean}-{lower})/(3*{sigma})" : "({upper}-{mean})/(3*{sigma})",
-        (isLower ? parts.mean() - limit : limit - parts.mean()) / (3 * parts.sigma()));
-  }
-
-  /** A formula only where it gives what the audit found, which stands in the cell either way. */
-  private static Cell computed(
-      Row row, Function<CapabilityReport, @Nullable Estimate> index, String formula, double gives) {
-    CapabilityReport capability = row.capability();
-    Estimate estimate = capability == null ? null : index.apply(capability);
-    Cell value = value(capability, index);
-    return value instanceof Cell.Figure figure
-            && estimate != null
-            && isSame(gives, estimate.value())
-        ? new Cell.Computed(formula, figure)
-        : value;
-  }
-
-  private static boolean isSame(double one, double other) {
-    return Math.abs(one - other) <= SAME * Math.max(1, Math.abs(other));
-  }
-
   /** A ladle side, a charge or a crew in one characteristic. */
   public record InGroup(CharacteristicReport of, Group group) {}
 
   /** Every characteristic by ladle side, charge and crew. */
   public static Table<InGroup> groups(AuditReport report, Sentences sentences) {
+    return groups(report, sentences, AnodeCells.NONE);
+  }
+
+  /** The same, where anodes can be counted anew. */
+  public static Table<InGroup> groups(AuditReport report, Sentences sentences, AnodeCells anodes) {
+    Following following = new Following(report, sentences, anodes);
     List<InGroup> rows = new ArrayList<>();
     for (CharacteristicReport of : report.characteristics()) {
       of.inFull().groups().forEach(group -> rows.add(new InGroup(of, group)));
@@ -270,6 +219,8 @@ public final class CapabilityTable {
     Words words = sentences.words();
     Function<InGroup, Figures> figures =
         row -> sentences.figures(row.of().wheel(), row.of().name());
+    Function<InGroup, @Nullable Double> within =
+        row -> following.spread(row.of(), row.group().mean(), row.group().cpk());
     return new Table<>(
         "groups",
         words.say("sheet.groups"),
@@ -282,40 +233,128 @@ public final class CapabilityTable {
             .count("anodes", row -> row.group().count())
             .value("mean", figures, row -> row.group().mean())
             .spread("sd", figures, row -> row.group().sd())
-            .index("cpk", row -> row.group().cpk())
-            .index("ppk", row -> row.group().ppk())
-            .count("outside", row -> row.group().outside())
+            .figure(
+                "cpk",
+                row ->
+                    following.nearest(
+                        row.of(),
+                        row.group().mean(),
+                        "mean",
+                        within.apply(row),
+                        "sigma",
+                        figure(row.group().cpk())))
+            .interval(
+                "cpk",
+                row -> Following.audited(end(row.group().cpk(), Estimate::low)),
+                row -> Following.audited(end(row.group().cpk(), Estimate::high)))
+            .figure(
+                "ppk",
+                row ->
+                    following.nearest(
+                        row.of(),
+                        row.group().mean(),
+                        "mean",
+                        row.group().sd(),
+                        "sd",
+                        figure(row.group().ppk())))
+            .interval(
+                "ppk",
+                row -> Following.audited(end(row.group().ppk(), Estimate::low)),
+                row -> Following.audited(end(row.group().ppk(), Estimate::high)))
+            .figure("outside", row -> outside(row, sentences, following))
             .text("note", row -> row.group().isFew() ? words.say("few") : "")
+            .spread("sigma", figures, within)
             .list(),
         rows);
   }
 
+  private static Cell outside(InGroup row, Sentences sentences, Following following) {
+    Group group = row.group();
+    Long count = group.outside();
+    return following.outside(
+        row.of(),
+        group.by().equals("ladle") ? "side" : "set " + group.by(),
+        group.name(),
+        "{which}",
+        new Cell.Figure(
+            count == null ? null : (Double) count.doubleValue(),
+            Digits.count(sentences.words().say("thousands"))));
+  }
+
+  private static Cell.Figure figure(@Nullable Estimate estimate) {
+    return end(estimate, Estimate::value);
+  }
+
+  static Cell.Figure end(@Nullable Estimate estimate, Function<Estimate, @Nullable Double> part) {
+    return new Cell.Figure(estimate == null ? null : part.apply(estimate), INDEX);
+  }
+
   /** Every characteristic as a whole, for the first page. */
   public static Table<CharacteristicReport> overall(AuditReport report, Sentences sentences) {
+    return overall(report, sentences, AnodeCells.NONE);
+  }
+
+  /** The same, where anodes can be counted anew. */
+  public static Table<CharacteristicReport> overall(
+      AuditReport report, Sentences sentences, AnodeCells anodes) {
+    Following following = new Following(report, sentences, anodes);
+    Table<Row> capability = of(report, sentences, anodes);
+    Table<SpreadTables.Left> without = SpreadTables.without(report, sentences);
     Function<CharacteristicReport, Figures> figures =
         one -> sentences.figures(one.wheel(), one.name());
-    Function<
-            Function<CapabilityReport, @Nullable Estimate>,
-            Function<CharacteristicReport, @Nullable Estimate>>
-        index =
-            of ->
-                one -> {
-                  CapabilityReport capability = one.overall().capability();
-                  return capability == null ? null : of.apply(capability);
-                };
+    // Beside those with a tolerance the others have nothing to say here.
+    List<CharacteristicReport> specified =
+        report.characteristics().stream().filter(one -> one.specification().hasLimits()).toList();
     return new Table<>(
         "overall",
         sentences.words().say("sheet.summary"),
         Columns.<CharacteristicReport>of(sentences)
-            .text("characteristic", one -> sentences.title(one.wheel(), one.name()))
-            .unit(figures)
+            .text(
+                "characteristic",
+                one -> {
+                  String unit = figures.apply(one).unit().symbol();
+                  return sentences.title(one.wheel(), one.name())
+                      + (unit.isEmpty() ? "" : ", " + unit);
+                })
+            .figure("lower", one -> following.limit(one, "lower"))
+            .figure("target", one -> following.limit(one, "target"))
+            .figure("upper", one -> following.limit(one, "upper"))
             .value("mean", figures, one -> one.overall().mean())
             .spread("sd", figures, one -> one.overall().sd())
-            .index("cpk", index.apply(CapabilityReport::cpk))
-            .index("ppk", index.apply(CapabilityReport::ppk))
-            .figure("observed_outside", one -> share(null, one.overall().capability()))
+            .figure("ppk", one -> linked(capability, one, "ppk"))
+            .interval(
+                "ppk",
+                one -> linked(capability, one, "ppk_low"),
+                one -> linked(capability, one, "ppk_high"))
+            .figure("observed_outside", one -> linked(capability, one, "observed_outside"))
+            .figure("ppk_median", one -> likeTheMedian(without, one))
             .said("stable", CapabilityTable::stable)
             .list(),
-        report.characteristics());
+        specified.isEmpty() ? report.characteristics() : specified);
+  }
+
+  /** What stands in the table of capability for all molds together. */
+  private static Cell linked(Table<Row> capability, CharacteristicReport of, String key) {
+    for (int i = 0; i < capability.rows().size(); i++) {
+      Row row = capability.rows().get(i);
+      if (row.of() == of && row.mold() == null) {
+        return Following.linked(
+            capability.column(key).cell().apply(row),
+            "{capability/" + key + ":" + i + "-" + i + "}");
+      }
+    }
+    return Cell.BLANK;
+  }
+
+  /** What Ppk would be if every mold ran like the median one. */
+  private static Cell likeTheMedian(Table<SpreadTables.Left> without, CharacteristicReport of) {
+    for (int i = 0; i < without.rows().size(); i++) {
+      SpreadTables.Left row = without.rows().get(i);
+      if (row.of() == of && row.without().without() == Source.MOLD) {
+        return Following.linked(
+            without.column("ppk").cell().apply(row), "{without/ppk:" + i + "-" + i + "}");
+      }
+    }
+    return Cell.BLANK;
   }
 }

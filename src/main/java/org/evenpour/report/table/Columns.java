@@ -2,7 +2,11 @@ package org.evenpour.report.table;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import org.evenpour.casting.Unit;
@@ -49,9 +53,33 @@ public final class Columns<R> {
     return new Columns<>(sentences, true);
   }
 
-  /** The columns so far. */
+  /**
+   * The columns so far. On a sheet no two have one heading: the second {@code 95 % from} also says
+   * of which column it is.
+   */
   public List<Column<R>> list() {
-    return List.copyOf(all);
+    if (isShort) {
+      return List.copyOf(all);
+    }
+    Map<String, Integer> count = new HashMap<>();
+    all.forEach(one -> count.merge(one.heading(), 1, Integer::sum));
+    Set<String> seen = new HashSet<>();
+    List<Column<R>> named = new ArrayList<>();
+    String of = "";
+    for (Column<R> one : all) {
+      if (count.getOrDefault(one.heading(), 0) < 2) {
+        of = one.name();
+      }
+      if (!seen.add(one.heading()) && !of.isEmpty()) {
+        String name = words().say("head.of", of, one.name());
+        named.add(
+            new Column<>(
+                one.key(), one.kind(), name, one.unit(), one.tip(), one.width(), one.cell()));
+      } else {
+        named.add(one);
+      }
+    }
+    return List.copyOf(named);
   }
 
   private Words words() {
@@ -77,6 +105,28 @@ public final class Columns<R> {
   private Columns<R> last(Function<Column<R>, Column<R>> change) {
     all.set(all.size() - 1, change.apply(all.get(all.size() - 1)));
     return this;
+  }
+
+  /**
+   * Says of the last column, on a sheet, that its cells stay as audited whatever limits somebody
+   * changes there.
+   */
+  public Columns<R> asAudited() {
+    return isShort
+        ? this
+        : last(
+            its ->
+                new Column<>(
+                    its.key(),
+                    its.kind(),
+                    words().say("head.as_audited", its.name()),
+                    its.unit(),
+                    its.tip(),
+                    its.width(),
+                    row -> {
+                      Cell cell = its.cell().apply(row);
+                      return cell.text().isEmpty() ? cell : new Cell.AsAudited(cell);
+                    }));
   }
 
   /** Names the last column otherwise. */

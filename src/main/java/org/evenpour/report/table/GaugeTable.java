@@ -2,6 +2,7 @@ package org.evenpour.report.table;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Estimate;
@@ -32,6 +33,17 @@ public final class GaugeTable {
   public record Row(
       GaugeReport of, String wheel, String figure, Cell value, Cell low, Cell high, String unit) {}
 
+  /** Figures that hang on the tolerance and do not follow it in a spreadsheet. */
+  private static final Set<String> OF_LIMITS =
+      Set.of(
+          "gauge.row.tolerance",
+          "gauge.row.accept_low",
+          "gauge.row.accept_high",
+          "gauge.row.reject_below",
+          "gauge.row.reject_above",
+          "gauge.row.doubt",
+          "head.coarse");
+
   private final Sentences sentences;
   private final List<Row> rows = new ArrayList<>();
 
@@ -51,10 +63,22 @@ public final class GaugeTable {
             .characteristic(row -> row.of().characteristic())
             .wheel(Row::wheel)
             .text("figure", row -> sentences.words().say(row.figure()))
-            .cell("value_plain", Kind.FIGURES, Row::value)
+            .cell(
+                "value_plain",
+                Kind.FIGURES,
+                row ->
+                    OF_LIMITS.contains(row.figure()) && row.value() instanceof Cell.Figure figure
+                        ? Following.audited(figure)
+                        : row.value())
             .cell("low", Kind.FIGURES, Row::low)
             .cell("high", Kind.FIGURES, Row::high)
-            .text("unit", Row::unit)
+            .cell(
+                "unit",
+                Kind.WORDS,
+                row ->
+                    OF_LIMITS.contains(row.figure()) && !row.unit().isEmpty()
+                        ? new Cell.AsAudited(Cell.words(row.unit()))
+                        : Cell.words(row.unit()))
             .list(),
         made.rows);
   }

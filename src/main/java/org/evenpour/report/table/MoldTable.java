@@ -29,8 +29,14 @@ public final class MoldTable {
   /** A mold in one characteristic. */
   public record Row(CharacteristicReport of, MoldReport mold) {}
 
-  /** The table of a report. */
+  /** The table of a report, where no anodes stand beside it. */
   public static Table<Row> of(AuditReport report, Sentences sentences) {
+    return of(report, sentences, AnodeCells.NONE);
+  }
+
+  /** The table of a report. */
+  public static Table<Row> of(AuditReport report, Sentences sentences, AnodeCells anodes) {
+    Following following = new Following(report, sentences, anodes);
     List<Row> rows = new ArrayList<>();
     for (CharacteristicReport of : report.characteristics()) {
       of.molds().forEach(mold -> rows.add(new Row(of, mold)));
@@ -38,13 +44,28 @@ public final class MoldTable {
     return new Table<>(
         "molds",
         sentences.words().say("sheet.molds"),
-        columns(Columns.of(sentences), report, sentences).list(),
+        columns(Columns.of(sentences), report, sentences, following)
+            .figure("lower", row -> following.limit(row.of(), "lower"))
+            .figure("target", row -> following.limit(row.of(), "target"))
+            .figure("upper", row -> following.limit(row.of(), "upper"))
+            .list(),
         rows);
   }
 
   /** Its columns. */
   public static Columns<Row> columns(
       Columns<Row> columns, AuditReport report, Sentences sentences) {
+    return columns(columns, report, sentences, null);
+  }
+
+  /**
+   * @param following what follows a change of a limit; null where nobody can change one
+   */
+  private static Columns<Row> columns(
+      Columns<Row> columns,
+      AuditReport report,
+      Sentences sentences,
+      @Nullable Following following) {
     VerdictSentences said = new VerdictSentences(report, sentences);
     Function<Row, Figures> figures = row -> sentences.figures(row.of().wheel(), row.of().name());
     return columns
@@ -68,9 +89,37 @@ public final class MoldTable {
               Standing standing = standing(report, row);
               return standing == null ? "" : said.stands(standing);
             })
-        .count("outside", row -> row.mold().outside())
-        .figure("share_outside", row -> CapabilityTable.share(row.mold(), row.mold().capability()))
-        .figure("cpk", Digits.plain(2), row -> cpk(row.mold()));
+        .figure("cpk", row -> cpk(row, following))
+        .figure("outside", row -> outside(row, sentences, following))
+        .figure("share_outside", row -> share(row, sentences, following));
+  }
+
+  private static Cell cpk(Row row, @Nullable Following following) {
+    Cell.Figure found = new Cell.Figure(cpk(row.mold()), Digits.plain(2));
+    return following == null
+        ? found
+        : following.nearest(
+            row.of(), row.mold().mean(), "mean", row.mold().sigmaWithin(), "sigma", found);
+  }
+
+  private static Cell outside(Row row, Sentences sentences, @Nullable Following following) {
+    Long count = row.mold().outside();
+    Cell.Figure found =
+        new Cell.Figure(
+            count == null ? null : (Double) count.doubleValue(),
+            Digits.count(sentences.words().say("thousands")));
+    return following == null
+        ? found
+        : following.outside(row.of(), "mold", row.mold().mold(), "{mold}", found);
+  }
+
+  private static Cell share(Row row, Sentences sentences, @Nullable Following following) {
+    Cell share = CapabilityTable.share(row.mold(), row.mold().capability());
+    return following != null
+            && outside(row, sentences, following) instanceof Cell.AsAudited
+            && share instanceof Cell.Computed computed
+        ? Following.audited(computed.figure())
+        : share;
   }
 
   /** The estimate of its Cpk alone; null where there is no tolerance. */

@@ -33,6 +33,10 @@ public final class MoveTables {
         Columns.<Move>of(sentences)
             .setting(Move::setting)
             .state(Move::open)
+            .prose(
+                "words",
+                SENTENCE,
+                move -> move.signals().isEmpty() ? said.sentence(move) : said.told(move))
             .wheel(Move::wheel)
             .said("where", move -> "scope." + move.scope().id())
             .label(
@@ -45,10 +49,6 @@ public final class MoveTables {
             .text("unit", move -> Sentences.unit(move.unit()).symbol())
             .figure("size_sigma", Digits.signed(1), Move::sizeSigma)
             .text("told_with", move -> String.join(", ", move.signals()))
-            .prose(
-                "words",
-                SENTENCE,
-                move -> move.signals().isEmpty() ? said.sentence(move) : said.told(move))
             .list(),
         report.watched().moves());
   }
@@ -69,6 +69,13 @@ public final class MoveTables {
         Columns.<Row>of(sentences)
             .characteristic(row -> row.of().characteristic())
             .state(row -> row.departure().open())
+            .prose(
+                "words",
+                SENTENCE,
+                row ->
+                    row.departure().alone() && row.departure().toldWith() == null
+                        ? said.sentence(row.departure())
+                        : said.told(row.departure()))
             .wheel(row -> row.of().wheel())
             .turn("since_turn", row -> row.departure().sinceTurn())
             .time("since", row -> row.departure().sinceAt())
@@ -86,13 +93,6 @@ public final class MoveTables {
                         .collect(Collectors.joining(", ")))
             .figure("clearer", Digits.plain(1), row -> row.of().clearer())
             .text("told_with", row -> String.join(", ", row.departure().signals()))
-            .prose(
-                "words",
-                SENTENCE,
-                row ->
-                    row.departure().alone() && row.departure().toldWith() == null
-                        ? said.sentence(row.departure())
-                        : said.told(row.departure()))
             .list(),
         rows);
   }

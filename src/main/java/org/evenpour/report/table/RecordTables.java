@@ -125,13 +125,18 @@ public final class RecordTables {
   /**
    * Every usable anode of a wheel, in the order of casting; a row is its index in the record.
    *
+   * @param key of the table
    * @param name of the table
    * @param units the unit to show each characteristic in
    */
   public static Table<Integer> anodes(
-      String name, WheelRecord wheel, Sentences sentences, Function<Characteristic, Unit> units) {
+      String key,
+      String name,
+      WheelRecord wheel,
+      Sentences sentences,
+      Function<Characteristic, Unit> units) {
     return new Table<>(
-        "anodes",
+        key,
         name,
         anodes(
                 Columns.<Integer>of(sentences).wheel(row -> wheel.wheel()),

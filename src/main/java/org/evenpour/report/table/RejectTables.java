@@ -110,6 +110,7 @@ public final class RejectTables {
         Columns.<SpellRow>of(sentences)
             .text("signal", row -> row.its().signal().id())
             .state(row -> row.its().signal().open())
+            .prose("words", SENTENCE, row -> text.spell(row.its()))
             .wheel(row -> row.of().wheel())
             .said("where", row -> "scope." + row.its().signal().scope().id())
             .label("mold", row -> row.its().signal().mold())
@@ -121,7 +122,6 @@ public final class RejectTables {
             .count("rejected", row -> row.its().rejected())
             .figure("reject_rate", row -> rate(row.its().value()))
             .figure("reject_usual", SHARE, row -> row.its().usual())
-            .prose("words", SENTENCE, row -> text.spell(row.its()))
             .list(),
         rows);
   }

@@ -139,15 +139,18 @@ public final class SettingTables {
                             words.say(
                                 "known."
                                     + effect.inFull().known().name().toLowerCase(Locale.ROOT))))
-            .estimate(
-                "variance", row -> SHARE, Unit.NONE, row -> row.whole(one -> one.inFull().share()))
-            .text("unit", row -> row.whole(effect -> Sentences.unit(row.of().unit()).symbol()))
             .prose(
                 "reading",
                 READING,
                 row -> row.whole(effect -> String.join(" ", said.of(row.of(), effect))))
+            .asAudited()
+            .estimate(
+                "variance", row -> SHARE, Unit.NONE, row -> row.whole(one -> one.inFull().share()))
+            .text("unit", row -> row.whole(effect -> Sentences.unit(row.of().unit()).symbol()))
             .figure("window.low", row -> window(row, Window::low))
+            .asAudited()
             .figure("window.high", row -> window(row, Window::high))
+            .asAudited()
             .figure("p_value", Digits.plain(4), SettingTables::chance)
             .label("level_name", row -> row.level(Level::name))
             .figure("level_effect", row -> ofLevel(sentences, row, Level::effect))

@@ -53,6 +53,7 @@ public final class SignalTables {
         Columns.<Signal>of(sentences)
             .text("signal", Signal::id)
             .state(Signal::open)
+            .prose("words", SENTENCE, sentences::signal)
             .wheel(Signal::wheel)
             .characteristic(Signal::characteristic)
             .said("where", signal -> "scope." + signal.scope().id())
@@ -72,8 +73,7 @@ public final class SignalTables {
                 signal ->
                     signal.tests().stream()
                         .map(id -> words.has("test." + id) ? words.say("test." + id) : id)
-                        .collect(Collectors.joining(", ")))
-            .prose("words", SENTENCE, sentences::signal);
+                        .collect(Collectors.joining(", ")));
     if (isMarked(report)) {
       columns.prose("confirmed_cause", ASIDE, signal -> confirmed(report, sentences, signal));
     }
@@ -134,11 +134,10 @@ public final class SignalTables {
             .text("signal", row -> row.signal().id())
             .prose("words", ASIDE, row -> sentences.lead(new Topic(List.of(row.signal()))))
             .prose("name", ASIDE, row -> name(sentences, row))
-            .text("kind", row -> kind(words, row))
-            .text("group", row -> row.of(link -> words.group(link.group())))
             .text(
                 "evidence",
                 row -> row.of(link -> words.say("evidence.mark." + lower(link.evidence()))))
+            .prose("look_first", ASIDE, row -> row.of(sentences::advice))
             .turn("since_turn", row -> row.of(Link::sinceTurn))
             .figure("moved_by", row -> three(row.of(Link::movedBy)))
             .text(
@@ -156,7 +155,8 @@ public final class SignalTables {
             .figure("low", Digits.share(0), row -> row.of(Link::explainedLow))
             .figure("high", Digits.share(0), row -> row.of(Link::explainedHigh))
             .figure("q", Digits.plain(4), row -> row.of(Link::qValue))
-            .prose("look_first", ASIDE, row -> row.of(sentences::advice));
+            .text("kind", row -> kind(words, row))
+            .text("group", row -> row.of(link -> words.group(link.group())));
     if (isMarked(report)) {
       columns
           .text(

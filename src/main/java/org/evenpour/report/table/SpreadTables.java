@@ -11,6 +11,7 @@ import org.evenpour.findings.CapabilityInFull.WhatIf;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
+import org.evenpour.table.Cell;
 import org.evenpour.table.Table;
 import org.evenpour.words.Digits;
 import org.evenpour.words.Words;
@@ -68,6 +69,7 @@ public final class SpreadTables {
   public static Table<Left> without(AuditReport report, Sentences sentences) {
     Words words = sentences.words();
     VerdictSentences said = new VerdictSentences(report, sentences);
+    Following following = new Following(report, sentences, AnodeCells.NONE);
     Function<Left, Figures> figures = row -> sentences.figures(row.of().wheel(), row.of().name());
     List<Left> rows =
         report.characteristics().stream()
@@ -84,10 +86,38 @@ public final class SpreadTables {
             .text("without", row -> name(words, row.without().without()))
             .value("mean", figures, row -> row.without().mean())
             .spread("sd", figures, row -> row.without().sd())
-            .figure("ppk", Digits.plain(2), row -> row.without().ppk())
-            .figure("ppk_now", Digits.plain(2), row -> row.without().ppkNow())
-            .figure("expected_outside", Digits.share(1), row -> row.without().fractionOutside())
+            .figure(
+                "ppk",
+                row ->
+                    following.nearest(
+                        row.of(),
+                        row.without().mean(),
+                        "mean",
+                        row.without().sd(),
+                        "sd",
+                        new Cell.Figure(row.without().ppk(), Digits.plain(2))))
+            .figure(
+                "ppk_now",
+                row ->
+                    following.nearest(
+                        row.of(),
+                        row.of().overall().mean(),
+                        "mean_now",
+                        row.of().overall().sd(),
+                        "sd_now",
+                        new Cell.Figure(row.without().ppkNow(), Digits.plain(2))))
+            .figure(
+                "expected_outside",
+                row ->
+                    following.expected(
+                        row.of(),
+                        "mean",
+                        "sd",
+                        new Cell.Figure(row.without().fractionOutside(), Digits.share(1))))
             .prose("words", 60, row -> said.whatIf(row.of(), row.without()))
+            .asAudited()
+            .value("mean_now", figures, row -> row.of().overall().mean())
+            .spread("sd_now", figures, row -> row.of().overall().sd())
             .list(),
         rows);
   }

@@ -6,12 +6,14 @@ import java.util.function.Function;
 import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.MoldVerdict.Standing;
 import org.evenpour.findings.MoldVerdict.Trend;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.VerdictSentences;
+import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Table;
 import org.evenpour.words.Digits;
@@ -35,8 +37,11 @@ public final class VerdictTables {
             .label("mold", MoldVerdict::mold)
             .text("serial", MoldVerdict::serial)
             .prose("caution", 40, said::caution)
+            .asAudited()
             .text("verdict", said::verdict)
+            .asAudited()
             .prose("why", 60, said::reason)
+            .asAudited()
             .text("thick_side", one -> said.thickSide(one.thickSide()))
             .count("casts", MoldVerdict::casts)
             .count("casts_on_mold", MoldVerdict::castsOnMold)
@@ -59,6 +64,7 @@ public final class VerdictTables {
     }
     Words words = sentences.words();
     VerdictSentences said = new VerdictSentences(report, sentences);
+    Following following = new Following(report, sentences, AnodeCells.NONE);
     Function<Row, Figures> figures =
         row ->
             isArea(row)
@@ -83,7 +89,9 @@ public final class VerdictTables {
             .like("high")
             .spread("decision", figures, row -> row.standing().decisionLimit())
             .text("stands", row -> said.stands(row.standing()))
-            .index("ppk", row -> row.standing().room())
+            .figure("ppk", row -> room(following, row))
+            .interval(
+                "ppk", row -> roomEnd(following, row, true), row -> roomEnd(following, row, false))
             .departure("step", figures, row -> step(row.standing()))
             .departure("trend", figures, row -> of(row, Trend::per100))
             .departure("trend_low", figures, row -> of(row, Trend::low))
@@ -92,10 +100,14 @@ public final class VerdictTables {
             .like("high")
             .said("trend_clear", row -> clear(row.standing().trend()))
             .figure("casts_left", Digits.plain(0), row -> of(row, Trend::castsLeft))
+            .asAudited()
             .figure("casts_left_low", Digits.plain(0), row -> of(row, Trend::castsLeftLow))
             .like("low")
+            .asAudited()
             .figure("casts_left_high", Digits.plain(0), row -> of(row, Trend::castsLeftHigh))
             .like("high")
+            .asAudited()
+            .spread("sd", figures, row -> row.standing().sd())
             .list();
     return new Table<>("standings", words.say("sheet.standings"), columns, rows);
   }
@@ -107,6 +119,41 @@ public final class VerdictTables {
         rows.add(new Row(one, standing));
       }
     }
+  }
+
+  /** What is said of it; null for the plan area, which has no limits. */
+  private static @Nullable CharacteristicReport characteristic(Following following, Row row) {
+    return following.report().characteristics().stream()
+        .filter(one -> one.wheel().equals(row.of().wheel()))
+        .filter(one -> one.name().equals(row.standing().characteristic()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Its own Ppk, from its level and its s.d. */
+  private static Cell room(Following following, Row row) {
+    Cell.Figure found = CapabilityTable.end(row.standing().room(), Estimate::value);
+    CharacteristicReport of = characteristic(following, row);
+    return of == null
+        ? Following.audited(found)
+        : following.nearest(of, row.standing().level(), "level", row.standing().sd(), "sd", found);
+  }
+
+  /** An end of Bissell's interval, its casts counted as what they are worth and two at least. */
+  private static Cell roomEnd(Following following, Row row, boolean isLow) {
+    Estimate room = row.standing().room();
+    Cell.Figure found = CapabilityTable.end(room, isLow ? Estimate::low : Estimate::high);
+    if (room == null) {
+      return found;
+    }
+    double count = Math.max(2, Math.round(row.standing().effectiveCasts()));
+    return following.bissell(
+        "{ppk}",
+        "MAX(2,ROUND({effective},0))",
+        "(MAX(2,ROUND({effective},0))-1)",
+        isLow,
+        Following.bissell(room.value(), count, count - 1, isLow),
+        found);
   }
 
   private static boolean isArea(Row row) {

@@ -6,12 +6,14 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.apache.poi.ooxml.POIXMLProperties;
 import org.apache.poi.util.TempFile;
+import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
@@ -20,6 +22,7 @@ import org.evenpour.casting.WheelRecord;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.report.FinishedFile;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
@@ -29,6 +32,7 @@ import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
 import org.evenpour.report.table.SettingTables;
 import org.evenpour.report.table.SignalTables;
+import org.evenpour.report.table.SpecificationTable;
 import org.evenpour.report.table.TurnTables;
 import org.evenpour.report.table.TurnTables.Point;
 import org.evenpour.report.table.TurnTables.Source;
@@ -48,6 +52,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class AuditWorkbook {
   private static final int ROWS_IN_MEMORY = 200;
+
+  /** Anodes are printed whole, as far as anybody has paper. */
+  private static final int ANODE_PAGES = 100;
 
   private AuditWorkbook() {}
 
@@ -137,10 +144,15 @@ public final class AuditWorkbook {
     AuditReport report = paper.report();
     Sentences sentences = paper.sentences();
     Printer printer = new Printer(paper);
-    SummarySheet.write(paper, printer);
+    SXSSFSheet summary = SummarySheet.create(paper);
+    printer.printIfAny(SpecificationTable.of(report, sentences));
+    AnodeCells counted = AnodeCells.of(record);
+    List<Table<Integer>> anodes = anodes(sentences, record);
+    anodes.forEach(printer::announce);
     Table<Turn> turns = TurnTables.turns(report, sentences);
     List<Source> charted = TurnTables.sources(report, turns);
     Table<Point> thinned = TurnTables.thinned(charted, sentences);
+    int before = paper.book().getNumberOfSheets();
     printer.printIfAny(turns);
     printer.printIfAny(thinned);
     printer.printIfAny(SetPointTables.turns(report, sentences));
@@ -151,55 +163,68 @@ public final class AuditWorkbook {
     RankingPictures.write(paper, printer);
     printer.printIfAny(VerdictTables.verdicts(report, sentences));
     printer.printIfAny(VerdictTables.standings(report, sentences));
-    printer.printIfAny(RejectTables.classes(report, sentences));
-    printer.printIfAny(RejectTables.places(report, sentences));
-    printer.printIfAny(RejectTables.spells(report, sentences));
-    printer.printIfAny(RejectTables.charges(report, sentences));
+    printer.together(
+        paper.say("sheet.rejects"),
+        List.of(
+            RejectTables.classes(report, sentences),
+            RejectTables.spells(report, sentences),
+            RejectTables.charges(report, sentences),
+            RejectTables.places(report, sentences)),
+        0);
     SpreadSheet.write(paper, printer);
-    printer.print(SignalTables.signals(report, sentences));
+    printer.print(SignalTables.signals(report, sentences), 2, rows -> {});
     printer.print(SignalTables.links(report, sentences));
-    printer.printIfAny(MoveTables.settings(report, sentences));
-    printer.printIfAny(MoveTables.beyond(report, sentences));
+    printer.together(
+        paper.say("sheet.moves"),
+        List.of(MoveTables.settings(report, sentences), MoveTables.beyond(report, sentences)),
+        0);
     CausesSheet.write(paper, printer);
-    printer.print(MoldTable.of(report, sentences));
-    printer.print(CapabilityTable.of(report, sentences));
-    printer.printIfAny(CapabilityTable.groups(report, sentences));
+    printer.print(MoldTable.of(report, sentences, counted));
+    printer.print(CapabilityTable.of(report, sentences, counted));
+    printer.printIfAny(CapabilityTable.groups(report, sentences, counted));
     printer.printIfAny(SetPointTables.sides(report, sentences));
     printer.printIfAny(GaugeTable.of(report, sentences));
     printer.print(RecordTables.tests(report, sentences));
-    printer.printIfAny(SettingTables.effects(report, sentences));
-    printer.print(SettingTables.settings(report, sentences));
+    printer.together(
+        paper.say("sheet.effects"),
+        List.of(
+            SettingTables.settings(report, sentences), SettingTables.effects(report, sentences)),
+        0);
     printer.print(RecordTables.events(report, sentences));
     printer.print(RecordTables.setAside(report, sentences));
+    NotesSheet.write(paper);
     // The turns had to be written before the pictures of them, and stand behind everything else.
     int sheets = paper.book().getNumberOfSheets();
-    for (int moved = 1; moved < first; moved++) {
-      paper.book().setSheetOrder(paper.book().getSheetName(1), sheets - 1);
+    for (int moved = before; moved < first; moved++) {
+      paper.book().setSheetOrder(paper.book().getSheetName(before), sheets - 1);
     }
-    if (record != null) {
-      anodes(printer, sentences, record, written);
+    // Last, for it leads to the others and draws from them.
+    SummarySheet.write(paper, printer, summary, record, counted);
+    long done = 0;
+    for (Table<Integer> table : anodes) {
+      long others = done;
+      printer.print(table, ANODE_PAGES, rows -> written.accept(others + rows));
+      done += table.rows().size();
     }
     paper.book().setActiveSheet(0);
     paper.book().setForceFormulaRecalculation(true);
   }
 
   /** Every usable anode of the log, a table for each wheel. */
-  private static void anodes(
-      Printer printer, Sentences sentences, CastingRecord record, LongConsumer written) {
+  private static List<Table<Integer>> anodes(Sentences sentences, @Nullable CastingRecord record) {
+    List<Table<Integer>> tables = new ArrayList<>();
+    List<WheelRecord> wheels = record == null ? List.of() : record.wheels();
     String name = sentences.words().say("sheet.anodes");
-    long before = 0;
-    for (int i = 0; i < record.wheels().size(); i++) {
-      WheelRecord wheel = record.wheels().get(i);
-      long others = before;
-      printer.print(
+    for (int i = 0; i < wheels.size(); i++) {
+      tables.add(
           RecordTables.anodes(
-              record.wheels().size() == 1 ? name : name + " " + (i + 1),
-              wheel,
+              AnodeCells.key(i),
+              wheels.size() == 1 ? name : name + " " + (i + 1),
+              wheels.get(i),
               sentences,
-              Characteristic::displayUnit),
-          rows -> written.accept(others + rows));
-      before += wheel.rows();
+              Characteristic::displayUnit));
     }
+    return tables;
   }
 
   /** Whose it is; dated by the last cast, for the time of writing would differ from run to run. */

@@ -37,7 +37,7 @@ final class CausesSheet {
       // The most frequent stand first, so that those that were right for any are the first ones.
       draw(paper, sheet, beside, Math.min(drawn, MOST_COLUMNS));
     }
-    Picture.finish(sheet, paper.words(), 1);
+    Picture.finish(paper, sheet, 1);
   }
 
   private static void draw(Paper paper, SXSSFSheet sheet, Printed<Counted> beside, int drawn) {
@@ -45,6 +45,7 @@ final class CausesSheet {
         Picture.on(
             paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName()),
             0,
+            1,
             paper.say("chart.causes"));
     int most = beside.table().rows().get(0).right();
     XDDFCategoryAxis bottom = chart.createCategoryAxis(AxisPosition.BOTTOM);

@@ -1,5 +1,6 @@
 package org.evenpour.report.workbook;
 
+import java.util.List;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport;
@@ -27,5 +28,41 @@ record Paper(SXSSFWorkbook book, Styles styles, Sentences sentences, AuditReport
 
   Unit unit(CharacteristicReport characteristic) {
     return sentences.figures(characteristic.wheel(), characteristic.name()).unit();
+  }
+
+  /** A footer holds 255 letters (ECMA-376, 18.3.1.46), with those of its other parts. */
+  private static final int LONGEST = 40;
+
+  /** Sheet, wheels and period, for the foot of a page. */
+  String foot(String sheet) {
+    List<String> wheels = report.log().wheels().stream().filter(name -> !name.isEmpty()).toList();
+    String whose =
+        switch (wheels.size()) {
+          case 0 -> say("summary.one");
+          case 1 -> say("summary.wheel", wheels.get(0));
+          default -> say("summary.wheels", words().list(wheels));
+        };
+    return say(
+        "paper.footer",
+        plain(sheet),
+        plain(whose),
+        sentences.date(report.log().firstCastAt()),
+        sentences.date(report.log().lastCastAt()));
+  }
+
+  /** An ampersand would be a command there. */
+  private static String plain(String text) {
+    String kept = Texts.cell(text).replaceAll("\\p{Cntrl}", " ");
+    String cut =
+        kept.codePointCount(0, kept.length()) <= LONGEST
+            ? kept
+            : kept.substring(0, kept.offsetByCodePoints(0, LONGEST - 1)) + "…";
+    return cut.replace("&", "&&");
+  }
+
+  /** The program and its version, as the build wrote it into the jar. */
+  String program() {
+    String version = Paper.class.getPackage().getImplementationVersion();
+    return version == null ? "Evenpour" : "Evenpour " + version;
   }
 }

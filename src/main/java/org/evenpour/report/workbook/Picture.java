@@ -22,7 +22,6 @@ import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFDrawing;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.xmlbeans.XmlCursor;
-import org.evenpour.words.Words;
 import org.jspecify.annotations.Nullable;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTCatAx;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTMarker;
@@ -31,6 +30,7 @@ import org.openxmlformats.schemas.drawingml.x2006.chart.CTPlotArea;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTTitle;
 import org.openxmlformats.schemas.drawingml.x2006.chart.CTValAx;
 import org.openxmlformats.schemas.drawingml.x2006.main.CTRegularTextRun;
+import org.openxmlformats.schemas.drawingml.x2006.main.CTTextBody;
 import org.openxmlformats.schemas.drawingml.x2006.main.CTTextParagraph;
 
 /**
@@ -45,11 +45,20 @@ final class Picture {
   /** How many columns of the sheet a picture covers. */
   static final int COLUMNS = 15;
 
-  /** How many rows a picture covers, with the gap to the next. */
-  static final int ROWS = 21;
+  /** Letters to each of these columns. */
+  private static final int WIDTH = 9;
 
-  /** How many pictures a printed page shows, one over the other on the same turns. */
-  static final int ON_A_PAGE = 3;
+  /** So many pictures share a printed page, one over the other on the same turns. */
+  private static final int FEW = 3;
+
+  /** The same where there are more: lower ones. */
+  private static final int MANY = 4;
+
+  static final int ROWS = 21;
+  private static final int LOW_ROWS = 16;
+
+  /** Text of pictures, in hundredths of a point: as large as that of cells. */
+  private static final int TEXT = 1100;
 
   static final XDDFColor INK = rgb(0x33, 0x33, 0x33);
   static final XDDFColor QUIET = rgb(0x8c, 0x8c, 0x8c);
@@ -71,15 +80,24 @@ final class Picture {
    * An empty picture on a sheet.
    *
    * @param number from 0, from the top
+   * @param of how many there are
    */
-  static XSSFChart on(XSSFSheet sheet, int number, String title) {
+  static XSSFChart on(XSSFSheet sheet, int number, int of, String title) {
+    int rows = rows(of);
+    return over(sheet, number * rows, number * rows + rows - 1, COLUMNS, title);
+  }
+
+  /** The same over these rows and the first columns. */
+  static XSSFChart over(XSSFSheet sheet, int firstRow, int toRow, int columns, String title) {
     XSSFDrawing drawing = sheet.createDrawingPatriarch();
-    XSSFClientAnchor anchor =
-        drawing.createAnchor(0, 0, 0, 0, 0, number * ROWS, COLUMNS, number * ROWS + ROWS - 1);
+    XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, 0, firstRow, columns, toRow);
     XSSFChart chart = drawing.createChart(anchor);
     chart.setTitleText(title);
     chart.setTitleOverlay(false);
     chart.getFormattedTitle().getParagraph(0).getTextRuns().forEach(run -> run.setFontSize(13.0));
+    CTTextBody text = chart.getCTChartSpace().addNewTxPr();
+    text.addNewBodyPr();
+    text.addNewP().addNewPPr().addNewDefRPr().setSz(TEXT);
     chart.getCTChartSpace().addNewRoundedCorners().setVal(false);
     // A filter on the table must not empty the picture.
     chart.setPlotOnlyVisibleCells(false);
@@ -101,6 +119,9 @@ final class Picture {
       for (CTTextParagraph paragraph : title.getTx().getRich().getPArray()) {
         for (CTRegularTextRun run : paragraph.getRArray()) {
           run.getRPr().setLang(language);
+          if (!run.getRPr().isSetSz()) {
+            run.getRPr().setSz(TEXT);
+          }
         }
       }
     }
@@ -165,10 +186,19 @@ final class Picture {
     marker.setSpPr(filled(color).getXmlObject());
   }
 
+  /** How many rows each of so many pictures covers, with the gap to the next. */
+  static int rows(int pictures) {
+    return pictures <= FEW ? ROWS : LOW_ROWS;
+  }
+
   /** Prints so many pictures of a sheet without the figures beside them. */
-  static void finish(SXSSFSheet sheet, Words words, int pictures) {
-    Printer.forPaper(sheet, words);
+  static void finish(Paper paper, SXSSFSheet sheet, int pictures) {
+    Printer.forPaper(paper, sheet);
     sheet.getPrintSetup().setLandscape(false);
+    for (int i = 0; i < COLUMNS; i++) {
+      sheet.setColumnWidth(i, WIDTH * 256);
+    }
+    int rows = rows(pictures);
     sheet
         .getWorkbook()
         .setPrintArea(
@@ -176,9 +206,10 @@ final class Picture {
             0,
             COLUMNS - 1,
             0,
-            Math.max(1, pictures * ROWS));
-    for (int picture = ON_A_PAGE; picture < pictures; picture += ON_A_PAGE) {
-      sheet.setRowBreak(picture * ROWS - 1);
+            Math.max(1, pictures) * rows - 1);
+    int onAPage = pictures <= FEW ? FEW : MANY;
+    for (int picture = onAPage; picture < pictures; picture += onAPage) {
+      sheet.setRowBreak(picture * rows - 1);
     }
   }
 }

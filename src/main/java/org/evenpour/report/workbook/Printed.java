@@ -3,6 +3,7 @@ package org.evenpour.report.workbook;
 import java.util.List;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellReference;
+import org.apache.poi.ss.util.WorkbookUtil;
 import org.apache.poi.xddf.usermodel.chart.XDDFDataSourcesFactory;
 import org.apache.poi.xddf.usermodel.chart.XDDFNumericalDataSource;
 import org.evenpour.table.Table;
@@ -30,6 +31,17 @@ record Printed<R>(
   /** The address of a cell, for a formula on the same sheet. */
   String cell(String key, int index) {
     return CellReference.convertNumToColString(column(key)) + (firstRow + index % rowsOnSheet + 1);
+  }
+
+  /** A place in the workbook, for a link. */
+  static String address(String sheet, String cell) {
+    String name = WorkbookUtil.createSafeSheetName(sheet);
+    return "'" + name.replace("'", "''") + "'!" + cell;
+  }
+
+  /** The place of a cell in the workbook, for a link. */
+  String place(String key, int index) {
+    return address(sheets.get(index / rowsOnSheet), cell(key, index));
   }
 
   /** Where rows of a column stand; those that a sheet holds where they begin. */

@@ -40,6 +40,7 @@ final class RankingPictures {
     SXSSFSheet sheet = paper.book().createSheet(table.name());
     Printed<MoldTable.Row> beside = printer.beside(sheet, Picture.BESIDE, table);
     XSSFSheet behind = paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName());
+    int pictures = (int) table.rows().stream().map(row -> row.of()).distinct().count();
     int number = 0;
     int from = 0;
     while (from < table.rows().size()) {
@@ -48,10 +49,10 @@ final class RankingPictures {
       while (to < table.rows().size() && table.rows().get(to).of() == of) {
         to++;
       }
-      draw(paper, behind, beside, of, from, to, number++);
+      draw(paper, behind, beside, of, from, to, number++, pictures);
       from = to;
     }
-    Picture.finish(sheet, paper.words(), number);
+    Picture.finish(paper, sheet, number);
   }
 
   private static void draw(
@@ -61,13 +62,15 @@ final class RankingPictures {
       CharacteristicReport characteristic,
       int from,
       int to,
-      int number) {
+      int number,
+      int pictures) {
     Unit unit = paper.unit(characteristic);
     String name = paper.words().characteristic(characteristic.name());
     XSSFChart chart =
         Picture.on(
             sheet,
             number,
+            pictures,
             paper.sentences().nameWheels()
                 ? paper.say("chart.ranking.named", characteristic.wheel(), name)
                 : paper.say("chart.ranking", name));

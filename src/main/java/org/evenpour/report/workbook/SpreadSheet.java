@@ -1,5 +1,6 @@
 package org.evenpour.report.workbook;
 
+import java.util.List;
 import javax.xml.namespace.QName;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFShapeProperties;
@@ -29,6 +30,11 @@ final class SpreadSheet {
   /** From dark to light, so that print without colour tells them apart. */
   private static final int[] GRAYS = {0x40, 0x78, 0xa8, 0xd4};
 
+  /** So many columns of the tables below it are as wide as it is. */
+  private static final int COLUMNS = 9;
+
+  private static final int ROWS = 15;
+
   private SpreadSheet() {}
 
   static void write(Paper paper, Printer printer) {
@@ -36,18 +42,23 @@ final class SpreadSheet {
     if (table.rows().isEmpty()) {
       return;
     }
-    SXSSFSheet sheet = paper.book().createSheet(table.name());
-    Printed<CharacteristicReport> beside = printer.beside(sheet, Picture.BESIDE, table);
-    draw(paper, sheet, beside);
-    Picture.finish(sheet, paper.words(), 1);
-    printer.printIfAny(SpreadTables.without(paper.report(), paper.sentences()));
+    SXSSFSheet sheet =
+        printer.together(
+            table.name(),
+            List.of(table, SpreadTables.without(paper.report(), paper.sentences())),
+            ROWS);
+    if (sheet != null) {
+      draw(paper, sheet, printer.printed("spread"));
+    }
   }
 
-  private static void draw(Paper paper, SXSSFSheet sheet, Printed<CharacteristicReport> beside) {
+  private static void draw(Paper paper, SXSSFSheet sheet, Printed<?> beside) {
     XSSFChart chart =
-        Picture.on(
+        Picture.over(
             paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName()),
             0,
+            ROWS - 1,
+            COLUMNS,
             paper.say("chart.spread"));
     XDDFCategoryAxis left = chart.createCategoryAxis(AxisPosition.LEFT);
     XDDFValueAxis bottom = chart.createValueAxis(AxisPosition.BOTTOM);
@@ -66,6 +77,7 @@ final class SpreadSheet {
     int rows = beside.table().rows().size();
     String[] names =
         beside.table().rows().stream()
+            .map(row -> (CharacteristicReport) row)
             .map(one -> Texts.cell(paper.sentences().title(one.wheel(), one.name())))
             .toArray(String[]::new);
     for (Source source : Source.values()) {

@@ -42,9 +42,9 @@ final class WheelPictures {
     XSSFSheet behind = paper.book().getXSSFWorkbook().getSheet(sheet.getSheetName());
     for (int number = 0; number < sources.size(); number++) {
       Source source = sources.get(number);
-      draw(paper, behind, beside, source, printer.printed(source.table()), number);
+      draw(paper, behind, beside, source, printer.printed(source.table()), number, sources.size());
     }
-    Picture.finish(sheet, paper.words(), sources.size());
+    Picture.finish(paper, sheet, sources.size());
   }
 
   private static void draw(
@@ -53,7 +53,8 @@ final class WheelPictures {
       Printed<LineEnd> beside,
       Source source,
       Printed<?> turns,
-      int number) {
+      int number,
+      int of) {
     CharacteristicReport characteristic = source.characteristic();
     Unit unit = paper.unit(characteristic);
     List<TurnPoint> present = new ArrayList<>();
@@ -67,6 +68,7 @@ final class WheelPictures {
         Picture.on(
             sheet,
             number,
+            of,
             paper.sentences().nameWheels()
                 ? paper.say("chart.wheel.named", characteristic.wheel(), name)
                 : paper.say("chart.wheel", Words.capital(name)));

@@ -16,10 +16,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TimeZone;
+import org.apache.poi.common.usermodel.HyperlinkType;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.CellReference;
 import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFChart;
 import org.apache.poi.xssf.usermodel.XSSFSheet;
@@ -52,8 +55,14 @@ class AuditWorkbookTest {
     return new XSSFWorkbook(file.toFile().getPath());
   }
 
+  /** Index of the headings of the table that has the filter. */
+  private static int head(Sheet sheet) {
+    var filter = ((XSSFSheet) sheet).getCTWorksheet().getAutoFilter();
+    return filter == null ? 0 : CellRangeAddress.valueOf(filter.getRef()).getFirstRow();
+  }
+
   private static int column(Sheet sheet, String heading) {
-    for (Cell cell : sheet.getRow(0)) {
+    for (Cell cell : sheet.getRow(head(sheet))) {
       if (cell.getStringCellValue().equals(heading)) {
         return cell.getColumnIndex();
       }
@@ -62,7 +71,7 @@ class AuditWorkbookTest {
   }
 
   private static Cell cell(Sheet sheet, int row, String heading) {
-    return requireNonNull(sheet.getRow(row).getCell(column(sheet, heading)), heading);
+    return requireNonNull(sheet.getRow(head(sheet) + row).getCell(column(sheet, heading)), heading);
   }
 
   @Test
@@ -73,6 +82,7 @@ class AuditWorkbookTest {
       assertThat(names)
           .containsExactly(
               "Summary",
+              "Specification",
               "Whole wheel",
               "Mold offsets",
               "Signals",
@@ -81,9 +91,9 @@ class AuditWorkbookTest {
               "Capability",
               "Run tests",
               "Effects",
-              "Settings",
               "Events",
               "Set-aside rows",
+              "Notes",
               "Turns");
       assertThat(book.getActiveSheetIndex()).isZero();
     }
@@ -223,10 +233,10 @@ class AuditWorkbookTest {
   void drawsALongRecordFromAThinnedSheetThatKeepsEveryExtreme() throws IOException {
     AuditReport plant = Reports.plant(4_000);
     try (XSSFWorkbook book = written(plant)) {
-      Sheet thinned = book.getSheet("Turns, thinned");
+      Sheet thinned = book.getSheet("Turns thinned");
       XSSFChart mass = book.getSheet("Whole wheel").getDrawingPatriarch().getCharts().get(0);
       CTScatterSer turns = mass.getCTChart().getPlotArea().getScatterChartArray(0).getSerArray(6);
-      assertThat(turns.getYVal().getNumRef().getF()).startsWith("'Turns, thinned'!$E$2:");
+      assertThat(turns.getYVal().getNumRef().getF()).startsWith("'Turns thinned'!$E$2:");
       assertThat(turns.getYVal().getNumRef().getNumCache().getPtCount().getVal())
           .isBetween(1_500L, (long) TurnTables.PICTURE_POINTS);
       double largest = Double.NEGATIVE_INFINITY;
@@ -252,16 +262,16 @@ class AuditWorkbookTest {
     try (XSSFWorkbook book = written(plant)) {
       Sheet capability = book.getSheet("Capability");
       Cell cpk = cell(capability, 2, "Cpk");
-      assertThat(cpk.getCellFormula()).isEqualTo("MIN(K3-F3,F3-I3)/(3*H3)");
+      assertThat(cpk.getCellFormula()).isEqualTo("MIN(mass_upper-F3,F3-mass_lower)/(3*H3)");
       assertThat(cpk.getNumericCellValue())
           .isEqualTo(
               requireNonNull(
                       requireNonNull(plant.characteristics().get(0).molds().get(0).capability())
                           .cpk())
                   .value());
-      // The overall Cpk rests on a sigma that no cell shows: a value, not a formula.
-      assertThat(cell(capability, 1, "Cpk").getCellType()).isEqualTo(CellType.NUMERIC);
-      assertThat(cell(capability, 1, "Ppk").getCellFormula()).isEqualTo("MIN(K2-F2,F2-I2)/(3*G2)");
+      assertThat(cell(capability, 1, "Lower spec").getCellFormula()).isEqualTo("mass_lower");
+      assertThat(cell(capability, 1, "Ppk").getCellFormula())
+          .isEqualTo("MIN(mass_upper-F2,F2-mass_lower)/(3*G2)");
       // Another program's arithmetic gives the same.
       var evaluator = book.getCreationHelper().createFormulaEvaluator();
       int formulas = 0;
@@ -288,11 +298,20 @@ class AuditWorkbookTest {
     try (XSSFWorkbook book = written(nasty)) {
       int texts = 0;
       for (Sheet sheet : book) {
-        assertThat(sheet.getHyperlinkList()).isEmpty();
+        // Links lead to sheets of this book, whose names are ours, and nowhere else.
+        for (var link : sheet.getHyperlinkList()) {
+          assertThat(link.getType()).isEqualTo(HyperlinkType.DOCUMENT);
+          CellReference to = new CellReference(link.getAddress());
+          assertThat(book.getSheet(to.getSheetName())).as(link.getAddress()).isNotNull();
+        }
         for (Row row : sheet) {
           for (Cell cell : row) {
             if (cell.getCellType() == CellType.FORMULA) {
-              assertThat(cell.getCellFormula()).matches("[A-Z0-9()*/,+-]+").doesNotContain("\"");
+              // Functions, cells, our own names of limits, and places on our own sheets.
+              assertThat(cell.getCellFormula())
+                  .matches(
+                      "([A-Z0-9()*/,+.:^-]|(mass|thickness|wedge|characteristic_\\d)_[a-z]+|[A-Z][a-z]+!)+")
+                  .doesNotContain("\"");
             } else if (cell.getCellType() == CellType.STRING) {
               texts++;
               assertThat(((XSSFCell) cell).getCellStyle().getQuotePrefixed())
@@ -322,7 +341,10 @@ class AuditWorkbookTest {
       for (Sheet sheet : book) {
         for (Row row : sheet) {
           for (Cell cell : row) {
-            assertThat(cell.getCellType()).isIn(CellType.STRING, CellType.NUMERIC);
+            // Places to write in by hand, on the first sheet, are empty.
+            if (cell.getCellType() != CellType.BLANK || book.getSheetIndex(sheet) > 0) {
+              assertThat(cell.getCellType()).isIn(CellType.STRING, CellType.NUMERIC);
+            }
           }
         }
       }

@@ -11,15 +11,17 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.Name;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.util.AreaReference;
+import org.apache.poi.xssf.usermodel.XSSFCell;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.Causes;
@@ -33,16 +35,19 @@ import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Reports;
 import org.evenpour.report.Sentences;
+import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.GaugeTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
+import org.evenpour.report.table.PeriodTable;
 import org.evenpour.report.table.RecordTables;
 import org.evenpour.report.table.RejectTables;
 import org.evenpour.report.table.SetPointTables;
 import org.evenpour.report.table.SettingTables;
 import org.evenpour.report.table.SignalTables;
+import org.evenpour.report.table.SpecificationTable;
 import org.evenpour.report.table.SpreadTables;
 import org.evenpour.report.table.TurnTables;
 import org.evenpour.report.table.VerdictTables;
@@ -59,8 +64,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 class PrintedTablesTest {
   private static final ZoneId ZONE = ZoneId.of("America/Santiago");
 
-  /** Sheets of sentences or pictures, with no table from their first row on. */
-  private static final Set<String> NO_TABLE = Set.of("Summary");
+  /** Sheets of sentences alone. */
+  private static final Set<String> NO_TABLE = Set.of("Notes");
 
   record Case(String name, AuditReport report, @Nullable CastingRecord record) {
     @Override
@@ -93,6 +98,7 @@ class PrintedTablesTest {
   /** Every table of a report, whether it is printed or not. */
   private static List<Table<?>> tables(AuditReport report, @Nullable CastingRecord record) {
     Sentences sentences = Sentences.of(report, Words.english(), ZONE);
+    AnodeCells anodes = AnodeCells.of(record);
     Table<TurnTables.Turn> turns = TurnTables.turns(report, sentences);
     List<TurnTables.Source> sources = TurnTables.sources(report, turns);
     Table<TurnTables.Point> thinned = TurnTables.thinned(sources, sentences);
@@ -102,8 +108,11 @@ class PrintedTablesTest {
                 turns,
                 thinned,
                 TurnTables.lines(TurnTables.thinned(sources, thinned), sentences),
-                MoldTable.of(report, sentences),
+                SpecificationTable.of(report, sentences),
+                MoldTable.of(report, sentences, anodes),
                 MoldTable.offsets(report, sentences),
+                CapabilityTable.overall(report, sentences, anodes),
+                PeriodTable.of(report, record, sentences),
                 VerdictTables.verdicts(report, sentences),
                 VerdictTables.standings(report, sentences),
                 SpreadTables.parts(report, sentences),
@@ -117,8 +126,8 @@ class PrintedTablesTest {
                 RejectTables.places(report, sentences),
                 RejectTables.spells(report, sentences),
                 RejectTables.charges(report, sentences),
-                CapabilityTable.of(report, sentences),
-                CapabilityTable.groups(report, sentences),
+                CapabilityTable.of(report, sentences, anodes),
+                CapabilityTable.groups(report, sentences, anodes),
                 SetPointTables.turns(report, sentences),
                 SetPointTables.sides(report, sentences),
                 GaugeTable.of(report, sentences),
@@ -129,7 +138,8 @@ class PrintedTablesTest {
                 SettingTables.effects(report, sentences)));
     if (record != null) {
       for (WheelRecord wheel : record.wheels()) {
-        tables.add(RecordTables.anodes("Anodes", wheel, sentences, Characteristic::displayUnit));
+        tables.add(
+            RecordTables.anodes("anodes", "Anodes", wheel, sentences, Characteristic::displayUnit));
       }
     }
     return tables;
@@ -140,43 +150,47 @@ class PrintedTablesTest {
   void everySheetHoldsTheTableThatItIsNamedAfter(Case made) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     AuditWorkbook.write(made.report(), made.record(), bytes, ZONE);
-    Map<String, Table<?>> byName = new LinkedHashMap<>();
-    tables(made.report(), made.record()).forEach(table -> byName.put(table.name(), table));
     try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(bytes.toByteArray()))) {
-      Set<String> printed = new TreeSet<>();
-      for (Sheet sheet : book) {
-        if (!NO_TABLE.contains(sheet.getSheetName())) {
-          Table<?> table = byName.get(sheet.getSheetName());
-          compare(requireNonNull(table, sheet.getSheetName()), sheet);
-          printed.add(table.name());
+      Set<String> sheets = new TreeSet<>();
+      for (Table<?> table : tables(made.report(), made.record())) {
+        Name name = book.getName("table_" + table.key());
+        // A table that holds anything is printed.
+        if (!table.rows().isEmpty()) {
+          assertThat(name).as(table.key()).isNotNull();
+        }
+        if (name != null) {
+          AreaReference at =
+              new AreaReference(name.getRefersToFormula(), book.getSpreadsheetVersion());
+          sheets.add(requireNonNull(at.getFirstCell().getSheetName()));
+          compare(table, book, at);
         }
       }
-      // A table that holds anything is printed.
-      byName.forEach(
-          (name, table) -> {
-            if (!table.rows().isEmpty()) {
-              assertThat(printed).contains(name);
-            }
-          });
+      for (Sheet sheet : book) {
+        assertThat(sheets.contains(sheet.getSheetName()))
+            .as(sheet.getSheetName())
+            .isEqualTo(!NO_TABLE.contains(sheet.getSheetName()));
+      }
     }
   }
 
-  private static <R> void compare(Table<R> table, Sheet sheet) {
-    int first = sheet.getRow(0).getFirstCellNum();
-    assertThat(first == 0 || first == Picture.BESIDE).isTrue();
+  private static <R> void compare(Table<R> table, XSSFWorkbook book, AreaReference at) {
+    Sheet sheet = book.getSheet(at.getFirstCell().getSheetName());
+    int first = at.getFirstCell().getCol();
+    int head = at.getFirstCell().getRow();
     Map<String, Integer> letters = new HashMap<>();
     for (int i = 0; i < table.columns().size(); i++) {
       Column<R> column = table.columns().get(i);
       letters.put(column.key(), first + i);
-      assertThat(sheet.getRow(0).getCell(first + i).getStringCellValue())
+      assertThat(sheet.getRow(head).getCell(first + i).getStringCellValue())
           .isEqualTo(Texts.cell(column.heading()))
           .isNotEmpty()
           .doesNotContain("{");
     }
-    assertThat(sheet.getRow(0).getLastCellNum()).isEqualTo((short) (first + letters.size()));
-    assertThat(sheet.getLastRowNum()).isEqualTo(table.rows().size());
+    assertThat(at.getLastCell().getCol()).isEqualTo((short) (first + letters.size() - 1));
+    assertThat(sheet.getRow(head).getLastCellNum()).isEqualTo((short) (first + letters.size()));
+    assertThat(at.getLastCell().getRow()).isEqualTo(head + table.rows().size());
     for (int i = 0; i < table.rows().size(); i++) {
-      Row row = sheet.getRow(i + 1);
+      Row row = sheet.getRow(head + i + 1);
       for (Column<R> column : table.columns()) {
         String where = sheet.getSheetName() + " row " + (i + 1) + " " + column.key();
         compare(
@@ -188,7 +202,15 @@ class PrintedTablesTest {
   }
 
   private static void compare(
-      String where, Cell declared, org.apache.poi.ss.usermodel.@Nullable Cell found) {
+      String where, Cell cell, org.apache.poi.ss.usermodel.@Nullable Cell found) {
+    Cell declared =
+        cell instanceof Cell.AsAudited audited
+            ? audited.cell()
+            : cell instanceof Cell.Named named ? named.figure() : cell;
+    if (cell instanceof Cell.AsAudited && found != null) {
+      var color = ((XSSFCell) found).getCellStyle().getFont().getXSSFColor();
+      assertThat(color == null ? "" : color.getARGBHex()).as(where).isEqualTo("FF595959");
+    }
     if (declared.text().isEmpty()
         || (declared instanceof Cell.Figure figure && figure.value() == null)) {
       assertThat(found).as(where).isNull();
@@ -235,6 +257,9 @@ class PrintedTablesTest {
     Set<String> keys = new TreeSet<>();
     for (Table<?> table : tables(Reports.plant(), null)) {
       assertThat(keys.add(table.key())).as(table.key()).isTrue();
+      assertThat(table.columns().stream().map(Column::heading))
+          .as("headings of %s", table.key())
+          .doesNotHaveDuplicates();
       for (Column<?> column : table.columns()) {
         assertThat(column.name()).as(table.key() + "/" + column.key()).isNotBlank();
       }
