@@ -9,6 +9,7 @@ import java.util.Objects;
 import org.evenpour.audit.RejectRows.Stretch;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.Scope;
 import org.evenpour.casting.Specification;
 import org.evenpour.casting.Unit;
 import org.evenpour.casting.WheelRecord;
@@ -18,16 +19,18 @@ import org.evenpour.control.AlarmBudget;
 import org.evenpour.control.Episode;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.findings.Advice;
+import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.RejectReport;
 import org.evenpour.findings.RejectReport.Spell;
+import org.evenpour.stats.Shares;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What was rejected at all wheels: counts, spells in which it was more than usual, and what goes
  * with these, asked as of any signal. An anode is 1 where it was rejected and 0 where not, so that
- * what a setting does to it is a change of the share: the slope of a straight line through a
- * probability, which near the usual share says the same as a logistic curve, and is a part of the
- * excess without further ado.
+ * what a setting does to it is a change of the share: the slope of a straight line, asked with the
+ * same care for many looks, and from it the logistic curve through the usual share.
  */
 final class RejectAudit {
   /** The specification that anodes are judged by became another one. */
@@ -126,12 +129,39 @@ final class RejectAudit {
     List<Stretch> its = one.stretches().getOrDefault(signal.characteristic(), List.of());
     Stretch stretch =
         its.stream().filter(each -> isOf(one, each.episode(), signal)).findFirst().orElseThrow();
+    int[] all = {one.rows().begin(), one.rows().end()};
+    // What a setting does was learned from all molds outside of the spell.
+    double share =
+        signal.scope() == Scope.MOLD
+            ? one.rows().counted(all, stretch.defect()).shares().share()
+            : stretch.usual();
     return new Spell(
-        signal,
+        signal.withLinks(
+            signal.links().stream().map(link -> bent(link, share, signal.size())).toList()),
         stretch.defect() == RejectRows.ANY ? null : one.counts().defects().get(stretch.defect()),
         stretch.rejected(),
         stretch.of(),
         stretch.usual());
+  }
+
+  /**
+   * What a setting's move does to the share of rejects, by the logistic curve whose slope at the
+   * usual share is the straight line's: a share grows the faster the larger it is.
+   */
+  private static Link bent(Link link, double share, double size) {
+    Double by = link.movedBy();
+    Double effect = link.expectedEffect();
+    return by == null || effect == null
+        ? link
+        : link.withEffect(
+            Shares.alongLogistic(share, effect),
+            bent(link.explainedShare(), share, size),
+            bent(link.explainedLow(), share, size),
+            bent(link.explainedHigh(), share, size));
+  }
+
+  private static @Nullable Double bent(@Nullable Double explained, double share, double size) {
+    return explained == null ? null : Shares.alongLogistic(share, explained * size) / size;
   }
 
   private static boolean isOf(OfWheel one, Episode episode, Signal signal) {

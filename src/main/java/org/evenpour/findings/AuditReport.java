@@ -476,7 +476,34 @@ public record AuditReport(
       @Nullable Double sizeHigh,
       double sizeSigma,
       @Nullable Double otherSide,
-      List<Link> links) {}
+      List<Link> links) {
+
+    /** The same with other links. */
+    public Signal withLinks(List<Link> others) {
+      return new Signal(
+          id,
+          wheel,
+          characteristic,
+          scope,
+          mold,
+          side,
+          firstTurn,
+          lastTurn,
+          firstCastAt,
+          lastCastAt,
+          sinceTurn,
+          sinceAt,
+          open,
+          tests,
+          direction,
+          size,
+          sizeLow,
+          sizeHigh,
+          sizeSigma,
+          otherSide,
+          others);
+    }
+  }
 
   /** How well a setting or an event goes with a signal. */
   public enum Evidence {
@@ -521,6 +548,26 @@ public record AuditReport(
       @Nullable Integer sinceTurn,
       String lookFirst,
       List<String> togetherWith) {
+
+    /** The same with another effect, and what that explains. */
+    public Link withEffect(
+        Double expected, @Nullable Double explained, @Nullable Double low, @Nullable Double high) {
+      return new Link(
+          name,
+          event,
+          group,
+          unit,
+          evidence,
+          movedBy,
+          expected,
+          explained,
+          low,
+          high,
+          qValue,
+          sinceTurn,
+          lookFirst,
+          togetherWith);
+    }
 
     /** What it names, as a cause. */
     public CauseMark.Cause cause() {

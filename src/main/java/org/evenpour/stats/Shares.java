@@ -95,6 +95,20 @@ public final class Shares {
   }
 
   /**
+   * How a share changes along the logistic curve that has a straight line's slope where the share
+   * is the usual one: logit p = logit share + change/(share·(1 − share)). A line would lead below
+   * none, and grows no faster where more are hit.
+   *
+   * @param share usual, between 0 and 1; at either end the change is the line's
+   * @param change by the straight line
+   * @return the new share less the usual one
+   */
+  public static double alongLogistic(double share, double change) {
+    double slope = share * (1 - share);
+    return slope > 0 ? share / (share + (1 - share) * Math.exp(-change / slope)) - share : change;
+  }
+
+  /**
    * Chance of so many or more where a mean is expected that itself varies: the upper tail of the
    * negative binomial (a Poisson count whose mean is gamma-distributed); of the Poisson where it
    * does not vary.

@@ -101,4 +101,16 @@ class SharesTest {
     assertThat(Shares.soMany(4, 0.7, 0)).isCloseTo(0.005753457592299584, within(1e-13));
     assertThat(Shares.soMany(0, 0.7, 0)).isEqualTo(1);
   }
+
+  /**
+   * By hand: odds 1/49 times e² are 0.1508, a share of 0.1310; the line's slope; no way below 0.
+   */
+  @Test
+  void aShareChangesAlongTheLogisticCurve() {
+    double slope = 0.02 * 0.98;
+    assertThat(Shares.alongLogistic(0.02, 2 * slope)).isCloseTo(0.1310 - 0.02, within(5e-5));
+    assertThat(Shares.alongLogistic(0.02, 1e-9)).isCloseTo(1e-9, within(1e-15));
+    assertThat(Shares.alongLogistic(0.02, -5)).isCloseTo(-0.02, within(1e-12));
+    assertThat(Shares.alongLogistic(0, 0.01)).isEqualTo(0.01);
+  }
 }
