@@ -148,6 +148,47 @@ class DeskScreenTest {
   }
 
   @Test
+  void rowsAreCopiedWithTheirHeadingsAndFieldsFilter() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("molds");
+          JTable table = find(open.screen(), "molds.table", JTable.class);
+          find(open.screen(), "molds.filter", JTextField.class).setText("mold:2");
+          assertThat(table.getRowCount()).isEqualTo(1);
+          find(open.screen(), "molds.filter", JTextField.class).setText("");
+          table.setRowSelectionInterval(1, 3);
+          String[] lines = CopiedRows.text(table).split("\n", -1);
+          assertThat(lines).hasSize(5); // headings, three rows, and the end of the last
+          assertThat(lines[0].split("\t", -1)).hasSize(table.getColumnCount());
+          assertThat(lines[0]).startsWith("Mold\t");
+          assertThat(lines[1].split("\t", -1)).hasSize(table.getColumnCount());
+          assertThat(String.join("", lines)).doesNotContain("org.evenpour").doesNotContain("Cell");
+          // What is chosen stays chosen while the pages show it.
+          assertThat(table.getSelectedRows()).containsExactly(1, 2, 3);
+          return null;
+        });
+  }
+
+  @Test
+  void helpNamesThePageAndEveryKeyInBothLanguages() {
+    for (String tag : Language.TAGS) {
+      Look look = Look.of(false, Language.of(tag), DisplayUnits.METRIC, 720);
+      onEventThread(
+          () -> {
+            for (String page : Pages.KEYS) {
+              JComponent sheet = HelpSheet.sheet(page, look);
+              assertThat(find(sheet, "help.what", JTextArea.class).getText())
+                  .isEqualTo(look.say("page." + page + ".tip"));
+              assertThat(Screens.all(sheet).stream().filter(p -> "help.does".equals(p.getName())))
+                  .hasSize(HelpSheet.KEYS.size());
+            }
+            return null;
+          });
+    }
+  }
+
+  @Test
   void aComparisonIsMadeOnAWorkerAndTheNewestChoiceIsShown() throws Exception {
     Open open = open("en", false, NOTHING);
     onEventThread(
