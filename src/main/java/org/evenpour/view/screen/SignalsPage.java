@@ -135,6 +135,11 @@ final class SignalsPage implements Page {
   }
 
   @Override
+  public void act(PageActs acts) {
+    detail.act(acts);
+  }
+
+  @Override
   public boolean isOfOneCharacteristic() {
     return false;
   }

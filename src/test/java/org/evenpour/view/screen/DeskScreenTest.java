@@ -23,6 +23,7 @@ import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
+import org.evenpour.view.model.Comparing;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.InShort;
 import org.evenpour.view.model.Language;
@@ -143,6 +144,34 @@ class DeskScreenTest {
           assertThat(open.place().selection().stretch()).isEqualTo(new Stretch(211, 241));
           find(menu, "goto.whole", AbstractButton.class).doClick(0);
           assertThat(open.place().selection().stretch()).isNull();
+          return null;
+        });
+  }
+
+  /** The job "after a mold change: did it work", from the signal that it explains. */
+  @Test
+  void anEventBesideASignalIsHeldAgainstWhatWasBeforeIt() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("signals");
+          open.place()
+              .selection()
+              .chooseSignal(
+                  Sample.opened().report().signals().stream()
+                      .filter(one -> "4".equals(one.mold()) && one.characteristic().equals("wedge"))
+                      .findFirst()
+                      .orElseThrow());
+          find(open.screen(), "signal.compare", AbstractButton.class).doClick(0);
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          assertThat(desk.pageKey()).isEqualTo("compare");
+          Comparing.Offer offer =
+              (Comparing.Offer)
+                  find(open.screen(), "compare.offers", JList.class).getSelectedValue();
+          assertThat(offer.mold()).isEqualTo("4");
+          assertThat(offer.second().from()).isEqualTo(120);
+          open.place().back();
+          assertThat(desk.pageKey()).isEqualTo("signals");
           return null;
         });
   }
