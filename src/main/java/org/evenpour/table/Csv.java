@@ -42,6 +42,22 @@ public final class Csv {
         cell instanceof Cell.Text || cell instanceof Cell.Label);
   }
 
+  /** A cell as it is pasted between others: in one line, without tabs, and never a formula. */
+  public static String pasted(Cell cell) {
+    boolean isWords = cell instanceof Cell.Text || cell instanceof Cell.Label;
+    String text =
+        cell instanceof Cell.Figure figure && figure.digits().kind() == Digits.Kind.COUNT
+            ? plain(figure)
+            : cell.text();
+    return pasted(text, isWords);
+  }
+
+  /** A heading, or another text, in the same way. */
+  public static String pasted(String text, boolean isWords) {
+    String line = text.replaceAll("[\\p{Cntrl}\\p{Zl}\\p{Zp}]", " ").strip();
+    return isWords ? Formulas.defused(line) : line.replace('−', '-').replace("—", "");
+  }
+
   private static String plain(Cell.Figure count) {
     Double value = count.value();
     return value == null ? Cell.MISSING : Digits.number(value, 0);

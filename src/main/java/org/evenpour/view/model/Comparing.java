@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.BooleanSupplier;
 import org.evenpour.audit.Audit;
 import org.evenpour.audit.Comparison;
 import org.evenpour.audit.PlantRecords;
@@ -38,6 +39,7 @@ public final class Comparing {
    * @param said what is compared, in words
    * @param when in words; empty where the first says it
    * @param mold that is asked about; null = none
+   * @param isEvent whether it is about an event or a cause
    */
   public record Offer(
       String said,
@@ -45,7 +47,8 @@ public final class Comparing {
       String wheel,
       Stretch first,
       Stretch second,
-      @Nullable String mold) {}
+      @Nullable String mold,
+      boolean isEvent) {}
 
   /**
    * What is offered, the most asked first, then events and confirmed causes, the newest first.
@@ -125,7 +128,8 @@ public final class Comparing {
         desk.look().say("compare.about", sentences.time(event.at())),
         new Stretch(from, Math.max(from, at)),
         new Stretch(at, Math.max(at, to)),
-        event.mold());
+        event.mold(),
+        true);
   }
 
   /** While a cause held against after it: whether it is gone. */
@@ -147,13 +151,14 @@ public final class Comparing {
         desk.look().say("compare.held", sentences.time(mark.to())),
         new Stretch(from, Math.max(from, to)),
         new Stretch(to, Math.max(to, end)),
-        its);
+        its,
+        true);
   }
 
   private static void add(
       List<Offer> offers, Desk desk, String said, Stretch first, Stretch second) {
     String when = desk.look().say("compare.turns", turns(desk, first), turns(desk, second));
-    add(offers, desk, said, when, first, second, null);
+    add(offers, desk, said, when, first, second, null, false);
   }
 
   private static void add(
@@ -163,9 +168,10 @@ public final class Comparing {
       String when,
       Stretch first,
       Stretch second,
-      @Nullable String mold) {
+      @Nullable String mold,
+      boolean isEvent) {
     if (first.to() - first.from() >= LEAST && second.to() - second.from() >= LEAST) {
-      offers.add(new Offer(said, when, desk.selection().wheel(), first, second, mold));
+      offers.add(new Offer(said, when, desk.selection().wheel(), first, second, mold, isEvent));
     }
   }
 
@@ -176,10 +182,15 @@ public final class Comparing {
   /**
    * Compares; takes as long as two audits of so many rows, on whatever thread asks. Null where one
    * of them holds nothing.
+   *
+   * @param isGivenUp whether nobody waits any more; then nothing comes of it
    */
-  public static @Nullable ComparisonReport of(OpenedLog log, Offer offer) {
-    Comparison.Part first = part(log, offer.wheel(), offer.first());
-    Comparison.Part second = part(log, offer.wheel(), offer.second());
+  public static @Nullable ComparisonReport of(
+      OpenedLog log, Offer offer, BooleanSupplier isGivenUp) {
+    Comparison.Part first =
+        isGivenUp.getAsBoolean() ? null : part(log, offer.wheel(), offer.first());
+    Comparison.Part second =
+        isGivenUp.getAsBoolean() ? null : part(log, offer.wheel(), offer.second());
     return first == null || second == null ? null : Comparison.of(first, second, offer.mold());
   }
 

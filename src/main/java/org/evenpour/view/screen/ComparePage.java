@@ -4,6 +4,7 @@ import java.awt.BorderLayout;
 import java.awt.Component;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
@@ -135,7 +136,7 @@ final class ComparePage implements Page {
     if (!offers.equals(java.util.Collections.list(model.elements()))) {
       model.clear();
       model.addAll(offers);
-      int again = chosen == null ? -1 : offers.indexOf(chosen);
+      int again = again(offers, chosen);
       if (!offers.isEmpty()) {
         list.setSelectedIndex(Math.max(0, again));
         list.ensureIndexIsVisible(Math.max(0, again));
@@ -145,10 +146,32 @@ final class ComparePage implements Page {
     keep.setEnabled(desk.selection().stretch() != null);
     Shown now = shown;
     Offer wanted = list.getSelectedValue();
+    if (!screen.isVisible()) {
+      leave();
+      // Nobody looks: nothing is computed, and a log that was read again is not kept.
+      shown = now != null && isOfThis(now.log()) ? now : null;
+      return;
+    }
     if (wanted != null && (now == null || !now.offer().equals(wanted) || !isOfThis(now.log()))) {
       rest.restart();
     }
     show();
+  }
+
+  /**
+   * Where the chosen offer stands now; in a log that grows, the same one goes on to a later turn.
+   */
+  private static int again(List<Offer> offers, @Nullable Offer chosen) {
+    int exactly = chosen == null ? -1 : offers.indexOf(chosen);
+    for (int i = 0; i < offers.size() && exactly < 0 && chosen != null; i++) {
+      Offer one = offers.get(i);
+      boolean isIt =
+          one.said().equals(chosen.said())
+              && Objects.equals(one.mold(), chosen.mold())
+              && one.second().from() == chosen.second().from();
+      exactly = isIt ? i : -1;
+    }
+    return exactly;
   }
 
   @SuppressWarnings("ReferenceEquality") // the very same audit; to compare it would cost more
@@ -156,12 +179,19 @@ final class ComparePage implements Page {
     return log.report() == desk.report();
   }
 
-  private void begin() {
-    Offer wanted = list.getSelectedValue();
-    Work before = work;
-    if (before != null) {
-      before.cancel(false);
+  @Override
+  public void leave() {
+    rest.stop();
+    Work now = work;
+    if (now != null) {
+      now.cancel(false);
+      work = null;
     }
+  }
+
+  private void begin() {
+    leave(); // what was wanted before
+    Offer wanted = list.getSelectedValue();
     if (wanted != null) {
       Work begun = new Work(wanted, desk.log());
       work = begun;
@@ -176,16 +206,29 @@ final class ComparePage implements Page {
     Offer wanted = list.getSelectedValue();
     if (wanted != null) {
       OpenedLog log = desk.log();
-      shown = new Shown(wanted, log, Comparing.of(log, wanted));
+      shown = new Shown(wanted, log, Comparing.of(log, wanted, () -> false));
       show();
     }
   }
 
-  /** Chooses the offer about a mold's newest event, or leaves it. */
+  /**
+   * Chooses an event's offer.
+   *
+   * @param part a mold, empty for the whole wheel, and after an @ the event's turn; without one the
+   *     mold's newest event is meant. Another one leaves what is chosen
+   */
   @Override
-  public void turnTo(String mold) {
-    for (int i = 0; i < model.size() && !mold.isEmpty(); i++) {
-      if (mold.equals(model.get(i).mold())) {
+  public void turnTo(String part) {
+    int end = part.lastIndexOf('@');
+    String its = end < 0 ? part : part.substring(0, end);
+    for (int i = 0; i < model.size() && !part.isEmpty(); i++) {
+      Offer one = model.get(i);
+      String mold = one.mold() == null ? "" : one.mold();
+      // An event of a turn is followed by the next.
+      boolean isThen =
+          end < 0
+              || Math.abs(one.second().from() - Double.parseDouble(part.substring(end + 1))) <= 1;
+      if (mold.equals(its) && isThen && one.isEvent()) {
         list.setSelectedIndex(i);
         list.ensureIndexIsVisible(i);
         return;
@@ -246,7 +289,7 @@ final class ComparePage implements Page {
 
     @Override
     protected @Nullable ComparisonReport doInBackground() {
-      return Comparing.of(log, its);
+      return Comparing.of(log, its, this::isCancelled);
     }
 
     @Override

@@ -39,6 +39,7 @@ import org.evenpour.picture.Picture;
 import org.evenpour.table.Cell;
 import org.evenpour.table.Column;
 import org.evenpour.table.Csv;
+import org.evenpour.view.model.FilterText;
 import org.evenpour.view.model.Look;
 import org.jspecify.annotations.Nullable;
 
@@ -102,7 +103,8 @@ final class DataTable<R> {
     table.setFillsViewportHeight(true);
     table.setShowHorizontalLines(true);
     table.setGridColor(look.ink().ground());
-    table.setSelectionMode(ListSelectionModel.SINGLE_SELECTION);
+    table.setSelectionMode(ListSelectionModel.MULTIPLE_INTERVAL_SELECTION);
+    table.setTransferHandler(new CopiedRows());
     table.setSelectionBackground(look.ink().chosen());
     table.setSelectionForeground(look.ink().text());
     // Files are dropped on the window, not on what lies in it.
@@ -268,7 +270,7 @@ final class DataTable<R> {
 
   /** Shows only rows in which a cell holds the text, and which pass. */
   void filter(String text, Predicate<R> passes) {
-    String wanted = text.strip().toLowerCase(Locale.ROOT);
+    FilterText wanted = FilterText.of(text);
     telling = false;
     filter =
         new RowFilter<Rows, Integer>() {
@@ -276,14 +278,27 @@ final class DataTable<R> {
           public boolean include(Entry<? extends Rows, ? extends Integer> entry) {
             R row = model.rows.get(entry.getIdentifier());
             return passes.test(row)
-                && (wanted.isEmpty()
-                    || model.columns.stream()
-                        .map(column -> column.cell().apply(row).text())
-                        .anyMatch(cell -> cell.toLowerCase(Locale.ROOT).contains(wanted)));
+                && wanted.passes(
+                    field -> cells(row, field),
+                    letters ->
+                        model.columns.stream()
+                            .map(column -> column.cell().apply(row).text())
+                            .anyMatch(cell -> cell.toLowerCase(Locale.ROOT).contains(letters)));
           }
         };
     sorter.setRowFilter(filter);
     telling = true;
+  }
+
+  /** What stands in the columns that are called so, by their key or by the heading that is seen. */
+  private List<String> cells(R row, String field) {
+    return model.columns.stream()
+        .filter(
+            column ->
+                column.key().equals(field)
+                    || column.heading().toLowerCase(Locale.ROOT).startsWith(field))
+        .map(column -> column.cell().apply(row).text())
+        .toList();
   }
 
   /** The rows as they are shown, as comma-separated text. */

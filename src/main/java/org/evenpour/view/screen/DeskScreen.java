@@ -122,6 +122,7 @@ final class DeskScreen {
   /** Must be called when another screen takes its place. */
   void close() {
     desk.selection().unwatch(watcher);
+    pages.values().forEach(Page::leave);
   }
 
   private JList<String> list(Look look) {

@@ -90,7 +90,7 @@ final class LimitsPage implements Page {
     keep = button("keep");
     keep.addActionListener(event -> keep());
     JButton leave = button("leave");
-    leave.addActionListener(event -> leave());
+    leave.addActionListener(event -> giveUp());
     said = Parts.prose("limits.kept", "", look.ink().font(1), look);
     form =
         Parts.panel(
@@ -159,11 +159,19 @@ final class LimitsPage implements Page {
     return screen;
   }
 
+  @Override
+  public void leave() {
+    Work now = work;
+    if (now != null) {
+      now.cancel(false);
+    }
+  }
+
   /** Closes the form, where it is open. */
   @Override
   public boolean close() {
     boolean wasOpen = form.isVisible();
-    leave();
+    giveUp();
     return wasOpen;
   }
 
@@ -307,7 +315,7 @@ final class LimitsPage implements Page {
     (who.getText().isEmpty() ? who : why).requestFocusInWindow();
   }
 
-  private void leave() {
+  private void giveUp() {
     form.setVisible(false);
     screen.revalidate();
   }
@@ -362,7 +370,7 @@ final class LimitsPage implements Page {
     Throwable problem = what.problem();
     if (its != null) {
       book = its;
-      leave();
+      giveUp();
       tell(
           isRetiring
               ? look.say("limits.retired.done")

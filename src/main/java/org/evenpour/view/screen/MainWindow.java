@@ -11,6 +11,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import javax.swing.JComponent;
@@ -253,10 +254,13 @@ public final class MainWindow {
     for (String tag : Language.TAGS) {
       item(languages, "language." + tag, 0, 0, () -> changeLanguage(tag));
     }
+    JMenu help = menu("menu.help");
+    item(help, "menu.help.page", KeyEvent.VK_F1, 0, this::help);
     bar.add(log);
     bar.add(page);
     bar.add(show);
     bar.add(languages);
+    bar.add(help);
     return bar;
   }
 
@@ -282,6 +286,12 @@ public final class MainWindow {
     Keys.bind(root, KeyEvent.VK_S, InputEvent.CTRL_DOWN_MASK, "save", desk::save);
     Keys.bind(root, KeyEvent.VK_F, InputEvent.CTRL_DOWN_MASK, "filter", desk::filter);
     Keys.bind(root, KeyEvent.VK_G, InputEvent.CTRL_DOWN_MASK, "go to", desk::goTo);
+  }
+
+  /** What the page is for, and every key; beside the window, so that it covers no figure. */
+  private void help() {
+    HelpSheet.show(
+        frame, desk.desk() == null ? "" : Objects.requireNonNull(desk.desk()).pageKey(), look);
   }
 
   private void print() {

@@ -37,6 +37,9 @@ interface Page {
   /** Takes what it may ask of the desk; called once, before it is shown. */
   default void act(PageActs acts) {}
 
+  /** It is never shown again: what it computes, nobody waits for any more. */
+  default void leave() {}
+
   /** Shows a part of itself, by its key. */
   default void turnTo(String part) {}
 

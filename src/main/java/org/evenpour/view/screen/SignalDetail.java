@@ -3,6 +3,7 @@ package org.evenpour.view.screen;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import javax.swing.JButton;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
@@ -12,6 +13,7 @@ import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Quiet;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.Evidence;
 import org.evenpour.view.model.EvidenceView;
 import org.evenpour.view.model.LinkRow;
 import org.evenpour.view.model.OpenedLog;
@@ -32,6 +34,9 @@ final class SignalDetail {
   private final DataTable<LinkRow> links;
   private final JTextArea reasoning;
   private final CauseForm form;
+  private final JButton compare;
+  private @Nullable PageActs acts;
+  private @Nullable Link seen;
   private @Nullable Signal shown;
   private @Nullable String setting;
   private @Nullable String chosen;
@@ -61,6 +66,11 @@ final class SignalDetail {
         });
     reasoning = Parts.prose("signal.reasoning", "", look.ink().font(0.92), look);
     form = new CauseForm(desk);
+    compare =
+        Parts.button(
+            "signal.compare", look.say("signal.compare"), look.say("signal.compare.tip"), look);
+    compare.addActionListener(event -> compare());
+    compare.setVisible(false);
     int pad = look.px(12);
     // Where room is short, the picture keeps what it needs and the list shows fewer rows.
     String tableHeight =
@@ -84,11 +94,32 @@ final class SignalDetail {
     screen.add(links.component(), "growx, h " + tableHeight + ", wrap");
     screen.add(none, "wmin 50, wrap");
     screen.add(reasoning, "wmin 50, wrap");
+    screen.add(compare, "growx 0, wrap");
     screen.add(form.screen(), "growx, wmin 50, wrap");
   }
 
   JPanel screen() {
     return screen;
+  }
+
+  void act(PageActs its) {
+    acts = its;
+  }
+
+  /** Holds what was before the chosen event against what came after it. */
+  private void compare() {
+    PageActs its = acts;
+    Link link = seen;
+    Signal signal = shown;
+    if (its != null && link != null && signal != null) {
+      String mold = signal.mold() == null ? "" : signal.mold();
+      its.open(Evidence.part("compare", mold + "@" + link.sinceTurn()));
+    }
+  }
+
+  private void sees(@Nullable Link link) {
+    seen = link != null && link.event() && link.sinceTurn() != null ? link : null;
+    compare.setVisible(seen != null && acts != null);
   }
 
   /** That nothing departs, of what was looked at. */
@@ -118,6 +149,7 @@ final class SignalDetail {
       shown = null;
       reasoning.setVisible(false);
       form.show(null, null);
+      sees(null);
       none.setText(isNoneThere ? quiet() : look.say("signals.choose"));
       screen.revalidate();
       return;
@@ -136,11 +168,11 @@ final class SignalDetail {
     sentence.setText((desk.sentences().signal(signal) + " " + desk.nextSteps().of(signal)).strip());
     tests.setText(look.say("signal.tests", tests(signal)));
     none.setText(look.say("signal.nolinks"));
-    Desk seen = desk.asNow();
+    Desk now = desk.asNow();
     String beside = setting;
     LinkRow row = rows.stream().filter(one -> one.key().equals(chosen)).findFirst().orElse(null);
     Link link = row == null ? null : row.link();
-    stack.show(() -> EvidenceView.stack(seen, signal, report, beside, link));
+    stack.show(() -> EvidenceView.stack(now, signal, report, beside, link));
     links.show(signal.id(), EvidenceView.columns(desk, report, signal), rows);
     links.choose(one -> one.key().equals(chosen));
     String why = row == null ? "" : row.reasoning(desk, signal);
@@ -148,6 +180,7 @@ final class SignalDetail {
     reasoning.getAccessibleContext().setAccessibleName(why);
     reasoning.setVisible(!why.isEmpty());
     form.show(signal, row);
+    sees(link);
     screen.revalidate();
     screen.repaint();
   }

@@ -15,6 +15,7 @@ import javax.swing.JToggleButton;
 import javax.swing.ListSelectionModel;
 import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.view.model.Desk;
+import org.evenpour.view.model.FilterText;
 
 /** What departed, as sentences; beside it what speaks for the chosen one. */
 final class SignalsPage implements Page {
@@ -72,12 +73,13 @@ final class SignalsPage implements Page {
 
   private void fill() {
     telling = false;
-    String wanted = filter.getText().strip().toLowerCase(Locale.ROOT);
+    FilterText wanted = FilterText.of(filter.getText());
     List<Signal> fitting = new ArrayList<>();
     for (Signal signal : desk.signals()) {
       boolean fits =
-          wanted.isEmpty()
-              || SignalList.text(desk, signal).toLowerCase(Locale.ROOT).contains(wanted);
+          wanted.passes(
+              field -> field(signal, field),
+              letters -> SignalList.text(desk, signal).toLowerCase(Locale.ROOT).contains(letters));
       if (fits && (signal.open() || !holding.isSelected())) {
         fitting.add(signal);
       }
@@ -106,6 +108,35 @@ final class SignalsPage implements Page {
             ? desk.look().say("signals.one")
             : desk.look().say("signals.count", model.size()));
     telling = true;
+  }
+
+  /** What a signal has under a name that a column of signals would have. */
+  private List<String> field(Signal signal, String field) {
+    var words = desk.sentences().words();
+    List<String> found = new ArrayList<>();
+    if (is(field, "mold")) {
+      found.add(String.valueOf(signal.mold()));
+    }
+    if (is(field, "side")) {
+      found.add(String.valueOf(signal.side()));
+    }
+    if (is(field, "characteristic")) {
+      found.add(words.characteristic(signal.characteristic()));
+    }
+    if (is(field, "turn")) {
+      found.add(String.valueOf(signal.sinceTurn()));
+    }
+    return found;
+  }
+
+  private boolean is(String field, String key) {
+    String heading = desk.sentences().words().say("head." + key).toLowerCase(Locale.ROOT);
+    return key.equals(field) || heading.startsWith(field);
+  }
+
+  @Override
+  public void act(PageActs acts) {
+    detail.act(acts);
   }
 
   @Override

@@ -36,7 +36,7 @@ class ComparingTest {
     Desk desk = Sample.desk(Look.of(false, Language.of(tag), DisplayUnits.METRIC, 720));
     Offer offer = of(desk, "4");
     assertThat(offer.second().from()).isEqualTo(120);
-    ComparisonReport report = Objects.requireNonNull(Comparing.of(desk.log(), offer));
+    ComparisonReport report = Objects.requireNonNull(Comparing.of(desk.log(), offer, () -> false));
     Compared thickness = asked(report, "thickness");
     assertThat(thickness.isReal()).isTrue();
     assertThat(thickness.difference().value()).isCloseTo(-0.6, within(0.1));
@@ -49,7 +49,8 @@ class ComparingTest {
   @Test
   void anEventThatDidNothingIsSaidToHaveDoneNothing() {
     Desk desk = Sample.desk();
-    ComparisonReport report = Objects.requireNonNull(Comparing.of(desk.log(), of(desk, "21")));
+    ComparisonReport report =
+        Objects.requireNonNull(Comparing.of(desk.log(), of(desk, "21"), () -> false));
     assertThat(report.asked(true)).isNotEmpty().noneMatch(Compared::isReal);
     String first = new ComparisonText(desk.sentences()).lines(report).get(0);
     assertThat(first).endsWith("no difference that could not be chance.");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.Objects;
 import org.evenpour.picture.SeriesPicture.Moment;
 import org.junit.jupiter.api.Test;
 
@@ -55,11 +56,10 @@ class GoToTest {
     assertThat(GoTo.typed(desk, " 120-150 ")).isEqualTo(new Stretch(120, 151));
     assertThat(GoTo.typed(desk, "150 – 120")).isEqualTo(new Stretch(120, 151));
     assertThat(GoTo.typed(desk, "3")).isEqualTo(new Stretch(1, 16));
-    Stretch day = GoTo.typed(desk, "2026-03-05");
-    assertThat(day).isNotNull().isEqualTo(GoTo.typed(desk, "5 Mar"));
+    Stretch day = Objects.requireNonNull(GoTo.typed(desk, "2026-03-05"));
+    assertThat(day).isEqualTo(GoTo.typed(desk, "5 Mar"));
     assertThat(day.from()).isBetween(90.0, 119.0);
-    Stretch time = GoTo.typed(desk, "5 mar 18:30");
-    assertThat(time).isNotNull();
+    Stretch time = Objects.requireNonNull(GoTo.typed(desk, "5 mar 18:30"));
     // The moment itself lies within.
     Instant when = ZonedDateTime.of(2026, 3, 5, 18, 30, 0, 0, desk.log().zone()).toInstant();
     assertThat(castAt(desk, time.from())).isBefore(when);

@@ -23,6 +23,7 @@ import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.report.Topic;
+import org.evenpour.view.model.Comparing;
 import org.evenpour.view.model.DisplayUnits;
 import org.evenpour.view.model.InShort;
 import org.evenpour.view.model.Language;
@@ -145,6 +146,75 @@ class DeskScreenTest {
           assertThat(open.place().selection().stretch()).isNull();
           return null;
         });
+  }
+
+  /** The job "after a mold change: did it work", from the signal that it explains. */
+  @Test
+  void anEventBesideASignalIsHeldAgainstWhatWasBeforeIt() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("signals");
+          open.place()
+              .selection()
+              .chooseSignal(
+                  Sample.opened().report().signals().stream()
+                      .filter(one -> "4".equals(one.mold()) && one.characteristic().equals("wedge"))
+                      .findFirst()
+                      .orElseThrow());
+          find(open.screen(), "signal.compare", AbstractButton.class).doClick(0);
+          DeskScreen desk = Objects.requireNonNull(open.place().desk());
+          assertThat(desk.pageKey()).isEqualTo("compare");
+          Comparing.Offer offer =
+              (Comparing.Offer)
+                  find(open.screen(), "compare.offers", JList.class).getSelectedValue();
+          assertThat(offer.mold()).isEqualTo("4");
+          assertThat(offer.second().from()).isEqualTo(120);
+          open.place().back();
+          assertThat(desk.pageKey()).isEqualTo("signals");
+          return null;
+        });
+  }
+
+  @Test
+  void rowsAreCopiedWithTheirHeadingsAndFieldsFilter() {
+    Open open = open("en", false, NOTHING);
+    onEventThread(
+        () -> {
+          open.place().turnTo("molds");
+          JTable table = find(open.screen(), "molds.table", JTable.class);
+          find(open.screen(), "molds.filter", JTextField.class).setText("mold:2");
+          assertThat(table.getRowCount()).isEqualTo(1);
+          find(open.screen(), "molds.filter", JTextField.class).setText("");
+          table.setRowSelectionInterval(1, 3);
+          String[] lines = CopiedRows.text(table).split("\n", -1);
+          assertThat(lines).hasSize(5); // headings, three rows, and the end of the last
+          assertThat(lines[0].split("\t", -1)).hasSize(table.getColumnCount());
+          assertThat(lines[0]).startsWith("Mold\t");
+          assertThat(lines[1].split("\t", -1)).hasSize(table.getColumnCount());
+          assertThat(String.join("", lines)).doesNotContain("org.evenpour").doesNotContain("Cell");
+          // What is chosen stays chosen while the pages show it.
+          assertThat(table.getSelectedRows()).containsExactly(1, 2, 3);
+          return null;
+        });
+  }
+
+  @Test
+  void helpNamesThePageAndEveryKeyInBothLanguages() {
+    for (String tag : Language.TAGS) {
+      Look look = Look.of(false, Language.of(tag), DisplayUnits.METRIC, 720);
+      onEventThread(
+          () -> {
+            for (String page : Pages.KEYS) {
+              JComponent sheet = HelpSheet.sheet(page, look);
+              assertThat(find(sheet, "help.what", JTextArea.class).getText())
+                  .isEqualTo(look.say("page." + page + ".tip"));
+              assertThat(Screens.all(sheet).stream().filter(p -> "help.does".equals(p.getName())))
+                  .hasSize(HelpSheet.KEYS.size());
+            }
+            return null;
+          });
+    }
   }
 
   @Test
