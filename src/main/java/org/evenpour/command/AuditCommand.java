@@ -98,7 +98,7 @@ final class AuditCommand implements Callable<Integer> {
       losesNothing(plant.files(), setAside);
       CastingRecord record = plant.read(spec, setAside);
       AuditReport report = Audit.run(record, plant.kept().records());
-      write(record, report, zone);
+      write(record, report, plant.zoneOfLog());
       List<Path> written = setAside.complete();
       if (!STANDARD_OUTPUT.equals(json)) {
         tell(report, zone, written);

@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.intake.IntakeException;
 import org.evenpour.intake.LogReader;
+import org.evenpour.intake.OwnOffset;
 import org.evenpour.intake.Profiles;
 import org.evenpour.intake.SetAside;
 import org.evenpour.plant.PlantFiles;
@@ -50,6 +52,13 @@ final class LogsToAudit {
     /** In which zone times are told. */
     ZoneId zone() {
       return profiles.zone();
+    }
+
+    /** The same in a workbook: without a zone in the profile, as the first log tells its times. */
+    ZoneId zoneOfLog() throws IOException {
+      ZoneOffset own =
+          zone().normalized().equals(ZoneOffset.UTC) ? OwnOffset.of(files.logs().get(0)) : null;
+      return own == null ? zone() : own;
     }
 
     /**

@@ -1,6 +1,10 @@
 package org.evenpour.report.table;
 
+import java.util.List;
+import java.util.Objects;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.SpecificationUsed;
@@ -41,10 +45,14 @@ public final class SpecificationTable {
     columns
         .text(
             "names",
-            one -> following.name(one, one.specification().upper() == null ? "lower" : "upper"))
-        .time("spec_since", one -> newest(one) == null ? null : newest(one).from())
-        .text("spec_who", one -> newest(one) == null ? null : newest(one).who())
-        .prose("spec_why", 40, one -> newest(one) == null ? null : newest(one).why());
+            one ->
+                Stream.of("lower", "target", "upper")
+                    .map(which -> following.name(one, which))
+                    .filter(Objects::nonNull)
+                    .collect(Collectors.joining(", ")))
+        .time("spec_since", one -> newest(one, SpecificationUsed::from))
+        .text("spec_who", one -> newest(one, SpecificationUsed::who))
+        .prose("spec_why", 40, one -> newest(one, SpecificationUsed::why));
     return new Table<>(
         "specification",
         sentences.words().say("sheet.specification"),
@@ -52,9 +60,9 @@ public final class SpecificationTable {
         report.characteristics().stream().filter(one -> one.specification().hasLimits()).toList());
   }
 
-  private static @Nullable SpecificationUsed newest(CharacteristicReport of) {
-    return of.specifications().isEmpty()
-        ? null
-        : of.specifications().get(of.specifications().size() - 1);
+  private static <T> @Nullable T newest(
+      CharacteristicReport of, Function<SpecificationUsed, @Nullable T> part) {
+    List<SpecificationUsed> all = of.specifications();
+    return all.isEmpty() ? null : part.apply(all.get(all.size() - 1));
   }
 }

@@ -25,6 +25,7 @@ import org.evenpour.report.Sentences;
 import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.GaugeTable;
+import org.evenpour.report.table.LimitsTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
 import org.evenpour.report.table.RecordTables;
@@ -172,6 +173,7 @@ public final class AuditWorkbook {
             RejectTables.places(report, sentences)),
         0);
     SpreadSheet.write(paper, printer);
+    printer.print(LimitsTable.of(report, sentences));
     printer.print(SignalTables.signals(report, sentences), 2, rows -> {});
     printer.print(SignalTables.links(report, sentences));
     printer.together(

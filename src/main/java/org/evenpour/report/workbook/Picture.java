@@ -93,6 +93,13 @@ final class Picture {
     XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, 0, firstRow, columns, toRow);
     XSSFChart chart = drawing.createChart(anchor);
     chart.setTitleText(title);
+    // For those who hear a sheet read out: what the picture shows, whose figures stand in cells.
+    chart
+        .getGraphicFrame()
+        .getCTGraphicalObjectFrame()
+        .getNvGraphicFramePr()
+        .getCNvPr()
+        .setDescr(Texts.cell(title));
     chart.setTitleOverlay(false);
     chart.getFormattedTitle().getParagraph(0).getTextRuns().forEach(run -> run.setFontSize(13.0));
     CTTextBody text = chart.getCTChartSpace().addNewTxPr();

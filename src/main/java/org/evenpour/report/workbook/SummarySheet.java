@@ -385,7 +385,10 @@ final class SummarySheet {
                     paper.styles().link(),
                     paper.say("paper.more.notes", notes),
                     Printed.address(name, "A1")),
-            new Piece(Grid.COLUMNS - 3, gray, paper.say("paper.gray"))));
+            new Piece(
+                Grid.COLUMNS - 3,
+                gray,
+                paper.say("paper.gray", paper.say("sheet.specification")))));
     grid.prose(paper.say("safety"));
   }
 

@@ -20,6 +20,7 @@ import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.AuditReport.TurnPoint;
 import org.evenpour.findings.AuditReport.WheelChart;
 import org.evenpour.report.Figures;
+import org.evenpour.report.table.LimitsTable;
 import org.evenpour.report.table.TurnTables;
 import org.evenpour.report.table.TurnTables.LineEnd;
 import org.evenpour.report.table.TurnTables.Source;
@@ -69,9 +70,12 @@ final class WheelPictures {
             sheet,
             number,
             of,
-            paper.sentences().nameWheels()
-                ? paper.say("chart.wheel.named", characteristic.wheel(), name)
-                : paper.say("chart.wheel", Words.capital(name)));
+            paper.say(
+                "chart.limits",
+                paper.sentences().nameWheels()
+                    ? paper.say("chart.wheel.named", characteristic.wheel(), name)
+                    : paper.say("chart.wheel", Words.capital(name)),
+                LimitsTable.whose(characteristic, paper.sentences())));
     XDDFValueAxis bottom = chart.createValueAxis(AxisPosition.BOTTOM);
     bottom.setTitle(paper.say("chart.turn"));
     XDDFValueAxis left = chart.createValueAxis(AxisPosition.LEFT);

@@ -85,6 +85,7 @@ class AuditWorkbookTest {
               "Specification",
               "Whole wheel",
               "Mold offsets",
+              "Limits used",
               "Signals",
               "Links",
               "Molds",
@@ -206,7 +207,8 @@ class AuditWorkbookTest {
       assertThat(molds).hasSize(3);
       XSSFChart mass = wheel.get(0);
       assertThat(mass.getTitleText().getString())
-          .isEqualTo("Mass of the whole wheel, turn by turn");
+          .isEqualTo(
+              "Mass of the whole wheel, turn by turn; limits proposed by the program, approved by nobody");
       CTScatterSer[] series = mass.getCTChart().getPlotArea().getScatterChartArray(0).getSerArray();
       CTScatterSer turns = series[6];
       assertThat(turns.getYVal().getNumRef().getF()).isEqualTo("Turns!$D$2:$D$231");
@@ -227,6 +229,30 @@ class AuditWorkbookTest {
       assertThat(series[8].getYVal().getNumRef().getNumCache().sizeOfPtArray()).isPositive();
       assertThat(series[4].getTx().getV()).isEqualTo("upper limit 390.54");
     }
+  }
+
+  @Test
+  void saysWhatEachPictureShowsToThoseWhoHearIt() throws IOException {
+    int pictures = 0;
+    try (XSSFWorkbook book = written(Reports.plant())) {
+      for (Sheet sheet : book) {
+        var drawing = ((XSSFSheet) sheet).createDrawingPatriarch();
+        for (int i = 0; i < drawing.getCharts().size(); i++) {
+          pictures++;
+          assertThat(
+                  drawing
+                      .getCTDrawing()
+                      .getTwoCellAnchorArray(i)
+                      .getGraphicFrame()
+                      .getNvGraphicFramePr()
+                      .getCNvPr()
+                      .getDescr())
+              .isNotBlank()
+              .isEqualTo(drawing.getCharts().get(i).getTitleText().getString());
+        }
+      }
+    }
+    assertThat(pictures).isEqualTo(7);
   }
 
   @Test

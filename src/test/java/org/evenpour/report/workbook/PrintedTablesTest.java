@@ -39,6 +39,7 @@ import org.evenpour.report.table.AnodeCells;
 import org.evenpour.report.table.CapabilityTable;
 import org.evenpour.report.table.CauseTable;
 import org.evenpour.report.table.GaugeTable;
+import org.evenpour.report.table.LimitsTable;
 import org.evenpour.report.table.MoldTable;
 import org.evenpour.report.table.MoveTables;
 import org.evenpour.report.table.PeriodTable;
@@ -109,6 +110,7 @@ class PrintedTablesTest {
                 thinned,
                 TurnTables.lines(TurnTables.thinned(sources, thinned), sentences),
                 SpecificationTable.of(report, sentences),
+                LimitsTable.of(report, sentences),
                 MoldTable.of(report, sentences, anodes),
                 MoldTable.offsets(report, sentences),
                 CapabilityTable.overall(report, sentences, anodes),
