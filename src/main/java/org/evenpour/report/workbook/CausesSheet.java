@@ -75,7 +75,7 @@ final class CausesSheet {
     XDDFShapeProperties shape = new XDDFShapeProperties();
     shape.setFillProperties(new XDDFSolidFillProperties(Picture.INK));
     series.setShapeProperties(shape);
-    chart.plot(data);
+    Picture.plot(data);
     Picture.speak(chart, paper.say("language"));
   }
 }

@@ -93,7 +93,7 @@ final class MoldPicture {
             Picture.noLine(),
             MarkerStyle.CIRCLE);
     Picture.mark(means.getCTLineSer().getMarker(), 6, Picture.INK);
-    chart.plot(data);
+    Picture.plot(data);
     chart.getOrAddLegend().setPosition(LegendPosition.RIGHT);
     Picture.speak(chart, paper.say("language"));
   }

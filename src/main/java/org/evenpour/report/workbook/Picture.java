@@ -15,6 +15,7 @@ import org.apache.poi.xddf.usermodel.chart.AxisTickLabelPosition;
 import org.apache.poi.xddf.usermodel.chart.AxisTickMark;
 import org.apache.poi.xddf.usermodel.chart.DisplayBlanks;
 import org.apache.poi.xddf.usermodel.chart.XDDFChartAxis;
+import org.apache.poi.xddf.usermodel.chart.XDDFChartData;
 import org.apache.poi.xddf.usermodel.chart.XDDFValueAxis;
 import org.apache.poi.xssf.streaming.SXSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFChart;
@@ -131,6 +132,16 @@ final class Picture {
           }
         }
       }
+    }
+  }
+
+  /**
+   * Draws the series. Not by the chart itself, which would also write all its points into a
+   * workbook of its own, as a picture on a slide has one; ours are in the cells that it names.
+   */
+  static void plot(XDDFChartData data) {
+    for (int i = 0; i < data.getSeriesCount(); i++) {
+      data.getSeries(i).plot();
     }
   }
 

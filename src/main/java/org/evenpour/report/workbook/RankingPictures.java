@@ -102,7 +102,7 @@ final class RankingPictures {
     series.setMarkerStyle(MarkerStyle.CIRCLE);
     Picture.mark(series.getCTLineSer().getMarker(), 6, Picture.INK);
     intervals(beside, series, from, to);
-    chart.plot(data);
+    Picture.plot(data);
     Picture.speak(chart, paper.say("language"));
     for (int i = 0; i < to - from; i++) {
       Standing standing = MoldTable.standing(paper.report(), beside.table().rows().get(from + i));

@@ -89,7 +89,7 @@ final class SpreadSheet {
       series.setTitle(SpreadTables.name(paper.words(), source), null);
       series.setShapeProperties(gray(GRAYS[source.ordinal()]));
     }
-    chart.plot(data);
+    Picture.plot(data);
     stack(chart.getCTChart().getPlotArea().getBarChartArray(0));
     XDDFChartLegend legend = chart.getOrAddLegend();
     legend.setPosition(LegendPosition.TOP);

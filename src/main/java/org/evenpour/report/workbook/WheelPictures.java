@@ -99,7 +99,7 @@ final class WheelPictures {
     data.setVaryColors(false);
     limits(paper, beside, source, 2 * number, data);
     points(paper, source, turns, data);
-    chart.plot(data);
+    Picture.plot(data);
     Picture.speak(chart, paper.say("language"));
   }
 
