@@ -5,13 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class OwnOffsetTest {
   @TempDir Path folder;
 
-  private ZoneOffset of(String log) throws Exception {
+  private @Nullable ZoneOffset of(String log) throws Exception {
     return OwnOffset.of(Files.writeString(folder.resolve("log.csv"), log));
   }
 

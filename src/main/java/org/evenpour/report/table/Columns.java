@@ -107,6 +107,20 @@ public final class Columns<R> {
     return this;
   }
 
+  /** Says whose the last column is: {@code First half: Anodes}. */
+  public Columns<R> whose(String of) {
+    return last(
+        its ->
+            new Column<>(
+                its.key(),
+                its.kind(),
+                words().say("head.of", of, its.name()),
+                its.unit(),
+                its.tip(),
+                its.width(),
+                its.cell()));
+  }
+
   /**
    * Says of the last column, on a sheet, that its cells stay as audited whatever limits somebody
    * changes there.

@@ -73,10 +73,10 @@ public final class PeriodTable {
     Words words = sentences.words();
     Instant middle = middle(report, record);
     Columns<Row> columns = Columns.<Row>of(sentences).text("period", Row::name);
-    part(columns, "all", Row::all);
+    part(columns, "all", words.say("paper.all"), Row::all);
     if (middle != null) {
-      part(columns, "first_half", Row::first);
-      part(columns, "second_half", Row::second);
+      part(columns, "first_half", words.say("paper.first"), Row::first);
+      part(columns, "second_half", words.say("paper.second"), Row::second);
       columns.figure(
           "share_change",
           row -> {
@@ -96,7 +96,8 @@ public final class PeriodTable {
         "periods", words.say("sheet.periods"), columns.list(), rows(report, record, sentences));
   }
 
-  private static void part(Columns<Row> columns, String key, Function<Row, @Nullable Part> part) {
+  private static void part(
+      Columns<Row> columns, String key, String whose, Function<Row, @Nullable Part> part) {
     columns
         .count(
             key + "_anodes",
@@ -105,6 +106,7 @@ public final class PeriodTable {
               return its == null ? null : its.count();
             })
         .like("anodes")
+        .whose(whose)
         .figure(
             key + "_share",
             SHARE,
@@ -113,6 +115,7 @@ public final class PeriodTable {
               return its == null ? null : its.share();
             })
         .like("reject_rate")
+        .whose(whose)
         .figure(
             key + "_tonnes",
             Digits.plain(1),
@@ -120,7 +123,8 @@ public final class PeriodTable {
               Part its = part.apply(row);
               return its == null ? null : its.tonnes();
             })
-        .like("period_tonnes");
+        .like("period_tonnes")
+        .whose(whose);
   }
 
   private static List<Row> rows(

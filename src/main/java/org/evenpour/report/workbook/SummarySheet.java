@@ -191,16 +191,6 @@ final class SummarySheet {
         middle == null
             ? paper.say("paper.cast")
             : paper.say("paper.cast.halves", paper.sentences().time(middle)));
-    if (middle != null) {
-      CellStyle style = paper.styles().section();
-      grid.line(
-          List.of(
-              new Piece(1, style, ""),
-              new Piece(3, style, paper.say("paper.all")),
-              new Piece(3, style, paper.say("paper.first")),
-              new Piece(3, style, paper.say("paper.second")),
-              new Piece(2, style, "")));
-    }
     grid.table(printer, table);
   }
 
