@@ -1,6 +1,7 @@
 package org.evenpour.audit;
 
 import java.util.List;
+import java.util.Set;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Setting;
 import org.evenpour.column.DoubleColumn;
@@ -24,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 
 /** What one setting does to the characteristics of a wheel, with all that stands beside it. */
 final class EffectAudit {
+  /** A charge's oxygen and temperature and the hall's weather are nobody's to set turn by turn. */
+  private static final Set<String> NOT_UP_FOR_TRIAL = Set.of("melt", "hall");
+
   private static final double Z = Normal.quantile(0.975);
 
   /** A difference of the mean below this part of the characteristic's s.d. is next to nothing. */
@@ -106,7 +110,9 @@ final class EffectAudit {
                     CLEAR * sd * Math.sqrt(1 - share.value()))
                 : null,
             line(linker.line(characteristic, setting)),
-            known == Known.OPEN ? trial(characteristic, worth, inner) : null,
+            known == Known.OPEN && !NOT_UP_FOR_TRIAL.contains(setting.profile().group())
+                ? trial(characteristic, worth, inner)
+                : null,
             null,
             known == Known.OPEN ? looks.together(setting, index) : List.of()));
   }

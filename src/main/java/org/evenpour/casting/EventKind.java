@@ -1,5 +1,7 @@
 package org.evenpour.casting;
 
+import java.util.Set;
+
 /**
  * The kinds of events that the program knows itself; a plant writes down whatever others it has.
  */
@@ -14,6 +16,9 @@ public final class EventKind {
   public static final String SCALE_CHECKED = "scale_checked";
   public static final String LADLE_RELINED = "ladle_relined";
   public static final String WHEEL_STOPPED = "wheel_stopped";
+
+  /** What is done to a ladle or its scale, which pour every mold. */
+  public static final Set<String> OF_LADLE = Set.of(SCALE_CHECKED, LADLE_RELINED);
 
   private EventKind() {}
 }

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.evenpour.casting.CastingEvent;
 import org.evenpour.casting.Characteristic;
+import org.evenpour.casting.EventKind;
 import org.evenpour.casting.Setting;
 import org.evenpour.column.DoubleColumn;
 import org.evenpour.column.IntColumn;
@@ -464,7 +465,9 @@ public final class Linker {
         episode.chart() == Episode.Chart.MOLD ? grid.record().molds().name(episode.index()) : null;
     Map<String, List<CastingEvent>> kinds = new LinkedHashMap<>();
     for (CastingEvent event : events) {
-      if (event.mold() == null || Objects.equals(event.mold(), mold)) {
+      // A ladle and its scale pour all molds: what one of them does alone is none of theirs.
+      boolean isOthers = mold != null && EventKind.OF_LADLE.contains(event.kind());
+      if (!isOthers && (event.mold() == null || Objects.equals(event.mold(), mold))) {
         String place = event.mold() == null ? "" : "mold\n";
         kinds.computeIfAbsent(place + event.kind(), kind -> new ArrayList<>()).add(event);
       }

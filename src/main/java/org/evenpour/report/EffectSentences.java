@@ -247,7 +247,9 @@ public record EffectSentences(Sentences sentences) {
             share(held.insideOut(), held.inside()),
             words().count(held.insideOut()),
             words().count(held.inside()),
-            words().count(held.molds()),
+            held.molds() == 1
+                ? words().say("effect.molds.one")
+                : words().say("effect.molds", words().count(held.molds())),
             share(held.beyondOut(), held.beyond()),
             words().count(held.beyondOut()),
             words().count(held.beyond()));

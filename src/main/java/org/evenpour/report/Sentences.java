@@ -382,7 +382,10 @@ public record Sentences(
               ? words.say("link.all", said)
               : words.say("link.share", said, Digits.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && link.isUsualMove() && share != null) {
-      said = words.say("link.usual", said, Digits.number(share * 100, 0));
+      said =
+          share >= 0.95
+              ? words.say("link.usual.all", said)
+              : words.say("link.usual", said, Digits.number(share * 100, 0));
     } else if (link.evidence() == Evidence.MOVED && !link.event()) {
       said = words.say("link.moved", said);
     }

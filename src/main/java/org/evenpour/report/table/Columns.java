@@ -68,7 +68,7 @@ public final class Columns<R> {
     String of = "";
     for (Column<R> one : all) {
       if (count.getOrDefault(one.heading(), 0) < 2) {
-        of = one.name();
+        of = plain(one.name());
       }
       if (!seen.add(one.heading()) && !of.isEmpty()) {
         String name = words().say("head.of", of, one.name());
@@ -80,6 +80,12 @@ public final class Columns<R> {
       }
     }
     return List.copyOf(named);
+  }
+
+  /** A name without {@code (as audited)}, which the column that names it says for itself. */
+  private String plain(String name) {
+    String mark = words().say("head.as_audited", "");
+    return name.endsWith(mark) ? name.substring(0, name.length() - mark.length()) : name;
   }
 
   private Words words() {
