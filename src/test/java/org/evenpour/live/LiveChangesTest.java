@@ -28,12 +28,14 @@ import org.evenpour.plant.Seen;
 import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
  * What changes beside the log while it is followed: events, profile, notes of others, the clock.
  */
+@Tag("slow")
 class LiveChangesTest {
   private static final Duration PAUSE = Duration.ofMillis(10);
 

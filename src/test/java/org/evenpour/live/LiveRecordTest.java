@@ -34,9 +34,11 @@ import org.evenpour.plant.SeenFile;
 import org.evenpour.simulate.Fault;
 import org.evenpour.simulate.Scenario;
 import org.evenpour.simulate.Simulation;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 class LiveRecordTest {
   @TempDir Path folder;
 

@@ -29,10 +29,12 @@ import org.evenpour.intake.SetAside;
 import org.evenpour.plant.PlantFiles;
 import org.evenpour.store.CausesFile;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Logs that do not grow go the same way as one that does: a snapshot, and another when asked. */
+@Tag("slow")
 class LogsAtRestTest {
   private static final Path SAMPLE = Path.of("samples", "tordilla-week");
   private static final long PATIENCE_NANOS = 60_000_000_000L;

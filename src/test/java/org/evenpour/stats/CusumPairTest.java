@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.SplittableRandom;
 import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Checked against the integral equation of one CUSUM and against simulation. */
+@Tag("slow")
 class CusumPairTest {
   /** With the second sum out of reach the pair is one CUSUM, whose run length is known exactly. */
   @Test

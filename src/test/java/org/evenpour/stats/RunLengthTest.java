@@ -9,12 +9,14 @@ import java.util.Set;
 import java.util.function.DoublePredicate;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Run lengths computed, and run lengths of the very charts that the engine uses, simulated. */
+@Tag("slow")
 class RunLengthTest {
 
   static Stream<Reference.Row> cusums() {
