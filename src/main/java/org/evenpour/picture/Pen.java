@@ -104,14 +104,7 @@ record Pen(Graphics2D g, Ink ink) {
 
   /** A line of text cut to a width, with an ellipsis. */
   String fit(String text, Font font, double width) {
-    if (width(text, font) <= width) {
-      return text;
-    }
-    int end = text.length();
-    while (end > 0 && width(text.substring(0, end).stripTrailing() + "…", font) > width) {
-      end = text.offsetByCodePoints(end, -1);
-    }
-    return end == 0 ? "" : text.substring(0, end).stripTrailing() + "…";
+    return Lines.fit(text, width, each -> width(each, font));
   }
 
   private double capHeight(Font font) {

@@ -198,22 +198,7 @@ public record Sheet(
     return font.getStringBounds(text, CONTEXT).getWidth();
   }
 
-  /** Lines no wider than this, broken at spaces; a word that is wider stands alone. */
   private static List<String> lines(String text, Font font, double width) {
-    List<String> lines = new ArrayList<>();
-    StringBuilder line = new StringBuilder();
-    for (String word : text.split(" ", -1)) {
-      String longer = line.isEmpty() ? word : line + " " + word;
-      if (!line.isEmpty() && width(longer, font) > width) {
-        lines.add(line.toString());
-        line.setLength(0);
-        line.append(word);
-      } else {
-        line.setLength(0);
-        line.append(longer);
-      }
-    }
-    lines.add(line.toString());
-    return lines;
+    return Lines.of(text.split(" ", -1), width, each -> width(each, font));
   }
 }

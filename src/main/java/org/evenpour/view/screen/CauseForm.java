@@ -1,6 +1,5 @@
 package org.evenpour.view.screen;
 
-import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.event.KeyEvent;
 import java.util.List;
 import javax.swing.AbstractAction;
@@ -62,9 +61,9 @@ final class CauseForm {
     choices = Parts.row("cause.choices", look, right, wrong, back, other);
     ((MigLayout) choices.getLayout()).setLayoutConstraints("hidemode 3, insets 0, gap 8");
     asks = Parts.prose("cause.asks", "", look.ink().bold(1), look);
-    cause = field("cause.cause", "cause.cause.label");
-    who = field("cause.who", "cause.who.label");
-    why = field("cause.why", "cause.why.label");
+    cause = Parts.field("cause.cause", look.say("cause.cause.label"));
+    who = Parts.field("cause.who", look.say("cause.who.label"));
+    why = Parts.field("cause.why", look.say("cause.why.label"));
     keep = Parts.button("cause.keep", look.say("cause.keep"), look.say("cause.keep.tip"), look);
     JButton leave =
         Parts.button("cause.leave", look.say("cause.leave"), look.say("cause.leave.tip"), look);
@@ -114,15 +113,6 @@ final class CauseForm {
     var look = desk.look();
     String name = "cause." + key;
     return Parts.button(name, look.say(name), look.say(name + ".tip"), look);
-  }
-
-  private JTextField field(String name, String label) {
-    JTextField field = new JTextField();
-    field.setName(name);
-    field.setDropTarget(null);
-    field.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, desk.look().say(label));
-    field.getAccessibleContext().setAccessibleName(desk.look().say(label));
-    return field;
   }
 
   JPanel screen() {
@@ -203,9 +193,7 @@ final class CauseForm {
   }
 
   private void tell(String text) {
-    said.setText(text);
-    said.getAccessibleContext().setAccessibleName(text);
-    said.setVisible(!text.isEmpty());
+    Parts.say(said, text);
     screen.revalidate();
   }
 
@@ -216,12 +204,11 @@ final class CauseForm {
       return;
     }
     var look = desk.look();
-    for (JTextField field : new JTextField[] {cause, who, why}) {
-      if (field.isVisible() && field.getText().isBlank()) {
-        tell(look.say("cause.missing", field.getAccessibleContext().getAccessibleName()));
-        field.requestFocusInWindow();
-        return;
-      }
+    JTextField blank = Parts.blank(cause, who, why);
+    if (blank != null) {
+      tell(look.say("cause.missing", blank.getAccessibleContext().getAccessibleName()));
+      blank.requestFocusInWindow();
+      return;
     }
     Cause its = now.cause();
     keep.setEnabled(false);

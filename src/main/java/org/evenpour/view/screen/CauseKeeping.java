@@ -4,11 +4,9 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.concurrent.ExecutionException;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import javax.swing.SwingWorker;
 import org.evenpour.audit.Causes;
 import org.evenpour.casting.CauseMark;
 import org.evenpour.casting.CauseMark.Cause;
@@ -54,25 +52,14 @@ final class CauseKeeping implements Marking {
         Causes.mark(
             signal, cause, verdict, by, why, clock.instant().truncatedTo(ChronoUnit.MILLIS));
     CausesFile into = file.get();
-    new SwingWorker<List<CauseMark>, Void>() {
-      @Override
-      protected List<CauseMark> doInBackground() throws Exception {
-        return into.add(mark);
-      }
-
-      @Override
-      protected void done() {
-        try {
-          List<CauseMark> all = get();
-          who = mark.who();
-          kept.accept(into.path(), all);
-          done.accept(null);
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        } catch (ExecutionException e) {
-          done.accept(e.getCause());
-        }
-      }
-    }.execute();
+    new Background<List<CauseMark>>()
+        .begin(
+            isGivenUp -> into.add(mark),
+            all -> {
+              who = mark.who();
+              kept.accept(into.path(), all);
+              done.accept(null);
+            },
+            done);
   }
 }

@@ -6,18 +6,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
-import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JList;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.ListSelectionModel;
-import javax.swing.SwingWorker;
 import javax.swing.Timer;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.findings.ComparisonReport;
@@ -53,7 +48,7 @@ final class ComparePage implements Page {
   private final Timer rest = new Timer(REST_MILLIS, event -> begin());
   private boolean telling = true;
   private @Nullable Stretch kept;
-  private @Nullable Work work;
+  private final Background<Optional<ComparisonReport>> work = new Background<>();
   private @Nullable Shown shown;
 
   /** A comparison, and what it is of. */
@@ -108,11 +103,8 @@ final class ComparePage implements Page {
     head.add(said, "wmin 50");
     head.add(allowance, "wmin 50");
     JPanel left = Parts.panel("compare.left", new BorderLayout(), look.ink().field());
-    JScrollPane scroll = new JScrollPane(list);
-    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.setBorder(BorderFactory.createEmptyBorder());
     left.add(Parts.row("compare.tools", look, keep), BorderLayout.NORTH);
-    left.add(scroll, BorderLayout.CENTER);
+    left.add(Parts.scroll(list), BorderLayout.CENTER);
     screen =
         Parts.beside(
             "page.compare", left, Parts.headed("compare.answer", head, body, look), 0.24, look);
@@ -182,21 +174,24 @@ final class ComparePage implements Page {
   @Override
   public void leave() {
     rest.stop();
-    Work now = work;
-    if (now != null) {
-      now.cancel(false);
-      work = null;
-    }
+    work.cancel();
   }
 
   private void begin() {
     leave(); // what was wanted before
     Offer wanted = list.getSelectedValue();
     if (wanted != null) {
-      Work begun = new Work(wanted, desk.log());
-      work = begun;
+      OpenedLog log = desk.log();
       show();
-      begun.execute();
+      work.begin(
+          isGivenUp -> Optional.ofNullable(Comparing.of(log, wanted, isGivenUp)),
+          report -> {
+            shown = new Shown(wanted, log, report.orElse(null));
+            show();
+          },
+          why -> {
+            throw new IllegalStateException("two stretches could not be compared", why);
+          });
     }
   }
 
@@ -275,39 +270,5 @@ final class ComparePage implements Page {
       exports.addAll(Export.table(look, look.say("page.compare"), "comparison", table));
     }
     return exports;
-  }
-
-  /** One comparison; what comes of it is let go where another is wanted meanwhile. */
-  private final class Work extends SwingWorker<@Nullable ComparisonReport, Void> {
-    private final Offer its;
-    private final OpenedLog log;
-
-    Work(Offer its, OpenedLog log) {
-      this.its = its;
-      this.log = log;
-    }
-
-    @Override
-    protected @Nullable ComparisonReport doInBackground() {
-      return Comparing.of(log, its, this::isCancelled);
-    }
-
-    @Override
-    protected void done() {
-      if (work != this) {
-        return;
-      }
-      work = null;
-      try {
-        shown = new Shown(its, log, get());
-        show();
-      } catch (CancellationException none) {
-        // another one is on its way
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      } catch (ExecutionException e) {
-        throw new IllegalStateException("two stretches could not be compared", e.getCause());
-      }
-    }
   }
 }

@@ -7,14 +7,12 @@ import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.util.List;
 import java.util.Optional;
-import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
-import javax.swing.JScrollPane;
 import javax.swing.ListSelectionModel;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.findings.AuditReport;
@@ -110,10 +108,7 @@ final class InShortPage implements Page {
     JButton book =
         Parts.button("short.book", look.say("short.book"), look.say("short.book.tip"), look);
     book.addActionListener(event -> acts.save(Export.workbook(desk)));
-    JScrollPane scroll = new JScrollPane(list);
-    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.setBorder(BorderFactory.createEmptyBorder());
-    screen = Parts.headed("page.short", head(sheet, book), scroll, look);
+    screen = Parts.headed("page.short", head(sheet, book), Parts.scroll(list), look);
   }
 
   private JButton link(String name, Evidence opens) {

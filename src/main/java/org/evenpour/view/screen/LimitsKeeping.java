@@ -5,10 +5,8 @@ import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import javax.swing.SwingWorker;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsBook.Retirement;
 import org.evenpour.control.LimitsVersion;
@@ -101,22 +99,10 @@ final class LimitsKeeping implements Approving {
   }
 
   private static void work(Callable<LimitsBook> act, Consumer<Kept> done) {
-    new SwingWorker<LimitsBook, Void>() {
-      @Override
-      protected LimitsBook doInBackground() throws Exception {
-        return act.call();
-      }
-
-      @Override
-      protected void done() {
-        try {
-          done.accept(new Kept(get(), null));
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        } catch (ExecutionException e) {
-          done.accept(new Kept(null, e.getCause()));
-        }
-      }
-    }.execute();
+    new Background<LimitsBook>()
+        .begin(
+            isGivenUp -> act.call(),
+            book -> done.accept(new Kept(book, null)),
+            why -> done.accept(new Kept(null, why)));
   }
 }

@@ -1,19 +1,15 @@
 package org.evenpour.view.screen;
 
-import com.formdev.flatlaf.FlatClientProperties;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.JToggleButton;
-import javax.swing.SwingWorker;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.control.LimitsBook;
@@ -53,7 +49,7 @@ final class LimitsPage implements Page {
   private @Nullable LimitsBook book;
   private @Nullable OpenedLog readFor;
   private @Nullable Proposal proposal;
-  private @Nullable Work work;
+  private final Background<Proposal> work = new Background<>();
   private boolean isRetiring;
 
   LimitsPage(Desk desk) {
@@ -75,8 +71,8 @@ final class LimitsPage implements Page {
     approve.addActionListener(event -> ask(false));
     retire.addActionListener(event -> ask(true));
     asks = Parts.prose("limits.asks", "", look.ink().bold(1), look);
-    who = field("limits.name");
-    why = field("limits.reason");
+    who = Parts.field("limits.name", look.say("limits.name"));
+    why = Parts.field("limits.reason", look.say("limits.reason"));
     who.addActionListener(event -> why.requestFocusInWindow());
     why.addActionListener(event -> keep());
     all = Parts.toggle("limits.all", look.say("limits.all"), look.say("limits.all.tip"), look);
@@ -145,15 +141,6 @@ final class LimitsPage implements Page {
     return Parts.button(name, look.say(name), look.say(name + ".tip"), look);
   }
 
-  private JTextField field(String name) {
-    JTextField field = new JTextField();
-    field.setName(name);
-    field.setDropTarget(null);
-    field.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, desk.look().say(name));
-    field.getAccessibleContext().setAccessibleName(desk.look().say(name));
-    return field;
-  }
-
   @Override
   public JComponent screen() {
     return screen;
@@ -161,9 +148,9 @@ final class LimitsPage implements Page {
 
   @Override
   public void leave() {
-    Work now = work;
-    if (now != null) {
-      now.cancel(false);
+    if (work.isBusy()) {
+      work.cancel();
+      show();
     }
   }
 
@@ -232,11 +219,11 @@ final class LimitsPage implements Page {
     Proposal now = fitting();
     ProposedLimits its = now == null ? null : now.of(desk.selection().characteristic());
     LimitsVersion draft = its == null ? null : its.draft();
-    propose.setEnabled(work == null);
+    propose.setEnabled(!work.isBusy());
     approve.setEnabled(now != null && !drafts(now).isEmpty() && desk.approving() != null);
     retire.setEnabled(inForce != null && desk.approving() != null);
     List<String> lines = new ArrayList<>();
-    if (work != null) {
+    if (work.isBusy()) {
       lines.add(look.say("limits.computing"));
     } else if (its == null) {
       lines.add(look.say("limits.choose"));
@@ -267,12 +254,21 @@ final class LimitsPage implements Page {
   }
 
   private void propose() {
-    if (work == null) {
-      Work begun = new Work(desk.log(), desk.selection().wheel(), desk.selection().stretch());
-      work = begun;
+    if (!work.isBusy()) {
+      OpenedLog log = desk.log();
+      String wheel = desk.selection().wheel();
+      Stretch turns = desk.selection().stretch();
       tell("");
+      work.begin(
+          isGivenUp -> LimitsView.propose(log, wheel, turns),
+          its -> {
+            proposal = its;
+            show();
+          },
+          why -> {
+            throw new IllegalStateException("no limits could be proposed", why);
+          });
       show();
-      begun.execute();
     }
   }
 
@@ -326,12 +322,11 @@ final class LimitsPage implements Page {
     if (approving == null || !keep.isEnabled()) {
       return;
     }
-    for (JTextField field : List.of(who, why)) {
-      if (field.getText().isBlank()) {
-        tell(look.say("cause.missing", field.getAccessibleContext().getAccessibleName()));
-        field.requestFocusInWindow();
-        return;
-      }
+    JTextField blank = Parts.blank(who, why);
+    if (blank != null) {
+      tell(look.say("cause.missing", blank.getAccessibleContext().getAccessibleName()));
+      blank.requestFocusInWindow();
+      return;
     }
     Proposal now = fitting();
     LimitsVersion inForce = inForce();
@@ -383,9 +378,7 @@ final class LimitsPage implements Page {
   }
 
   private void tell(String text) {
-    said.setText(text);
-    said.getAccessibleContext().setAccessibleName(text);
-    said.setVisible(!text.isEmpty());
+    Parts.say(said, text);
     screen.revalidate();
   }
 
@@ -396,38 +389,5 @@ final class LimitsPage implements Page {
     exports.addAll(Export.table(look, look.say("page.limits"), "limits", figures));
     exports.addAll(Export.table(look, look.say("limits.history"), "limits-history", history));
     return exports;
-  }
-
-  /** One proposal, on a worker thread. */
-  private final class Work extends SwingWorker<Proposal, Void> {
-    private final OpenedLog log;
-    private final String wheel;
-    private final @Nullable Stretch turns;
-
-    Work(OpenedLog log, String wheel, @Nullable Stretch turns) {
-      this.log = log;
-      this.wheel = wheel;
-      this.turns = turns;
-    }
-
-    @Override
-    protected Proposal doInBackground() {
-      return LimitsView.propose(log, wheel, turns);
-    }
-
-    @Override
-    protected void done() {
-      work = null;
-      try {
-        proposal = get();
-      } catch (CancellationException none) {
-        // nobody wants it any more
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      } catch (ExecutionException e) {
-        throw new IllegalStateException("no limits could be proposed", e.getCause());
-      }
-      show();
-    }
   }
 }

@@ -17,12 +17,15 @@ import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
+import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
+import javax.swing.JTextField;
 import javax.swing.JToggleButton;
 import net.miginfocom.swing.MigLayout;
 import org.evenpour.picture.Ink;
 import org.evenpour.picture.Mark;
 import org.evenpour.view.model.Look;
+import org.jspecify.annotations.Nullable;
 
 /** The small parts that all screens are made of; each has a name for tests and screen readers. */
 final class Parts {
@@ -124,6 +127,41 @@ final class Parts {
     panel.add(head, BorderLayout.NORTH);
     panel.add(body, BorderLayout.CENTER);
     return panel;
+  }
+
+  /** What is longer than its place, but never wider. */
+  static JScrollPane scroll(JComponent body) {
+    JScrollPane scroll = new JScrollPane(body);
+    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    scroll.setBorder(BorderFactory.createEmptyBorder());
+    return scroll;
+  }
+
+  /** A line to type in, which says what belongs there while it is empty. */
+  static JTextField field(String name, String label) {
+    JTextField field = new JTextField();
+    field.setName(name);
+    field.setDropTarget(null);
+    field.putClientProperty(FlatClientProperties.PLACEHOLDER_TEXT, label);
+    field.getAccessibleContext().setAccessibleName(label);
+    return field;
+  }
+
+  /** Says something, to readers too; nothing leaves no room empty. */
+  static void say(JTextArea area, String text) {
+    area.setText(text);
+    area.getAccessibleContext().setAccessibleName(text);
+    area.setVisible(!text.isEmpty());
+  }
+
+  /** The first that is seen and in which nothing stands; null where there is none. */
+  static @Nullable JTextField blank(JTextField... fields) {
+    for (JTextField field : fields) {
+      if (field.isVisible() && field.getText().isBlank()) {
+        return field;
+      }
+    }
+    return null;
   }
 
   /** The sign of a mark, drawn. */

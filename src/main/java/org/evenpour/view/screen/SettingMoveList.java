@@ -37,9 +37,7 @@ final class SettingMoveList {
     rows = Parts.panel("signals.moves", new BorderLayout(), ground);
     rows.setLayout(new BoxLayout(rows, BoxLayout.Y_AXIS));
     rows.getAccessibleContext().setAccessibleName(look.say("signals.moves"));
-    scroll = new JScrollPane(rows);
-    scroll.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.setBorder(BorderFactory.createEmptyBorder());
+    scroll = Parts.scroll(rows);
     screen = Parts.panel("signals.moves.panel", new BorderLayout(), ground);
     screen.add(title, BorderLayout.NORTH);
     screen.add(scroll, BorderLayout.CENTER);

@@ -1,10 +1,8 @@
 package org.evenpour.view.screen;
 
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.ExecutionException;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import javax.swing.SwingWorker;
 import javax.swing.Timer;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Selection;
@@ -37,7 +35,7 @@ final class StretchFigures {
   private final Consumer<@Nullable StretchReport> onDone;
   private final Timer rest = new Timer(REST_MILLIS, event -> begin());
   private @Nullable Wanted wanted;
-  private @Nullable Work work;
+  private final Background<Optional<StretchReport>> work = new Background<>();
   private State state = State.WHOLE;
 
   private record Wanted(String wheel, Stretch stretch) {}
@@ -102,57 +100,24 @@ final class StretchFigures {
   /** Computes nothing any more. */
   void cancel() {
     rest.stop();
-    Work now = work;
-    if (now != null) {
-      now.cancel(false);
-      work = null;
-    }
+    work.cancel();
   }
 
   private void begin() {
     OpenedLog now = log.get();
     Wanted its = wanted;
     if (now != null && its != null) {
-      Work begun = new Work(now, its);
-      work = begun;
-      begun.execute();
-    }
-  }
-
-  /** One audit; what comes of it is let go where it was cancelled. */
-  private final class Work extends SwingWorker<@Nullable StretchReport, Void> {
-    private final OpenedLog its;
-    private final Wanted of;
-
-    Work(OpenedLog its, Wanted of) {
-      this.its = its;
-      this.of = of;
-    }
-
-    @Override
-    protected @Nullable StretchReport doInBackground() {
-      return StretchReport.of(its, of.wheel(), of.stretch());
-    }
-
-    @Override
-    protected void done() {
-      if (work != this) {
-        return;
-      }
-      work = null;
-      try {
-        StretchReport report = get();
-        state = report == null ? State.STOPPED : State.DONE;
-        onDone.accept(report);
-      } catch (CancellationException none) {
-        state = State.STOPPED;
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-      } catch (ExecutionException e) {
-        state = State.STOPPED;
-        onDone.accept(null);
-        throw new IllegalStateException("a stretch could not be audited", e.getCause());
-      }
+      work.begin(
+          isGivenUp -> Optional.ofNullable(StretchReport.of(now, its.wheel(), its.stretch())),
+          report -> {
+            state = report.isEmpty() ? State.STOPPED : State.DONE;
+            onDone.accept(report.orElse(null));
+          },
+          why -> {
+            state = State.STOPPED;
+            onDone.accept(null);
+            throw new IllegalStateException("a stretch could not be audited", why);
+          });
     }
   }
 }

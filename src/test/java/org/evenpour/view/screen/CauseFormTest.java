@@ -3,6 +3,8 @@ package org.evenpour.view.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.evenpour.view.screen.Screens.find;
 import static org.evenpour.view.screen.Screens.onEventThread;
+import static org.evenpour.view.screen.Screens.press;
+import static org.evenpour.view.screen.Screens.type;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,7 +26,6 @@ import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -57,19 +58,7 @@ class CauseFormTest {
         () -> {
           Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
           Theme.install(look.ink());
-          FileAsk nobody =
-              new FileAsk() {
-                @Override
-                public List<Path> open() {
-                  return List.of();
-                }
-
-                @Override
-                public @Nullable Path save(String proposedName) {
-                  return null;
-                }
-              };
-          place = new DeskPlace(nobody, InstantSource.fixed(NOW), log -> {});
+          place = new DeskPlace(Asks.NOBODY, InstantSource.fixed(NOW), log -> {});
           screen = place.screen(look);
           place.turnTo("signals");
           place.show(
@@ -88,22 +77,6 @@ class CauseFormTest {
         .orElseThrow();
   }
 
-  private void press(String name) {
-    onEventThread(
-        () -> {
-          find(screen, name, AbstractButton.class).doClick();
-          return true;
-        });
-  }
-
-  private void type(String name, String text) {
-    onEventThread(
-        () -> {
-          find(screen, name, JTextField.class).setText(text);
-          return true;
-        });
-  }
-
   private String said() {
     return onEventThread(() -> find(screen, "cause.said", JTextArea.class).getText());
   }
@@ -119,15 +92,15 @@ class CauseFormTest {
   @Test
   void whatCannotBeWrittenIsSaidAndStaysToBeWrittenAgain() throws Exception {
     Files.createDirectory(file); // no file can be written where a folder is
-    press("cause.right");
-    press("cause.keep");
+    press(screen, "cause.right");
+    press(screen, "cause.keep");
     assertThat(said()).isEqualTo("Not kept yet; still empty: Who.");
-    type("cause.who", "Ana");
-    type("cause.why", " \t");
-    press("cause.keep");
+    type(screen, "cause.who", "Ana");
+    type(screen, "cause.why", " \t");
+    press(screen, "cause.keep");
     assertThat(said()).isEqualTo("Not kept yet; still empty: Why: what was seen.");
-    type("cause.why", "pump");
-    press("cause.keep");
+    type(screen, "cause.why", "pump");
+    press(screen, "cause.keep");
     until(() -> find(screen, "cause.said", JTextArea.class).getText().startsWith("Not kept, and"));
     assertThat(said()).contains(file.toString(), "press Keep again");
     assertThat(onEventThread(() -> find(screen, "cause.why", JTextField.class).getText()))
@@ -143,7 +116,7 @@ class CauseFormTest {
         .startsWith("Mold 1 ran thick")
         .endsWith("It was: Spray flow.");
     Files.delete(file);
-    press("cause.keep");
+    press(screen, "cause.keep");
     until(() -> "Kept.".equals(find(screen, "cause.said", JTextArea.class).getText()));
     CauseMark mark = new CausesFile(file).read().marks().get(0);
     assertThat(mark.place().mold()).isEqualTo("1");
@@ -156,11 +129,11 @@ class CauseFormTest {
 
   @Test
   void aLogThatWasReadBeforeTheMarkWasWrittenDoesNotHideIt() throws Exception {
-    press("cause.other");
-    type("cause.cause", "wash pump\nwithout prime");
-    type("cause.who", "Ana");
-    type("cause.why", "seen");
-    press("cause.keep");
+    press(screen, "cause.other");
+    type(screen, "cause.cause", "wash pump\nwithout prime");
+    type(screen, "cause.who", "Ana");
+    type(screen, "cause.why", "seen");
+    press(screen, "cause.keep");
     until(() -> place.log() != null && !place.log().report().causes().isEmpty());
     onEventThread(
         () -> {

@@ -31,7 +31,6 @@ import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Stretch;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.io.TempDir;
@@ -40,22 +39,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class DeskScreenTest {
   @RegisterExtension final EventThreadGuard guard = new EventThreadGuard();
-
-  private static final FileAsk NOTHING = ask(null);
-
-  private static FileAsk ask(@Nullable Path save) {
-    return new FileAsk() {
-      @Override
-      public List<Path> open() {
-        return List.of();
-      }
-
-      @Override
-      public @Nullable Path save(String proposedName) {
-        return save;
-      }
-    };
-  }
 
   private record Open(DeskPlace place, JComponent screen) {}
 
@@ -74,7 +57,7 @@ class DeskScreenTest {
 
   @Test
   void aMoldChosenInTheTableIsChosenEverywhere() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("molds");
@@ -97,7 +80,7 @@ class DeskScreenTest {
 
   @Test
   void aSentenceOpensItsEvidenceAndBackComesBackToIt() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           DeskScreen desk = Objects.requireNonNull(open.place().desk());
@@ -126,7 +109,7 @@ class DeskScreenTest {
 
   @Test
   void whatIsTypedIsGoneToAndWhatIsNotThereIsSaid() {
-    Open open = open("es", false, NOTHING);
+    Open open = open("es", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().goTo();
@@ -151,7 +134,7 @@ class DeskScreenTest {
   /** The job "after a mold change: did it work", from the signal that it explains. */
   @Test
   void anEventBesideASignalIsHeldAgainstWhatWasBeforeIt() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("signals");
@@ -178,7 +161,7 @@ class DeskScreenTest {
 
   @Test
   void rowsAreCopiedWithTheirHeadingsAndFieldsFilter() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("molds");
@@ -219,7 +202,7 @@ class DeskScreenTest {
 
   @Test
   void aComparisonIsMadeOnAWorkerAndTheNewestChoiceIsShown() throws Exception {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("compare");
@@ -246,7 +229,7 @@ class DeskScreenTest {
 
   @Test
   void aSignalChosenInTheListShowsItsEvidence() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("signals");
@@ -269,7 +252,7 @@ class DeskScreenTest {
 
   @Test
   void aFilterKeepsRowsThatHoldItsLettersAndTheirOrder() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("molds");
@@ -287,7 +270,7 @@ class DeskScreenTest {
 
   @Test
   void aStretchShortensEveryPage() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().selection().chooseStretch(new Stretch(100, 120));
@@ -303,7 +286,7 @@ class DeskScreenTest {
 
   @Test
   void rowsOfOneMoldSayWhoseTheyAreAndTheWayBack() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().turnTo("record");
@@ -324,7 +307,7 @@ class DeskScreenTest {
 
   @Test
   void anotherLogBeginsWithNothingChosen(@TempDir Path folder) throws Exception {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     Path other = folder.resolve("first-turns.csv");
     Files.write(other, Files.readAllLines(Sample.SOURCES.logs().get(0)).subList(0, 300));
     onEventThread(
@@ -348,7 +331,7 @@ class DeskScreenTest {
 
   @Test
   void aCharacteristicIsOfferedOnlyWhereItIsShown() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           for (String page : Pages.KEYS) {
@@ -367,7 +350,7 @@ class DeskScreenTest {
   void everyPagePaintsInBothThemesAndLanguages() {
     for (String language : Language.TAGS) {
       for (boolean dark : new boolean[] {false, true}) {
-        Open open = open(language, dark, NOTHING);
+        Open open = open(language, dark, Asks.NOBODY);
         onEventThread(
             () -> {
               for (String page : Pages.KEYS) {
@@ -389,7 +372,7 @@ class DeskScreenTest {
 
   @Test
   void whatCanBeFocusedHasANameForScreenReaders() {
-    Open open = open("es", false, NOTHING);
+    Open open = open("es", false, Asks.NOBODY);
     onEventThread(
         () -> {
           Pages.KEYS.forEach(open.place()::turnTo);
@@ -418,7 +401,7 @@ class DeskScreenTest {
 
   @Test
   void everyPageSavesWhatItShows(@TempDir Path folder) {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     List<Export> exports =
         onEventThread(
             () -> {
@@ -464,7 +447,7 @@ class DeskScreenTest {
 
   @Test
   void screensThatAreGoneWatchNoMore() {
-    Open open = open("en", false, NOTHING);
+    Open open = open("en", false, Asks.NOBODY);
     onEventThread(
         () -> {
           for (int i = 0; i < 5; i++) {
@@ -481,7 +464,7 @@ class DeskScreenTest {
         () -> {
           Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
           Theme.install(look.ink());
-          DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
+          DeskPlace place = new DeskPlace(Asks.NOBODY, InstantSource.system(), log -> {});
           JComponent screen = place.screen(look);
           assertThat(find(screen, "empty.button", AbstractButton.class).isEnabled()).isTrue();
           return null;
@@ -498,7 +481,7 @@ class DeskScreenTest {
         onEventThread(
             () -> {
               Theme.install(look.ink());
-              DeskPlace place = new DeskPlace(NOTHING, InstantSource.system(), log -> {});
+              DeskPlace place = new DeskPlace(Asks.NOBODY, InstantSource.system(), log -> {});
               JComponent screen = place.screen(look);
               place.open(new PlantFiles(List.of(broken), null, null));
               return new Open(place, screen);
@@ -535,7 +518,7 @@ class DeskScreenTest {
     Path log = folder.resolve("log.csv");
     Files.writeString(log, String.join("\n", lines) + "\nyesterday,T1\n");
     OpenedLog opened = Sample.read(new PlantFiles(List.of(log), Sample.SOURCES.profile(), null));
-    Open open = open("es", false, NOTHING);
+    Open open = open("es", false, Asks.NOBODY);
     onEventThread(
         () -> {
           open.place().show(opened);

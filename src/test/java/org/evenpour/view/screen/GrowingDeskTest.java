@@ -79,21 +79,7 @@ class GrowingDeskTest {
     onEventThread(
         () -> {
           Theme.install(LOOK.ink());
-          place =
-              new DeskPlace(
-                  new FileAsk() {
-                    @Override
-                    public List<Path> open() {
-                      return List.of();
-                    }
-
-                    @Override
-                    public @org.jspecify.annotations.Nullable Path save(String proposedName) {
-                      return null;
-                    }
-                  },
-                  InstantSource.system(),
-                  opened -> {});
+          place = new DeskPlace(Asks.NOBODY, InstantSource.system(), opened -> {});
           screen = place.screen(LOOK);
           return true;
         });

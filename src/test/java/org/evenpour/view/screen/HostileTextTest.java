@@ -39,7 +39,6 @@ import org.evenpour.view.model.Language;
 import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -206,7 +205,7 @@ class HostileTextTest {
 
   private static JComponent drawn(OpenedLog log, PlantFiles sources, String page) {
     Theme.install(LOOK.ink());
-    DeskPlace desk = new DeskPlace(NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
+    DeskPlace desk = new DeskPlace(Asks.NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
     WindowScreen window =
         new WindowScreen(
             LOOK,
@@ -220,19 +219,6 @@ class HostileTextTest {
     PageImages.image(window.screen(), 1280, 800);
     return window.screen();
   }
-
-  private static final FileAsk NOBODY =
-      new FileAsk() {
-        @Override
-        public List<Path> open() {
-          return List.of();
-        }
-
-        @Override
-        public @Nullable Path save(String proposedName) {
-          return null;
-        }
-      };
 
   /** Twelve molds, two crews, a setting and events, all of them pages; one mold steps. */
   private PlantFiles hostile() throws IOException {

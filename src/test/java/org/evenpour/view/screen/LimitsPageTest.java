@@ -3,6 +3,8 @@ package org.evenpour.view.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.evenpour.view.screen.Screens.find;
 import static org.evenpour.view.screen.Screens.onEventThread;
+import static org.evenpour.view.screen.Screens.press;
+import static org.evenpour.view.screen.Screens.type;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,11 +13,9 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
-import javax.swing.AbstractButton;
 import javax.swing.JComponent;
 import javax.swing.JTable;
 import javax.swing.JTextArea;
-import javax.swing.JTextField;
 import org.evenpour.audit.ProposedLimits;
 import org.evenpour.control.LimitsBook;
 import org.evenpour.control.LimitsVersion;
@@ -54,19 +54,7 @@ class LimitsPageTest {
         () -> {
           Look look = Look.of(false, Language.of("en"), DisplayUnits.METRIC, 720);
           Theme.install(look.ink());
-          FileAsk nobody =
-              new FileAsk() {
-                @Override
-                public List<Path> open() {
-                  return List.of();
-                }
-
-                @Override
-                public Path save(String proposedName) {
-                  return folder.resolve(proposedName);
-                }
-              };
-          place = new DeskPlace(nobody, InstantSource.fixed(NOW), log -> {});
+          place = new DeskPlace(Asks.NOBODY, InstantSource.fixed(NOW), log -> {});
           screen = place.screen(look);
           place.show(
               Sample.opened(),
@@ -96,22 +84,6 @@ class LimitsPageTest {
     return find(screen, name, JTextArea.class).getText();
   }
 
-  private void press(String name) {
-    onEventThread(
-        () -> {
-          find(screen, name, AbstractButton.class).doClick(0);
-          return true;
-        });
-  }
-
-  private void type(String name, String said) {
-    onEventThread(
-        () -> {
-          find(screen, name, JTextField.class).setText(said);
-          return true;
-        });
-  }
-
   private static void until(Callable<Boolean> isDone) throws InterruptedException {
     for (int i = 0; i < 600 && !onEventThread(isDone); i++) {
       Thread.sleep(50);
@@ -125,7 +97,7 @@ class LimitsPageTest {
           place.selection().chooseStretch(turns);
           return true;
         });
-    press("limits.propose");
+    press(screen, "limits.propose");
     until(() -> text("limits.said").contains("Judged by them"));
   }
 
@@ -134,13 +106,13 @@ class LimitsPageTest {
     Stretch sound = new Stretch(1, 61);
     propose(sound);
     assertThat(text("limits.said")).contains("anodes of start-up");
-    press("limits.approve");
-    press("limits.keep"); // nobody said who
+    press(screen, "limits.approve");
+    press(screen, "limits.keep"); // nobody said who
     assertThat(text("limits.kept")).isEqualTo("Not kept yet; still empty: Who decides.");
     assertThat(Files.exists(file())).isFalse();
-    type("limits.name", " A. Rojas ");
-    type("limits.reason", "sixty sound turns");
-    press("limits.keep");
+    type(screen, "limits.name", " A. Rojas ");
+    type(screen, "limits.reason", "sixty sound turns");
+    press(screen, "limits.keep");
     until(() -> text("limits.state").contains("version 1 is in force"));
 
     WheelRows rows = Sample.opened().wheels().get(0);
@@ -168,23 +140,23 @@ class LimitsPageTest {
   @Test
   void ofOneCharacteristicAloneAfterItsBaseAndRetiredAgain() throws Exception {
     propose(new Stretch(1, 61));
-    press("limits.approve");
-    press("limits.all");
-    press("limits.from_base");
-    type("limits.name", "A. Rojas");
-    type("limits.reason", "sound");
-    press("limits.keep");
+    press(screen, "limits.approve");
+    press(screen, "limits.all");
+    press(screen, "limits.from_base");
+    type(screen, "limits.name", "A. Rojas");
+    type(screen, "limits.reason", "sound");
+    press(screen, "limits.keep");
     until(() -> text("limits.kept").startsWith("Approved. Read the log again"));
     LimitsVersion its = book().versions().get(0);
     assertThat(book().versions()).hasSize(1);
     assertThat(its.characteristic()).isEqualTo("mass");
     assertThat(its.validFrom()).isEqualTo(its.base().lastCastAt().plusMillis(1));
 
-    press("limits.retire");
+    press(screen, "limits.retire");
     assertThat(text("limits.asks")).isEqualTo("Mass: retire version 1 from now on.");
     // Who decided last is there already.
-    type("limits.reason", "new scale");
-    press("limits.keep");
+    type(screen, "limits.reason", "new scale");
+    press(screen, "limits.keep");
     until(() -> text("limits.state").contains("no limits are approved"));
     assertThat(Objects.requireNonNull(book().retirement(its)).why()).isEqualTo("new scale");
     assertThat(rowCount("limits.history")).isEqualTo(1);
@@ -194,10 +166,10 @@ class LimitsPageTest {
   void aDamagedFileIsNotAddedToAndSaysWhere() throws Exception {
     Files.writeString(file(), "this is no line of limits\n");
     propose(new Stretch(1, 61));
-    press("limits.approve");
-    type("limits.name", "A. Rojas");
-    type("limits.reason", "sound");
-    press("limits.keep");
+    press(screen, "limits.approve");
+    type(screen, "limits.name", "A. Rojas");
+    type(screen, "limits.reason", "sound");
+    press(screen, "limits.keep");
     until(() -> text("limits.kept").contains("Not kept, and nothing is lost"));
     assertThat(text("limits.kept")).contains("limits.jsonl:1");
     assertThat(Files.readString(file())).isEqualTo("this is no line of limits\n");
@@ -207,7 +179,7 @@ class LimitsPageTest {
   @Test
   void escapeLeavesTheFormFirst() throws Exception {
     propose(new Stretch(1, 61));
-    press("limits.approve");
+    press(screen, "limits.approve");
     onEventThread(
         () -> {
           place.back();

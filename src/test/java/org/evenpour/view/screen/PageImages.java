@@ -27,23 +27,9 @@ import org.evenpour.view.model.Look;
 import org.evenpour.view.model.OpenedLog;
 import org.evenpour.view.model.Sample;
 import org.evenpour.view.model.Selection;
-import org.jspecify.annotations.Nullable;
 
 /** Every page of the desk as an image, without a display. */
 public final class PageImages {
-  private static final FileAsk NOBODY =
-      new FileAsk() {
-        @Override
-        public List<Path> open() {
-          return List.of();
-        }
-
-        @Override
-        public @Nullable Path save(String proposedName) {
-          return null;
-        }
-      };
-
   private PageImages() {}
 
   /**
@@ -91,7 +77,7 @@ public final class PageImages {
   private static BufferedImage draw(
       OpenedLog log, PlantFiles sources, Look look, String page, int width, int height) {
     Theme.install(look.ink());
-    DeskPlace desk = new DeskPlace(NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
+    DeskPlace desk = new DeskPlace(Asks.NOBODY, InstantSource.fixed(Instant.EPOCH), opened -> {});
     WindowScreen window =
         new WindowScreen(
             look,

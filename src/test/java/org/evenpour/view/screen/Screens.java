@@ -9,6 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicReference;
+import javax.swing.AbstractButton;
+import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 
 /** Finds and paints components without a display. */
@@ -37,6 +39,24 @@ final class Screens {
       throw new IllegalStateException(e.getCause());
     }
     return result.get();
+  }
+
+  /** Presses a button. */
+  static void press(Component root, String name) {
+    onEventThread(
+        () -> {
+          find(root, name, AbstractButton.class).doClick(0);
+          return true;
+        });
+  }
+
+  /** Types into a field, in place of what stands there. */
+  static void type(Component root, String name, String text) {
+    onEventThread(
+        () -> {
+          find(root, name, JTextField.class).setText(text);
+          return true;
+        });
   }
 
   /** All components within, itself first. */
