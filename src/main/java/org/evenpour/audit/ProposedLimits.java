@@ -114,6 +114,33 @@ public record ProposedLimits(
     return Audit.run(record, PlantRecords.of(new LimitsBook(always, List.of(), List.of())));
   }
 
+  /**
+   * How many signals limits would have given.
+   *
+   * @param within to the end of their base
+   * @param after it
+   */
+  public record Found(long within, long after) {}
+
+  /**
+   * Counts the signals of a draft's characteristic.
+   *
+   * @param judged the record, judged by the draft
+   */
+  public static Found found(LimitsVersion draft, AuditReport judged) {
+    long within = 0;
+    long after = 0;
+    for (AuditReport.Signal signal : judged.signals()) {
+      boolean its =
+          signal.wheel().equals(draft.wheel())
+              && signal.characteristic().equals(draft.characteristic());
+      boolean isAfter = signal.firstCastAt().isAfter(draft.base().lastCastAt());
+      within += its && !isAfter ? 1 : 0;
+      after += its && isAfter ? 1 : 0;
+    }
+    return new Found(within, after);
+  }
+
   /** One characteristic's limits in the making; owned by one thread. */
   private static final class Making {
     private final WheelRecord record;

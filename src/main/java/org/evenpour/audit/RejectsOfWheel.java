@@ -26,9 +26,13 @@ final class RejectsOfWheel {
   private final RejectRows rows;
   private final int[] begins;
 
+  /** Of any defect: asked for by every chart. */
+  private final Batches ofAny;
+
   RejectsOfWheel(RejectRows rows) {
     this.rows = rows;
     begins = rows.batches();
+    ofAny = rows.counted(begins, RejectRows.ANY);
   }
 
   /**
@@ -56,7 +60,7 @@ final class RejectsOfWheel {
   }
 
   private void spell(int defect, double alarms, List<Stretch> found) {
-    Batches all = rows.counted(begins, defect);
+    Batches all = defect == RejectRows.ANY ? ofAny : rows.counted(begins, defect);
     int hits = all.allHits();
     if (hits < RejectRows.LEAST || hits == all.all()) {
       return;
@@ -139,7 +143,7 @@ final class RejectsOfWheel {
    * @param alarms as {@link #turns} has them
    */
   double turnAlarms(double alarms) {
-    Batches all = rows.counted(begins, RejectRows.ANY);
+    Batches all = ofAny;
     if (all.allHits() < RejectRows.LEAST || all.allHits() == all.all()) {
       return 0;
     }
@@ -161,7 +165,7 @@ final class RejectsOfWheel {
    */
   List<Stretch> turns(double alarms) {
     List<Stretch> found = new ArrayList<>();
-    Batches all = rows.counted(begins, RejectRows.ANY);
+    Batches all = ofAny;
     double share = all.shares().share();
     if (all.allHits() < RejectRows.LEAST || all.allHits() == all.all()) {
       return found;

@@ -401,22 +401,7 @@ public record AuditReport(
       @Nullable Estimate cpm,
       @Nullable Double fractionOutsideExpected,
       double fractionOutsideObserved,
-      @Nullable Rests rests) {
-
-    /** Where nothing is told of what the intervals rest on. */
-    public CapabilityReport(
-        @Nullable Estimate cp,
-        @Nullable Estimate cpk,
-        @Nullable Estimate cpl,
-        @Nullable Estimate cpu,
-        @Nullable Estimate pp,
-        @Nullable Estimate ppk,
-        @Nullable Estimate cpm,
-        @Nullable Double fractionOutsideExpected,
-        double fractionOutsideObserved) {
-      this(cp, cpk, cpl, cpu, pp, ppk, cpm, fractionOutsideExpected, fractionOutsideObserved, null);
-    }
-  }
+      @Nullable Rests rests) {}
 
   /**
    * What the intervals of Cpk and Ppk rest on, whatever the limits: index · shrink ± 1.96 √(1/(9 n)

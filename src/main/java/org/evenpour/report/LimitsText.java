@@ -20,7 +20,6 @@ import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.findings.AuditReport;
-import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.findings.NotLookedFor;
 import org.evenpour.words.Digits;
 import org.jspecify.annotations.Nullable;
@@ -190,21 +189,12 @@ public final class LimitsText {
   }
 
   private static void found(StringBuilder text, LimitsVersion draft, AuditReport judged) {
-    long within = 0;
-    long after = 0;
-    Instant end = draft.base().lastCastAt();
-    for (Signal signal : judged.signals()) {
-      boolean its =
-          signal.wheel().equals(draft.wheel())
-              && signal.characteristic().equals(draft.characteristic());
-      within += its && !signal.firstCastAt().isAfter(end) ? 1 : 0;
-      after += its && signal.firstCastAt().isAfter(end) ? 1 : 0;
-    }
+    ProposedLimits.Found found = ProposedLimits.found(draft, judged);
     line(
         text,
         "judged by them, these logs have %d signals to the end of the base, and %d after it",
-        within,
-        after);
+        found.within(),
+        found.after());
   }
 
   private void leftOut(StringBuilder text, List<LeftOut> all) {

@@ -20,6 +20,7 @@ import org.evenpour.casting.Unit;
 import org.evenpour.findings.Advice;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.Evidence;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Signal;
@@ -462,6 +463,18 @@ public record Sentences(
   /** What keeps people safe. */
   public Cautions cautions() {
     return new Cautions(words, advice);
+  }
+
+  /** {@code 1.15 (1.07 to 1.23)}: an index with its 95 % interval, where it has one. */
+  public String estimate(@Nullable Estimate its) {
+    if (its == null) {
+      return words.say("missing");
+    }
+    String value = Digits.number(its.value(), 2);
+    return its.low() == null || its.high() == null
+        ? value
+        : words.say(
+            "summary.estimate", value, Digits.number(its.low(), 2), Digits.number(its.high(), 2));
   }
 
   /** A setting's readable name: {@code wash_volume_ml} is the wash volume. */

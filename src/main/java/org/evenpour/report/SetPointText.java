@@ -1,5 +1,7 @@
 package org.evenpour.report;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.evenpour.casting.Quantity;
@@ -30,6 +32,14 @@ public record SetPointText(Sentences sentences, Map<String, Signal> signals) {
     Map<String, Signal> byId = new TreeMap<>();
     report.signals().forEach(signal -> byId.put(signal.id(), signal));
     return new SetPointText(sentences, byId);
+  }
+
+  /** Those of which something is to be said; what is to be done comes first. */
+  public static List<SetPointReport> told(AuditReport report) {
+    return report.setPoints().stream()
+        .filter(one -> one.answer() != Answer.TOO_SHORT)
+        .sorted(Comparator.comparing(one -> one.moveBy() == null))
+        .toList();
   }
 
   /** Which side of which wheel. */

@@ -3,24 +3,20 @@ package org.evenpour.report;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import org.evenpour.casting.Quantity;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CapabilityReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
-import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.AuditReport.Link;
 import org.evenpour.findings.AuditReport.Overall;
 import org.evenpour.findings.BeyondSettings.Departure;
 import org.evenpour.findings.NotLookedFor;
 import org.evenpour.findings.RejectReport.Spell;
-import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched;
 import org.evenpour.words.Digits;
 import org.evenpour.words.Remark;
 import org.evenpour.words.Words;
-import org.jspecify.annotations.Nullable;
 
 /** What the crew lead must know of an audit, on one screen. */
 public final class Summary {
@@ -110,30 +106,8 @@ public final class Summary {
   }
 
   private List<String> header() {
-    AuditReport.Log log = report.log();
-    List<String> names = log.wheels().stream().filter(name -> !name.isEmpty()).toList();
-    String wheels =
-        switch (names.size()) {
-          case 0 -> words.say("summary.one");
-          case 1 -> words.say("summary.wheel", names.get(0));
-          default -> words.say("summary.wheels", words.list(names));
-        };
-    String period =
-        words.say(
-            "summary.period",
-            wheels,
-            sentences.date(log.firstCastAt()),
-            sentences.date(log.lastCastAt()),
-            sentences.zoneName());
-    String counts =
-        words.say(
-            "summary.counts",
-            words.count(log.rowsKept()),
-            words.count(log.molds()),
-            words.count(log.turns()),
-            words.count(log.rowsRead()),
-            words.count(log.rowsSetAside()));
-    List<String> lines = new ArrayList<>(List.of(cut(period), cut(counts)));
+    RecordText its = new RecordText(sentences, report.log());
+    List<String> lines = new ArrayList<>(List.of(cut(its.period(its.wheels())), cut(its.counts())));
     report.notes().stream()
         .filter(note -> note.key().equals(AuditReport.MUCH_SET_ASIDE))
         .forEach(note -> lines.addAll(wrapped(words.say(note), "").stream().limit(3).toList()));
@@ -264,28 +238,14 @@ public final class Summary {
     if (capability == null) {
       cells[6] = characteristic.specification().hasLimits() ? "" : words.say("summary.unlimited");
     } else {
-      cells[3] = estimate(capability.cpk());
-      cells[4] = estimate(capability.ppk());
+      cells[3] = sentences.estimate(capability.cpk());
+      cells[4] = sentences.estimate(capability.ppk());
       cells[5] =
           words.say(
               "summary.percent", Sentences.percent(capability.fractionOutsideObserved(), words));
       cells[6] = characteristic.inFull().isStable() ? "" : words.say("summary.unstable");
     }
     return cells;
-  }
-
-  private String estimate(@Nullable Estimate estimate) {
-    if (estimate == null) {
-      return words.say("missing");
-    }
-    String value = Digits.number(estimate.value(), 2);
-    return estimate.low() == null || estimate.high() == null
-        ? value
-        : words.say(
-            "summary.estimate",
-            value,
-            Digits.number(estimate.low(), 2),
-            Digits.number(estimate.high(), 2));
   }
 
   private static List<String> columns(List<String[]> rows) {
@@ -376,11 +336,7 @@ public final class Summary {
   private List<String> advice(int room) {
     SetPointText setPoints = SetPointText.of(sentences, report);
     List<String> lines = new ArrayList<>();
-    report.setPoints().stream()
-        .filter(one -> one.answer() != SetPointReport.Answer.TOO_SHORT)
-        .sorted(Comparator.comparing(one -> one.moveBy() == null))
-        .map(setPoints::line)
-        .forEach(lines::add);
+    SetPointText.told(report).stream().map(setPoints::line).forEach(lines::add);
     GaugeText gauges = new GaugeText(sentences);
     report.gauges().forEach(gauge -> lines.addAll(gauges.lines(gauge)));
     List<String> shown = new ArrayList<>();

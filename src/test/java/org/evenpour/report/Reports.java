@@ -560,7 +560,8 @@ public final class Reports {
         null,
         (lower == null ? 0 : Normal.cdf((lower - mean) / overall))
             + (upper == null ? 0 : Normal.upperTail((upper - mean) / overall)),
-        observed);
+        observed,
+        null);
   }
 
   private static Estimate about(double value) {

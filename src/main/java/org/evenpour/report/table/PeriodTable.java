@@ -2,16 +2,16 @@ package org.evenpour.report.table;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
-import java.util.function.IntPredicate;
 import org.evenpour.casting.CastingRecord;
 import org.evenpour.casting.Characteristic;
 import org.evenpour.casting.Quantity;
 import org.evenpour.casting.Setting;
 import org.evenpour.casting.WheelRecord;
 import org.evenpour.column.IntColumn;
-import org.evenpour.column.Labels;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
 import org.evenpour.findings.RejectReport;
@@ -190,51 +190,77 @@ public final class PeriodTable {
     return count == 0 ? null : new Part(count, 0, mean == null ? null : mean * count / 1000);
   }
 
-  /**
-   * Counts a wheel's anodes before and after an instant, as its report does for all of them.
-   *
-   * @param middle the first half ends before it
-   */
-  private record Halves(WheelRecord wheel, Instant middle) {
+  /** Anodes of one kind, and what those weigh that have a mass. */
+  private static final class Sum {
+    private long count;
+    private long weighed;
+    private double kilograms;
 
-    private boolean isIn(int row, boolean first) {
-      boolean isFirst =
-          middle.equals(Instant.MAX) || wheel.castAtMillis().get(row) < middle.toEpochMilli();
-      return isFirst == first;
+    void add(double kg) {
+      count++;
+      if (!Double.isNaN(kg)) {
+        weighed++;
+        kilograms += kg;
+      }
     }
 
-    Part cast(boolean first) {
-      return counted(row -> isIn(row, first), 0);
+    /** Those without a mass weigh what the others do on average. */
+    Part part(long of) {
+      return new Part(
+          count, of, weighed == 0 ? null : (Double) (kilograms / weighed * count / 1000));
     }
+  }
+
+  /** One half: what was cast, what was rejected, and of that by defect. */
+  private static final class Half {
+    private final Sum cast = new Sum();
+    private final Sum rejected = new Sum();
+    private final Map<String, Sum> byDefect = new HashMap<>();
+
+    /** How many have a disposition. */
+    private long judged;
+  }
+
+  /** Counts a wheel's anodes before and after an instant, as its report does for all of them. */
+  private static final class Halves {
+    private final Half first = new Half();
+    private final Half second = new Half();
+    private final boolean hasDisposition;
 
     /**
-     * @param defect null for all of them; empty for those of which nobody wrote why
+     * @param middle the first half ends before it
      */
-    @Nullable Part rejected(@Nullable String defect, boolean first) {
+    Halves(WheelRecord wheel, Instant middle) {
       Setting disposition = wheel.disposition();
       IntColumn codes = disposition == null ? null : disposition.categories();
-      if (disposition == null || codes == null) {
-        return null;
+      hasDisposition = codes != null;
+      boolean[] isRejected = new boolean[disposition == null ? 0 : disposition.labels().size()];
+      for (int i = 0; i < isRejected.length && disposition != null; i++) {
+        isRejected[i] = RejectReport.isRejected(disposition.labels().name(i));
       }
-      Labels said = disposition.labels();
-      boolean[] isRejected = new boolean[said.size()];
-      for (int i = 0; i < isRejected.length; i++) {
-        isRejected[i] = RejectReport.isRejected(said.name(i));
-      }
-      long of = 0;
+      Characteristic mass =
+          wheel.characteristics().stream()
+              .filter(one -> one.name().equals(Quantity.MASS))
+              .findFirst()
+              .orElse(null);
       for (int row = 0; row < wheel.rows(); row++) {
-        of += codes.get(row) >= 0 && isIn(row, first) ? 1 : 0;
+        boolean isFirst =
+            middle.equals(Instant.MAX) || wheel.castAtMillis().get(row) < middle.toEpochMilli();
+        Half half = isFirst ? first : second;
+        double kg = mass == null ? Double.NaN : mass.values().get(row);
+        half.cast.add(kg);
+        int code = codes == null ? -1 : codes.get(row);
+        if (code >= 0) {
+          half.judged++;
+          if (isRejected[code]) {
+            half.rejected.add(kg);
+            half.byDefect.computeIfAbsent(why(wheel, row), any -> new Sum()).add(kg);
+          }
+        }
       }
-      return counted(
-          row ->
-              codes.get(row) >= 0
-                  && isRejected[codes.get(row)]
-                  && (defect == null || defect.equals(why(row)))
-                  && isIn(row, first),
-          of);
     }
 
-    private String why(int row) {
+    private static String why(WheelRecord wheel, int row) {
       Setting why = wheel.defect();
       IntColumn codes = why == null ? null : why.categories();
       return why == null || codes == null || codes.get(row) < 0
@@ -242,27 +268,24 @@ public final class PeriodTable {
           : why.labels().name(codes.get(row));
     }
 
-    private Part counted(IntPredicate belongs, long of) {
-      Characteristic mass =
-          wheel.characteristics().stream()
-              .filter(one -> one.name().equals(Quantity.MASS))
-              .findFirst()
-              .orElse(null);
-      long count = 0;
-      long weighed = 0;
-      double kilograms = 0;
-      for (int row = 0; row < wheel.rows(); row++) {
-        if (belongs.test(row)) {
-          count++;
-          double kg = mass == null ? Double.NaN : mass.values().get(row);
-          if (!Double.isNaN(kg)) {
-            weighed++;
-            kilograms += kg;
-          }
-        }
+    private Half of(boolean isFirst) {
+      return isFirst ? first : second;
+    }
+
+    Part cast(boolean isFirst) {
+      return of(isFirst).cast.part(0);
+    }
+
+    /**
+     * @param defect null for all of them; empty for those of which nobody wrote why
+     */
+    @Nullable Part rejected(@Nullable String defect, boolean isFirst) {
+      if (!hasDisposition) {
+        return null;
       }
-      return new Part(
-          count, of, weighed == 0 ? null : (Double) (kilograms / weighed * count / 1000));
+      Half half = of(isFirst);
+      Sum its = defect == null ? half.rejected : half.byDefect.getOrDefault(defect, new Sum());
+      return its.part(half.judged);
     }
   }
 }

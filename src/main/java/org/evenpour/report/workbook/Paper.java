@@ -1,10 +1,10 @@
 package org.evenpour.report.workbook;
 
-import java.util.List;
 import org.apache.poi.xssf.streaming.SXSSFWorkbook;
 import org.evenpour.casting.Unit;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
+import org.evenpour.report.RecordText;
 import org.evenpour.report.Sentences;
 import org.evenpour.words.Words;
 
@@ -35,17 +35,10 @@ record Paper(SXSSFWorkbook book, Styles styles, Sentences sentences, AuditReport
 
   /** Sheet, wheels and period, for the foot of a page. */
   String foot(String sheet) {
-    List<String> wheels = report.log().wheels().stream().filter(name -> !name.isEmpty()).toList();
-    String whose =
-        switch (wheels.size()) {
-          case 0 -> say("summary.one");
-          case 1 -> say("summary.wheel", wheels.get(0));
-          default -> say("summary.wheels", words().list(wheels));
-        };
     return say(
         "paper.footer",
         plain(sheet),
-        plain(whose),
+        plain(new RecordText(sentences, report.log()).wheels()),
         sentences.date(report.log().firstCastAt()),
         sentences.date(report.log().lastCastAt()));
   }

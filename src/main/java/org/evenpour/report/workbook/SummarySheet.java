@@ -16,6 +16,7 @@ import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.SetPointReport;
 import org.evenpour.report.BeyondSentences;
 import org.evenpour.report.Quiet;
+import org.evenpour.report.RecordText;
 import org.evenpour.report.RejectText;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.SetPointText;
@@ -111,35 +112,10 @@ final class SummarySheet {
   }
 
   private void head() {
-    AuditReport.Log log = paper.report().log();
-    Sentences sentences = paper.sentences();
-    grid.title(title(log.wheels().stream().filter(name -> !name.isEmpty()).toList()));
-    grid.prose(
-        paper
-                .say(
-                    "summary.period",
-                    "",
-                    sentences.date(log.firstCastAt()),
-                    sentences.date(log.lastCastAt()),
-                    sentences.zoneName())
-                .strip()
-            + "   "
-            + paper.say(
-                "summary.counts",
-                paper.words().count(log.rowsKept()),
-                paper.words().count(log.molds()),
-                paper.words().count(log.turns()),
-                paper.words().count(log.rowsRead()),
-                paper.words().count(log.rowsSetAside())));
-  }
-
-  private String title(List<String> wheels) {
-    String name = paper.say("paper.title");
-    return switch (wheels.size()) {
-      case 0 -> name;
-      case 1 -> name + ": " + paper.say("summary.wheel", wheels.get(0));
-      default -> name + ": " + paper.say("summary.wheels", paper.words().list(wheels));
-    };
+    RecordText its = new RecordText(paper.sentences(), paper.report().log());
+    String title = paper.say("paper.title");
+    grid.title(its.names().isEmpty() ? title : title + ": " + its.wheels());
+    grid.prose(its.period("").strip() + "   " + its.counts());
   }
 
   /** The verdict in words. */
@@ -198,11 +174,7 @@ final class SummarySheet {
   private void toDo() {
     List<MoldVerdict> all =
         paper.report().verdicts().stream().filter(one -> !verdicts.caution(one).isEmpty()).toList();
-    List<SetPointReport> sides =
-        paper.report().setPoints().stream()
-            .filter(one -> one.answer() != SetPointReport.Answer.TOO_SHORT)
-            .sorted(Comparator.comparing(one -> one.moveBy() == null))
-            .toList();
+    List<SetPointReport> sides = SetPointText.told(paper.report());
     if (all.isEmpty() && sides.isEmpty()) {
       return;
     }
@@ -291,8 +263,8 @@ final class SummarySheet {
     SettingSentences.holding(report)
         .forEach(move -> lines.add(led("sheet.moves", settings.brief(move))));
     BeyondSentences beyond = new BeyondSentences(report, paper.sentences());
-    beyond.all().stream()
-        .filter(one -> one.open())
+    beyond
+        .holding()
         .forEach(
             one ->
                 lines.add(

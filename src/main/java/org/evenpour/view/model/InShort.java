@@ -10,13 +10,11 @@ import org.evenpour.casting.MoldOrder;
 import org.evenpour.findings.AuditReport;
 import org.evenpour.findings.AuditReport.CapabilityReport;
 import org.evenpour.findings.AuditReport.CharacteristicReport;
-import org.evenpour.findings.AuditReport.Estimate;
 import org.evenpour.findings.BeyondSettings.Departure;
 import org.evenpour.findings.MoldVerdict;
 import org.evenpour.findings.MoldVerdict.Verdict;
 import org.evenpour.findings.NotLookedFor;
 import org.evenpour.findings.RejectReport;
-import org.evenpour.findings.SetPointReport;
 import org.evenpour.findings.SettingsWatched.Move;
 import org.evenpour.picture.Mark;
 import org.evenpour.report.BeyondSentences;
@@ -31,7 +29,6 @@ import org.evenpour.report.VerdictSentences;
 import org.evenpour.words.Digits;
 import org.evenpour.words.Remark;
 import org.evenpour.words.Words;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The record in short: what a plant meeting asks, as sentences that know where their evidence is
@@ -228,8 +225,8 @@ public record InShort(
                 .say(
                     one.inFull().isStable() ? "short.capable" : "short.capable.unstable",
                     sentences.title(one.wheel(), one.name()),
-                    index(its.cpk()),
-                    index(its.ppk()),
+                    sentences.estimate(its.cpk()),
+                    sentences.estimate(its.ppk()),
                     Digits.percent(its.fractionOutsideObserved()));
         add("short.capability", Mark.NONE, said, true, capability(one));
       }
@@ -237,18 +234,6 @@ public record InShort(
 
     private static Evidence capability(CharacteristicReport one) {
       return Evidence.characteristic("capability", one.wheel(), one.name());
-    }
-
-    private String index(@Nullable Estimate its) {
-      if (its == null) {
-        return words.say("missing");
-      }
-      String value = Digits.number(its.value(), 2);
-      Double low = its.low();
-      Double high = its.high();
-      return low == null || high == null
-          ? value
-          : words.say("summary.estimate", value, Digits.number(low, 2), Digits.number(high, 2));
     }
 
     private void rejects() {
@@ -271,9 +256,7 @@ public record InShort(
     /** Whether to adjust, and what the gauge is worth. */
     private void advice() {
       SetPointText setPoints = SetPointText.of(sentences, report);
-      report.setPoints().stream()
-          .filter(one -> one.answer() != SetPointReport.Answer.TOO_SHORT)
-          .sorted(Comparator.comparing(one -> one.moveBy() == null))
+      SetPointText.told(report)
           .forEach(
               one ->
                   add(

@@ -18,7 +18,6 @@ import org.evenpour.control.LimitsVersion.LeftOut;
 import org.evenpour.control.LimitsVersion.MoldBase;
 import org.evenpour.control.LimitsVersion.Reason;
 import org.evenpour.findings.AuditReport;
-import org.evenpour.findings.AuditReport.Signal;
 import org.evenpour.report.Figures;
 import org.evenpour.report.Sentences;
 import org.evenpour.report.table.Columns;
@@ -258,17 +257,8 @@ public final class LimitsView {
 
   /** How much of the record would signal, judged by what is proposed. */
   public static String found(Desk desk, Proposal proposal, LimitsVersion draft) {
-    long within = 0;
-    long after = 0;
-    for (Signal signal : proposal.judged().signals()) {
-      boolean its =
-          signal.wheel().equals(draft.wheel())
-              && signal.characteristic().equals(draft.characteristic());
-      boolean isAfter = signal.firstCastAt().isAfter(draft.base().lastCastAt());
-      within += its && !isAfter ? 1 : 0;
-      after += its && isAfter ? 1 : 0;
-    }
-    return desk.look().say("limits.found", within, after);
+    ProposedLimits.Found found = ProposedLimits.found(draft, proposal.judged());
+    return desk.look().say("limits.found", found.within(), found.after());
   }
 
   /** Which molds moved since the limits in force, beyond the error of their offsets. */

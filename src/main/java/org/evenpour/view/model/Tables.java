@@ -253,7 +253,8 @@ public final class Tables {
             group.ppk(),
             null,
             null,
-            (double) outside / group.count());
+            (double) outside / group.count(),
+            null);
   }
 
   private static double cpk(CapabilityRow row) {
